@@ -1,0 +1,59 @@
+package unit
+
+// System is the set of units a job speaks.
+type System uint8
+
+// The two systems. US means US customary units and US gallons.
+const (
+	US System = iota
+	Metric
+)
+
+// Kind says what a number is for, and with that which unit a bare number
+// takes, how it is shown in each system and to what step. A Kind is a name for
+// a row of the table in kinds.go (the unit people of the trade use for this
+// sort of figure).
+type Kind uint8
+
+// The kinds.
+const (
+	KindNone         Kind = iota
+	KindTape              // a length cut or taped: feet, inches and sixteenths | mm
+	KindDistance          // a length on the ground: ft | m
+	KindElevation         // a height above the datum: ft (hundredths) | m (mm)
+	KindDepth             // a depth or difference of level: in | mm
+	KindHead              // head of water: ft | m
+	KindBore              // a diameter or wall: in (thousandths) | mm
+	KindRoughness         // pipe roughness: mm in both systems
+	KindArea              // ft² | m²
+	KindWater             // a volume of water: gal | L
+	KindEarth             // a volume of soil or stone: yd³ | m³
+	KindCement            // a volume of cement or primer: pint | mL
+	KindFlow              // gpm | L/h
+	KindPressure          // psi | kPa
+	KindSpeed             // ft/s | m/s
+	KindPower             // W
+	KindEnergy            // kWh
+	KindAngle             // degrees
+	KindTemperature       // °F | °C
+	KindDuration          // seconds, minutes, hours: written with their unit; bare: minutes
+	KindMass              // short tons | t
+	KindWeight            // lb | kg
+	KindVoltage           // V
+	KindCurrent           // A
+	KindRatio             // a bare factor
+	KindPercent           // shown times 100
+	KindCount             // whole things
+	KindFlowPerWidth      // gpm per ft, also gph per inch | L/h per mm ... held as m²/s
+	KindMoney
+)
+
+// Value is a number with its kind: what traces, findings and tables carry, so
+// that text is made only at the edge.
+type Value struct {
+	SI   float64
+	Kind Kind
+}
+
+// Of makes a Value from a typed quantity.
+func Of[Q Quantity](q Q, k Kind) Value { return Value{SI: float64(q), Kind: k} }

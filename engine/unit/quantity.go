@@ -1,0 +1,151 @@
+// Package unit holds the quantities of the job as typed values in SI, reads
+// what people write ("4' 7-1/2\"", "55 gpm") and prints it back in the job's
+// units. It knows no pond, pump or pipe. Inside every type the number is SI:
+// metre, square metre, cubic metre, m³/s, pascal, m/s, watt, joule, radian,
+// degree Celsius, second, kilogram.
+//
+// Sources of the conversion factors: NIST Special Publication 811 (2008),
+// appendix B.8; the US gallon is 231 cubic inches, the imperial gallon
+// 4.546 09 litres (UK Units of Measurement Regulations 1995).
+package unit
+
+// The quantities. The type is the quantity, a constant is the unit:
+// 3*unit.Inch is a Length of 0.0762 m.
+type (
+	Length      float64 // m; also heights, levels and heads of water
+	Area        float64 // m²
+	Volume      float64 // m³
+	Flow        float64 // m³/s
+	Pressure    float64 // Pa
+	Speed       float64 // m/s
+	Power       float64 // W
+	Energy      float64 // J
+	Angle       float64 // rad
+	Temperature float64 // °C
+	Duration    float64 // s
+	Mass        float64 // kg
+	Ratio       float64 // without unit
+	Voltage     float64 // V
+	Current     float64 // A
+)
+
+// Head is a height of water column; the same thing as a Length.
+type Head = Length
+
+// Quantity is any of the types above.
+type Quantity interface {
+	~float64
+	// Dim names the dimension of the quantity.
+	Dim() Dim
+}
+
+// Dim names a dimension.
+type Dim uint8
+
+// The dimensions, one for each type.
+const (
+	DimNone Dim = iota
+	DimLength
+	DimArea
+	DimVolume
+	DimFlow
+	DimPressure
+	DimSpeed
+	DimPower
+	DimEnergy
+	DimAngle
+	DimTemperature
+	DimDuration
+	DimMass
+	DimVoltage
+	DimCurrent
+	DimMoney
+)
+
+func (Length) Dim() Dim      { return DimLength }
+func (Area) Dim() Dim        { return DimArea }
+func (Volume) Dim() Dim      { return DimVolume }
+func (Flow) Dim() Dim        { return DimFlow }
+func (Pressure) Dim() Dim    { return DimPressure }
+func (Speed) Dim() Dim       { return DimSpeed }
+func (Power) Dim() Dim       { return DimPower }
+func (Energy) Dim() Dim      { return DimEnergy }
+func (Angle) Dim() Dim       { return DimAngle }
+func (Temperature) Dim() Dim { return DimTemperature }
+func (Duration) Dim() Dim    { return DimDuration }
+func (Mass) Dim() Dim        { return DimMass }
+func (Ratio) Dim() Dim       { return DimNone }
+func (Voltage) Dim() Dim     { return DimVoltage }
+func (Current) Dim() Dim     { return DimCurrent }
+
+// Units of length, area and volume.
+const (
+	Metre      Length = 1
+	Centimetre Length = 0.01
+	Millimetre Length = 0.001
+	Inch       Length = 0.0254
+	Foot       Length = 0.3048
+	Yard       Length = 0.9144
+
+	SquareMetre Area = 1
+	SquareFoot  Area = 0.3048 * 0.3048
+	SquareInch  Area = 0.0254 * 0.0254
+
+	CubicMetre     Volume = 1
+	Litre          Volume = 0.001
+	CubicFoot      Volume = 0.3048 * 0.3048 * 0.3048
+	CubicYard      Volume = 0.9144 * 0.9144 * 0.9144
+	USGallon       Volume = 231 * 0.0254 * 0.0254 * 0.0254
+	USQuart        Volume = USGallon / 4
+	USPint         Volume = USGallon / 8
+	ImperialGallon Volume = 0.00454609
+)
+
+// Units of time, flow, pressure and speed.
+const (
+	Second Duration = 1
+	Minute Duration = 60
+	Hour   Duration = 3600
+	Day    Duration = 86400
+
+	CubicMetrePerSecond     Flow = 1
+	CubicMetrePerHour       Flow = 1.0 / 3600
+	LitrePerSecond          Flow = 0.001
+	LitrePerMinute          Flow = 0.001 / 60
+	LitrePerHour            Flow = 0.001 / 3600
+	USGallonPerMinute       Flow = Flow(USGallon) / 60
+	USGallonPerHour         Flow = Flow(USGallon) / 3600
+	ImperialGallonPerMinute Flow = Flow(ImperialGallon) / 60
+	ImperialGallonPerHour   Flow = Flow(ImperialGallon) / 3600
+	CubicFootPerSecond      Flow = Flow(CubicFoot)
+
+	Pascal     Pressure = 1
+	Kilopascal Pressure = 1000
+	Bar        Pressure = 100000
+	PSI        Pressure = 6894.757293168361 // 0.45359237 kg × 9.80665 m/s² / (0.0254 m)²
+
+	MetrePerSecond Speed = 1
+	FootPerSecond  Speed = 0.3048
+)
+
+// Units of power, energy, angle and mass.
+const (
+	Watt         Power  = 1
+	Kilowatt     Power  = 1000
+	Horsepower   Power  = 745.6998715822702 // 550 ft lbf/s
+	Joule        Energy = 1
+	KilowattHour Energy = 3.6e6
+
+	Radian Angle = 1
+	Degree Angle = 3.14159265358979323846 / 180
+
+	Kilogram  Mass    = 1
+	Pound     Mass    = 0.45359237
+	ShortTon  Mass    = 2000 * 0.45359237
+	MetricTon Mass    = 1000
+	Volt      Voltage = 1
+	Ampere    Current = 1
+)
+
+// StandardGravity in m/s², exact by definition (CGPM 1901).
+const StandardGravity = 9.80665

@@ -1,0 +1,13 @@
+module plashet
+
+go 1.26
+
+require (
+	github.com/go-json-experiment/json v1.27.2 // indirect
+	github.com/inconshreveable/mousetrap v1.1.0 // indirect
+	github.com/rogpeppe/go-internal v1.16.0 // indirect
+	github.com/shopspring/decimal v1.6.0 // indirect
+	github.com/spf13/cobra v1.10.2 // indirect
+	github.com/spf13/pflag v1.0.9 // indirect
+	pgregory.net/rapid v1.3.0 // indirect
+)
