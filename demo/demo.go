@@ -1,0 +1,20 @@
+// Package demo holds the three example jobs. Their sites, people, pumps and
+// prices are invented, and each says so.
+package demo
+
+import "embed"
+
+//go:embed jobs/*.json
+var files embed.FS
+
+// Names lists the example jobs in the order they are shown.
+func Names() []string { return []string{"courtyard-rill", "hillside-cascade", "old-pond"} }
+
+// Job gives the file of an example job, nil when there is none of that name.
+func Job(name string) []byte {
+	data, err := files.ReadFile("jobs/" + name + ".json")
+	if err != nil {
+		return nil
+	}
+	return data
+}

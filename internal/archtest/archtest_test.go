@@ -1,0 +1,124 @@
+// Package archtest holds the walls of the house as a test: which package may
+// import which, what a pure package may not touch, and that every package says
+// what it is for. Nobody loosens the table to mend a build; moving a wall is a
+// change of its own, told in ARCHITECTURE.md.
+package archtest
+
+import (
+	"go/parser"
+	"go/token"
+	"io/fs"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+)
+
+const module = "plashet/"
+
+// mayImport lists, for each package, the packages of this module that its
+// non-test files may import. A package that is missing here fails the test.
+var mayImport = map[string][]string{
+	"engine/unit":    {},
+	"engine/trace":   {"engine/unit"},
+	"engine/geom":    {"engine/unit"},
+	"engine/catalog": {"engine/unit", "engine/trace"},
+	"engine/hydro":   {"engine/unit", "engine/trace", "engine/geom", "engine/catalog"},
+	"engine/network": {"engine/unit", "engine/trace", "engine/hydro"},
+	"engine/level":   {"engine/unit", "engine/trace", "engine/geom", "engine/hydro"},
+	"engine/layout":  {"engine/unit", "engine/trace", "engine/geom", "engine/catalog"},
+	"engine/cut":     {"engine/unit", "engine/trace"},
+	"engine/glue":    {"engine/unit", "engine/trace", "engine/catalog", "engine/layout"},
+	"job":            {"engine/unit", "engine/trace", "engine/geom"},
+	"takeoff":        {"engine/unit", "engine/trace", "engine/geom", "engine/catalog"},
+	"engine/design": {"engine/unit", "engine/trace", "engine/geom", "engine/catalog", "engine/hydro", "engine/network",
+		"engine/level", "engine/layout", "engine/cut", "engine/glue", "job", "takeoff"},
+	"words":       {"engine/unit", "engine/trace"},
+	"answer":      {"engine/unit", "engine/trace", "engine/design", "job", "words"},
+	"drawing":     {"engine/unit", "engine/trace", "engine/design", "job", "words"},
+	"render/svg":  {"drawing"},
+	"demo":        {},
+	"checks":      {"engine/unit", "engine/trace", "engine/geom", "engine/catalog", "engine/hydro", "engine/network", "engine/level", "engine/layout", "engine/cut", "engine/glue", "takeoff"},
+	"cli":         {"engine/unit", "engine/trace", "engine/design", "engine/catalog", "job", "words", "answer", "drawing", "render/svg", "demo"},
+	"cmd/plashet": {"cli"},
+}
+
+// edge lists the packages that may touch the outside world.
+var edge = []string{"cli", "cmd/plashet"}
+
+// worldly lists the standard packages that a pure package may not import:
+// files, network, clock, environment, logging, chance, processes.
+var worldly = []string{
+	"os", "os/exec", "os/signal", "io/fs", "path/filepath", "net", "net/http", "time", "log", "log/slog",
+	"math/rand", "math/rand/v2", "crypto/rand", "syscall", "syscall/js", "runtime", "runtime/debug", "database/sql", "flag",
+}
+
+func TestWalls(t *testing.T) {
+	root := filepath.Join("..", "..")
+	seen := map[string]bool{}
+	documented := map[string]bool{}
+	err := filepath.WalkDir(root, func(path string, d fs.DirEntry, err error) error {
+		if err != nil {
+			return err
+		}
+		if d.IsDir() {
+			if n := d.Name(); n == "testdata" || n == "node_modules" || n == "bench" || n == "internal" || (strings.HasPrefix(n, ".") && path != root) {
+				return fs.SkipDir
+			}
+			return nil
+		}
+		if !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") {
+			return nil
+		}
+		rel, err := filepath.Rel(root, path)
+		if err != nil {
+			return err
+		}
+		pkg := filepath.ToSlash(filepath.Dir(rel))
+		file, err := parser.ParseFile(token.NewFileSet(), path, nil, parser.ImportsOnly|parser.ParseComments)
+		if err != nil {
+			return err
+		}
+		seen[pkg] = true
+		if file.Doc != nil {
+			documented[pkg] = true
+		}
+		allowed, known := mayImport[pkg]
+		if !known {
+			t.Errorf("package %s stands outside the house: give it a row in mayImport", pkg)
+			return nil
+		}
+		for _, imp := range file.Imports {
+			name := strings.Trim(imp.Path.Value, `"`)
+			if own, inside := strings.CutPrefix(name, module); inside && !slices.Contains(allowed, own) {
+				t.Errorf("%s: %s may not import %s", rel, pkg, own)
+			}
+			if slices.Contains(worldly, name) && !slices.Contains(edge, pkg) {
+				t.Errorf("%s: %s is pure and may not import %q", rel, pkg, name)
+			}
+		}
+		return nil
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(seen) < 10 {
+		t.Fatalf("found only %d packages: the walk looks in the wrong place", len(seen))
+	}
+	for pkg := range seen {
+		if !documented[pkg] {
+			t.Errorf("package %s has no comment that says what it knows", pkg)
+		}
+	}
+}
+
+// TestWallsCatch proves that the table can fail: it holds a forbidden import
+// against it.
+func TestWallsCatch(t *testing.T) {
+	if slices.Contains(mayImport["engine/unit"], "job") || slices.Contains(mayImport["engine/hydro"], "job") {
+		t.Fatal("an engine package may import the job document: the wall is down")
+	}
+	if !slices.Contains(worldly, "os") || slices.Contains(edge, "engine/design") {
+		t.Fatal("the design may touch files: the wall is down")
+	}
+}
