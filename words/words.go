@@ -1,0 +1,109 @@
+// Package words turns messages (a code and its arguments) into sentences. All
+// text that a person reads in an answer stands in its catalogues, one map for
+// each part of the house, so that a second language is a second set of maps.
+// It computes nothing.
+//
+// A template names its arguments in braces: "{found}" is printed in the job's
+// units, "{found:both}" in both systems. The rule for a fault: where (in the
+// reader's words), what was found as typed, what is possible and by whose
+// rule, what to do.
+package words
+
+import (
+	"maps"
+	"strings"
+
+	"plashet/engine/trace"
+	"plashet/engine/unit"
+)
+
+// Language is a catalogue of templates by message code.
+type Language struct {
+	Tag       string // BCP 47
+	templates map[string]string
+}
+
+// English is the catalogue the tool is written in.
+func English() *Language {
+	l := &Language{Tag: "en", templates: map[string]string{}}
+	for _, part := range english {
+		maps.Copy(l.templates, part)
+	}
+	return l
+}
+
+// Has tells whether the catalogue holds a template for the code.
+func (l *Language) Has(code string) bool {
+	_, ok := l.templates[code]
+	return ok
+}
+
+// Say fills the template of a message. A code without a template is shown with
+// its arguments, so that nothing is hidden.
+func (l *Language) Say(m trace.Message, s unit.System) string {
+	t, ok := l.templates[m.Code]
+	if !ok {
+		return bare(m, s)
+	}
+	return fill(t, m.Args, s)
+}
+
+// Word gives a fixed word or label by its code, or the code itself.
+func (l *Language) Word(code string) string {
+	if t, ok := l.templates[code]; ok {
+		return t
+	}
+	return code
+}
+
+// fill replaces each {name} of a template. An argument that the message lacks
+// stays visible as its name in braces.
+func fill(t string, args []trace.Arg, s unit.System) string {
+	var b strings.Builder
+	for {
+		open := strings.IndexByte(t, '{')
+		if open < 0 {
+			break
+		}
+		end := strings.IndexByte(t[open:], '}')
+		if end < 0 {
+			break
+		}
+		b.WriteString(t[:open])
+		name, style, _ := strings.Cut(t[open+1:open+end], ":")
+		b.WriteString(show(name, style, args, s))
+		t = t[open+end+1:]
+	}
+	b.WriteString(t)
+	return b.String()
+}
+
+func show(name, style string, args []trace.Arg, s unit.System) string {
+	for _, a := range args {
+		if a.Name != name {
+			continue
+		}
+		switch {
+		case a.Text != "" || a.Value == (unit.Value{}):
+			return a.Text
+		case style == "both":
+			return a.Value.Both(s)
+		default:
+			return a.Value.Format(s)
+		}
+	}
+	return "{" + name + "}"
+}
+
+// bare shows a message that has no template.
+func bare(m trace.Message, s unit.System) string {
+	var b strings.Builder
+	b.WriteString(m.Code)
+	for _, a := range m.Args {
+		b.WriteString("; ")
+		b.WriteString(a.Name)
+		b.WriteString(" ")
+		b.WriteString(show(a.Name, "", m.Args, s))
+	}
+	return b.String()
+}
