@@ -19,6 +19,7 @@ type Kind uint8
 const (
 	KindNone         Kind = iota
 	KindTape              // a length cut or taped: feet, inches and sixteenths | mm
+	KindPlan              // a size in plan taped on the ground: feet and inches, bare in feet | m
 	KindDistance          // a length on the ground: ft | m
 	KindElevation         // a height above the datum: ft (hundredths) | m (mm)
 	KindDepth             // a depth or difference of level: in | mm
@@ -37,15 +38,17 @@ const (
 	KindAngle             // degrees
 	KindTemperature       // °F | °C
 	KindDuration          // seconds, minutes, hours: written with their unit; bare: minutes
+	KindHours             // running hours, cure times: h
 	KindMass              // short tons | t
 	KindWeight            // lb | kg
 	KindVoltage           // V
 	KindCurrent           // A
 	KindRatio             // a bare factor
-	KindPercent           // shown times 100
+	KindPercent           // shown times 100; a bare number of at most 1 is the ratio itself
 	KindCount             // whole things
-	KindFlowPerWidth      // gpm per ft, also gph per inch | L/h per mm ... held as m²/s
-	KindMoney
+	KindFlowPerWidth      // flow for each length of lip: gph/in | L/h per cm, held as m²/s
+	KindMoney             // an amount of money for display; read with ParseMoney, never with Parse
+	kindCount
 )
 
 // Value is a number with its kind: what traces, findings and tables carry, so

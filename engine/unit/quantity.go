@@ -27,6 +27,8 @@ type (
 	Ratio       float64 // without unit
 	Voltage     float64 // V
 	Current     float64 // A
+
+	FlowPerWidth float64 // m²/s: flow for each metre of width
 )
 
 // Head is a height of water column; the same thing as a Length.
@@ -59,6 +61,7 @@ const (
 	DimMass
 	DimVoltage
 	DimCurrent
+	DimFlowPerWidth
 	DimMoney
 )
 
@@ -77,6 +80,8 @@ func (Mass) Dim() Dim        { return DimMass }
 func (Ratio) Dim() Dim       { return DimNone }
 func (Voltage) Dim() Dim     { return DimVoltage }
 func (Current) Dim() Dim     { return DimCurrent }
+
+func (FlowPerWidth) Dim() Dim { return DimFlowPerWidth }
 
 // Units of length, area and volume.
 const (
