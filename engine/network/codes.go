@@ -1,0 +1,39 @@
+package network
+
+// Code names a fault or a remark of this package.
+type Code string
+
+// Faults of the network as it is given. The element is left out and the rest
+// is solved. Args: "link" or "node" (the name), and those named here.
+const (
+	FaultEnds     Code = "network.link.ends"     // a link ends at a node that does not exist
+	FaultLevel    Code = "network.node.level"    // a level, inlet or demand is not a finite number
+	FaultKind     Code = "network.node.kind"     // a node of no known kind
+	FaultLaw      Code = "network.law"           // a law gives NaN, or falls as the flow grows, where it was tried; arg "part"
+	FaultNoLoss   Code = "network.link.noLoss"   // a loop, or a way between two levels, that has no resistance at all
+	FaultNoWeir   Code = "network.lip.law"       // a lip without a law for the head over it
+	FaultSelf     Code = "network.link.self"     // a link from a junction to itself that nothing drives
+	FaultNothing  Code = "network.empty"         // no links, or no nodes
+	FaultNotTree  Code = "network.balance.tree"  // balancing needs a tree fed from one level; arg "link" closes a loop or brings a second feed
+	FaultWanted   Code = "network.balance.want"  // a wanted flow that is negative or not a number; arg "node"
+	FaultThrottle Code = "network.balance.valve" // the valve of an outlet stands on a link that does not lead to that outlet alone, or its area is not positive; args "node", "link"
+)
+
+// Remarks on an answer (State.Reasons). Args: the names of "node" and "link".
+const (
+	ReasonDry        Code = "network.outlet.dry"    // an outlet is not reached; Head: how much is missing
+	ReasonHeld       Code = "network.link.held"     // a check valve holds against the flow
+	ReasonStalled    Code = "network.pump.stalled"  // a pump delivers nothing: the head against it is at or above its shutoff head
+	ReasonDeadHead   Code = "network.pump.deadHead" // a pump pushes against a closed part of the network
+	ReasonDead       Code = "network.link.dead"     // a link leads nowhere
+	ReasonOpposed    Code = "network.link.opposed"  // one-way elements in a row face each other
+	ReasonCut        Code = "network.node.cut"      // a node that no open link joins to a level or an outlet
+	ReasonLoose      Code = "network.node.loose"    // only bounds of the head are known
+	ReasonRelative   Code = "network.node.relative" // heads relative to one another only
+	ReasonBeyond     Code = "network.link.beyond"   // a part runs outside its data
+	ReasonNoSupply   Code = "network.demand.supply" // a demand that nothing can supply, or an inflow that cannot leave
+	ReasonUnlimited  Code = "network.flow.limit"    // a flow that nothing limits
+	ReasonIterations Code = "network.iterations"    // the search stopped at its limit; Head: the worst energy difference
+	ReasonLaw        Code = "network.law.nan"       // a law gave a value that is not a number
+	ReasonSeveral    Code = "network.several"       // a law falls as the flow grows here: other steady states are possible
+)
