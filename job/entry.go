@@ -23,7 +23,8 @@ type Entry[Q unit.Quantity] struct {
 	Bare      bool   // typed as a JSON number
 	SI        Q      // what it was read as
 	Source    Origin
-	Tolerance string // as typed
+	Tolerance string // as typed: "1/8 in", or a share of the value, "2 %"
+	BareTol   bool   // the tolerance was typed as a JSON number
 	Plus      Q      // the tolerance read, 0 when none is given
 	Note      string
 }
@@ -40,20 +41,63 @@ func (e Entry[Q]) Or(fallback Q) Q {
 }
 
 // Level is an elevation: a length above the datum, or a survey point with an
-// offset: "@rim", "@water - 4 in". SI holds the elevation only after the
-// survey is reduced (Job.Elevations); until then it holds the offset when
-// Point is set.
+// offset: "@rim", "@water - 4 in". SI is the elevation, or the offset when
+// Point is set; Reduced.Level gives the elevation of both.
 type Level struct {
 	Entry[unit.Length]
 	Point string // the survey point's name, without the @
 }
 
 // Money is an amount as typed; decimal, never binary. The amount and currency
-// are read by package money at the edge of the take-off.
+// are read at the edge of the take-off with unit.ParseMoney.
 type Money struct {
 	Text string
-	Bare bool
+	Bare bool // typed as a JSON number
 }
 
 // IsZero tells that the field was left empty.
 func (m Money) IsZero() bool { return m.Text == "" }
+
+// raw is an Entry or Level of any quantity, so that decoder, encoder and
+// schema handle all of them in one way.
+type raw struct {
+	Text      string
+	Bare      bool
+	SI        float64
+	Source    Origin
+	Tolerance string
+	BareTol   bool
+	Plus      float64
+	Note      string
+	Point     string // a Level's only
+}
+
+// quantity is what *Entry[Q] and *Level have in common.
+type quantity interface {
+	dim() unit.Dim
+	load() raw
+	store(raw)
+}
+
+func (e *Entry[Q]) dim() unit.Dim { return e.SI.Dim() }
+
+func (e *Entry[Q]) load() raw {
+	return raw{Text: e.Text, Bare: e.Bare, SI: float64(e.SI), Source: e.Source,
+		Tolerance: e.Tolerance, BareTol: e.BareTol, Plus: float64(e.Plus), Note: e.Note}
+}
+
+func (e *Entry[Q]) store(r raw) {
+	*e = Entry[Q]{Text: r.Text, Bare: r.Bare, SI: Q(r.SI), Source: r.Source,
+		Tolerance: r.Tolerance, BareTol: r.BareTol, Plus: Q(r.Plus), Note: r.Note}
+}
+
+func (l *Level) load() raw {
+	r := l.Entry.load()
+	r.Point = l.Point
+	return r
+}
+
+func (l *Level) store(r raw) {
+	l.Entry.store(r)
+	l.Point = r.Point
+}

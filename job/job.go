@@ -7,8 +7,9 @@
 // quantity (which unit a bare number takes); want is one of "must" (the part
 // it stands in means nothing without it) or empty; range is "low..high" in the
 // kind's SI, outside which a value is refused as absurd; one-of lists the
-// words a text field takes; doc is the sentence that the schema and the
-// messages show; eg is an example as a person would write it.
+// words a text field takes; key "yes" marks what tells the elements of a list
+// apart, so that two alike are refused; doc is the sentence that the schema and
+// the messages show; eg is an example as a person would write it.
 package job
 
 import "plashet/engine/unit"
@@ -39,11 +40,11 @@ type (
 // Job is the document.
 type Job struct {
 	Format  string `json:"format" want:"must" one-of:"plashet job" doc:"says that this file is a Plashet job"`
-	Version int    `json:"version" want:"must" doc:"version of the document"`
+	Version int    `json:"version" want:"must" range:"0..1000000" doc:"version of the document" eg:"1"`
 	Name    string `json:"name" want:"must" doc:"what the crew calls the job" eg:"Hillside cascade"`
-	Note    string `json:"note,omitempty" doc:"anything worth knowing; the demo jobs say here that they are invented"`
-	Client  string `json:"client,omitempty" doc:"who it is for"`
-	Place   string `json:"place,omitempty" doc:"where it is"`
+	Note    string `json:"note,omitempty" doc:"anything worth knowing; the demo jobs say here that they are invented" eg:"second visit, after the rain"`
+	Client  string `json:"client,omitempty" doc:"who it is for" eg:"the owner of the house"`
+	Place   string `json:"place,omitempty" doc:"where it is" eg:"behind the house"`
 	Date    string `json:"date,omitempty" doc:"day of the survey, year-month-day" eg:"2026-05-14"`
 	Units   string `json:"units" want:"must" one-of:"us,metric" doc:"the units in which bare numbers are read and the answer is shown"`
 
@@ -53,7 +54,7 @@ type Job struct {
 	Watercourses []Watercourse `json:"watercourses,omitempty" doc:"each feed starts one: an ordered chain of lips, reaches and pools from its top down to the pond; several are parallel"`
 	Vault        Vault         `json:"vault,omitempty" doc:"the pump vault or skimmer"`
 	Pumps        []Pump        `json:"pumps,omitempty" doc:"the pumps in hand or on offer"`
-	Use          string        `json:"use,omitempty" doc:"name of the pump the job is designed with; the first one when empty"`
+	Use          string        `json:"use,omitempty" doc:"name of the pump the job is designed with; the first one when empty" eg:"M"`
 	Runs         []Run         `json:"runs,omitempty" doc:"pipe runs; a run starts at the pump or where another ends, and ends at a watercourse or where others start"`
 	Assembly     Assembly      `json:"assembly,omitempty" doc:"the rigid plumbing in the vault, from the pump's port to the wall"`
 	Stock        Stock         `json:"stock,omitempty" doc:"sticks, offcuts and tools"`
@@ -88,18 +89,18 @@ type Survey struct {
 
 // Setup is one standing of the level.
 type Setup struct {
-	Name      string `json:"name" want:"must" doc:"name of the standing" eg:"A"`
+	Name      string `json:"name" want:"must" key:"yes" doc:"name of the standing" eg:"A"`
 	Benchmark string `json:"benchmark" want:"must" doc:"name of the point of known elevation sighted first" eg:"step"`
 	Reading   Length `json:"reading" kind:"elevation" want:"must" range:"-10..100" doc:"rod reading on the benchmark (backsight)" eg:"4.62 ft"`
 }
 
 // Point is one surveyed point: a known elevation, or a reading from a setup.
 type Point struct {
-	Name      string `json:"name" want:"must" doc:"name of the point" eg:"upper lip"`
+	Name      string `json:"name" want:"must" key:"yes" doc:"name of the point" eg:"upper lip"`
 	Elevation Length `json:"elevation,omitzero" kind:"elevation" range:"-9000..9000" doc:"known or agreed elevation (a benchmark)" eg:"100 ft"`
-	Setup     string `json:"setup,omitempty" doc:"the standing it was read from; the only one when empty"`
+	Setup     string `json:"setup,omitempty" doc:"the standing it was read from; the only one when empty" eg:"A"`
 	Reading   Length `json:"reading,omitzero" kind:"elevation" range:"-10..100" doc:"rod reading" eg:"11.62 ft"`
-	Note      string `json:"note,omitempty" doc:"remark"`
+	Note      string `json:"note,omitempty" doc:"remark" eg:"lowest point of the rim"`
 }
 
 // Pond is the lower basin.
@@ -107,11 +108,11 @@ type Pond struct {
 	Outline     Outline `json:"outline,omitempty" doc:"the shape at the water line"`
 	Section     []Step  `json:"section,omitempty" doc:"the side from the edge inward, downward: each step gives the depth below the water line and how far in from the outline it is"`
 	Depth       Length  `json:"depth,omitzero" kind:"plan" range:"0.02..30" doc:"greatest depth, where no section is given" eg:"2.5 ft"`
-	Water       Level   `json:"water,omitzero" kind:"elevation" doc:"elevation of the water line at rest" eg:"@water"`
-	Rim         Level   `json:"rim,omitzero" kind:"elevation" doc:"elevation of the lowest point of the edge, or of the overflow when there is one" eg:"@water + 3 in"`
+	Water       Level   `json:"water,omitzero" kind:"elevation" range:"-9000..9000" doc:"elevation of the water line at rest" eg:"@water"`
+	Rim         Level   `json:"rim,omitzero" kind:"elevation" range:"-9000..9000" doc:"elevation of the lowest point of the edge, or of the overflow when there is one" eg:"@water + 3 in"`
 	Void        Ratio   `json:"void,omitzero" kind:"percent" range:"0.05..1" doc:"part of the volume that is water; below 100 percent for a basin full of stone or crates" eg:"40 %"`
 	Measured    Volume  `json:"measured,omitzero" kind:"water" range:"0.001..100000" doc:"volume by meter or timed fill; beats the geometry" eg:"1980 gal"`
-	RunningLine Level   `json:"runningLine,omitzero" kind:"elevation" doc:"level to which the pond is topped up while running, if that is the habit" eg:"@water - 1 in"`
+	RunningLine Level   `json:"runningLine,omitzero" kind:"elevation" range:"-9000..9000" doc:"level to which the pond is topped up while running, if that is the habit" eg:"@water - 1 in"`
 }
 
 // Outline is a shape in plan.
@@ -148,7 +149,7 @@ type Step struct {
 // Watercourse is what one feed supplies: box at the top, then lips, reaches
 // and pools in the order the water meets them, down to the pond.
 type Watercourse struct {
-	Name   string `json:"name" want:"must" doc:"name of the feed" eg:"cascade"`
+	Name   string `json:"name" want:"must" key:"yes" doc:"name of the feed" eg:"cascade"`
 	Box    Box    `json:"box,omitempty" doc:"the spill box, header or gravel bed at the top"`
 	Parts  []Part `json:"parts,omitempty" doc:"lips, reaches and pools in order, downward"`
 	Wanted Flow   `json:"wanted,omitzero" kind:"flow" range:"0..1" doc:"flow wanted in this feed, where no lip tells it" eg:"70 gpm"`
@@ -174,8 +175,8 @@ type Part struct {
 
 // Lip is an edge over which water falls in a sheet.
 type Lip struct {
-	Name    string `json:"name" want:"must" doc:"name of the lip" eg:"upper"`
-	Crest   Level  `json:"crest,omitzero" kind:"elevation" doc:"elevation of the crest" eg:"@upper lip"`
+	Name    string `json:"name" want:"must" key:"yes" doc:"name of the lip" eg:"upper"`
+	Crest   Level  `json:"crest,omitzero" kind:"elevation" range:"-9000..9000" doc:"elevation of the crest" eg:"@upper lip"`
 	Width   Length `json:"width" kind:"tape" want:"must" range:"0.01..50" doc:"clear width of the crest" eg:"24 in"`
 	Kind    string `json:"kind,omitempty" one-of:"thin,broad,stone" doc:"thin: a plate or blade; broad: a flat sill long in the flow; stone: rounded or rough stone"`
 	Wanted  Flow   `json:"wanted,omitzero" kind:"flow" range:"0..1" doc:"flow wanted over this lip" eg:"70 gpm"`
@@ -188,7 +189,7 @@ type Lip struct {
 
 // Reach is a sloping length of stream.
 type Reach struct {
-	Name   string `json:"name" want:"must" doc:"name of the reach" eg:"stream"`
+	Name   string `json:"name" want:"must" key:"yes" doc:"name of the reach" eg:"stream"`
 	Length Length `json:"length" kind:"plan" want:"must" range:"0.05..1000" doc:"length along the water" eg:"28 ft"`
 	Width  Length `json:"width" kind:"plan" want:"must" range:"0.02..50" doc:"width between the edges" eg:"3 ft"`
 	Slope  Ratio  `json:"slope,omitzero" kind:"percent" range:"0.0001..2" doc:"fall over length" eg:"2 %"`
@@ -200,7 +201,7 @@ type Reach struct {
 
 // Pool is a pool in the watercourse, full up to the lip below it.
 type Pool struct {
-	Name   string `json:"name" want:"must" doc:"name of the pool" eg:"mid pool"`
+	Name   string `json:"name" want:"must" key:"yes" doc:"name of the pool" eg:"mid pool"`
 	Length Length `json:"length,omitzero" kind:"plan" range:"0.05..500" doc:"length" eg:"4 ft"`
 	Width  Length `json:"width,omitzero" kind:"plan" range:"0.05..500" doc:"width" eg:"3 ft"`
 	Area   Area   `json:"area,omitzero" kind:"area" range:"0.001..100000" doc:"surface area; beats length and width" eg:"12 ft2"`

@@ -11,8 +11,8 @@ type Vault struct {
 	Depth       Length     `json:"depth" kind:"tape" want:"must" range:"0.05..10" doc:"inner depth, floor to the underside of the lid" eg:"26 in"`
 	FloorLength Length     `json:"floorLength,omitzero" kind:"tape" range:"0.05..20" doc:"inner length at the floor, when the walls taper" eg:"22 in"`
 	FloorWidth  Length     `json:"floorWidth,omitzero" kind:"tape" range:"0.05..20" doc:"inner width at the floor, when the walls taper" eg:"16 in"`
-	Floor       Level      `json:"floor,omitzero" kind:"elevation" doc:"elevation of the floor" eg:"@water - 22 in"`
-	Sill        Level      `json:"sill,omitzero" kind:"elevation" doc:"elevation of the skimmer weir's sill, below which the pond no longer feeds the vault" eg:"@water - 4 in"`
+	Floor       Level      `json:"floor,omitzero" kind:"elevation" range:"-9000..9000" doc:"elevation of the floor" eg:"@water - 22 in"`
+	Sill        Level      `json:"sill,omitzero" kind:"elevation" range:"-9000..9000" doc:"elevation of the skimmer weir's sill, below which the pond no longer feeds the vault" eg:"@water - 4 in"`
 	WeirWidth   Length     `json:"weirWidth,omitzero" kind:"tape" range:"0.01..10" doc:"width of the skimmer's weir" eg:"16 in"`
 	ScreenLoss  Length     `json:"screenLoss,omitzero" kind:"depth" range:"0..1" doc:"drop of level through mat, net or screen" eg:"1/2 in"`
 	Rated       Flow       `json:"rated,omitzero" kind:"flow" range:"0..1" doc:"greatest pump flow on the skimmer's sheet" eg:"100 gpm"`
@@ -29,7 +29,7 @@ type Outlet struct {
 
 // Obstacle is a box in the vault that nothing may touch.
 type Obstacle struct {
-	Name string `json:"name" want:"must" doc:"what it is" eg:"rack"`
+	Name string `json:"name" want:"must" key:"yes" doc:"what it is" eg:"rack"`
 	From XYZ    `json:"from" want:"must" doc:"corner nearest the origin"`
 	To   XYZ    `json:"to" want:"must" doc:"corner farthest from the origin"`
 }
@@ -43,7 +43,7 @@ type XYZ struct {
 
 // Pump is a pump in hand or on offer.
 type Pump struct {
-	Name       string       `json:"name" want:"must" doc:"name on this job" eg:"M"`
+	Name       string       `json:"name" want:"must" key:"yes" doc:"name on this job" eg:"M"`
 	Curve      []CurvePoint `json:"curve,omitempty" doc:"points of its curve: four or more are normal, two or three a caution"`
 	BoxFlow    Flow         `json:"boxFlow,omitzero" kind:"flow" range:"0..1" doc:"the flow printed on the box (at no head)" eg:"6120 gph"`
 	MaxHead    Length       `json:"maxHead,omitzero" kind:"head" range:"0.1..200" doc:"the greatest head printed on the box (at no flow)" eg:"24 ft"`
@@ -78,7 +78,7 @@ type Port struct {
 // Attitude is one way the pump may stand. Its frame: x along its length, y
 // along its width, z up; origin in the corner of its box.
 type Attitude struct {
-	Name   string `json:"name" want:"must" doc:"how it stands" eg:"on its feet"`
+	Name   string `json:"name" want:"must" key:"yes" doc:"how it stands" eg:"on its feet"`
 	Length Length `json:"length" kind:"tape" want:"must" range:"0.02..5" doc:"size along x" eg:"15-1/2"`
 	Width  Length `json:"width" kind:"tape" want:"must" range:"0.02..5" doc:"size along y" eg:"7-1/2"`
 	Height Length `json:"height" kind:"tape" want:"must" range:"0.02..5" doc:"size along z" eg:"9-1/2"`
@@ -88,12 +88,13 @@ type Attitude struct {
 
 // Run is a length of pipe of one kind and size with its fittings.
 type Run struct {
-	Name      string   `json:"name" want:"must" doc:"name of the run" eg:"main"`
+	Name      string   `json:"name" want:"must" key:"yes" doc:"name of the run" eg:"main"`
 	From      string   `json:"from" want:"must" doc:"\"pump\", or the name of a junction" eg:"pump"`
 	To        string   `json:"to" want:"must" doc:"the name of a watercourse, or of a junction" eg:"cascade"`
 	Pipe      PipeName `json:"pipe" want:"must" doc:"kind and size of the pipe"`
 	Length    Length   `json:"length" kind:"distance" want:"must" range:"0..5000" doc:"length of pipe" eg:"60 ft"`
-	Fittings  []Fitted `json:"fittings,omitempty" doc:"fittings by name and count"`
+	Rise      Length   `json:"rise,omitzero" kind:"elevation" range:"-200..200" doc:"how much higher its far end lies than its near end, the way it runs; below 0 when it falls" eg:"9.3 ft"`
+	Fittings  []Fitted `json:"fittings,omitempty" doc:"fittings by name and count, in the order the water meets them where that is known"`
 	Bore      Length   `json:"bore,omitzero" kind:"bore" range:"0.003..1" doc:"inside diameter as measured; beats the table" eg:"2.05 in"`
 	C         Ratio    `json:"c,omitzero" kind:"ratio" range:"40..170" doc:"Hazen-Williams C, for a pipe that is known only by it" eg:"110"`
 	Roughness Length   `json:"roughness,omitzero" kind:"roughness" range:"0..0.01" doc:"absolute roughness; beats the table" eg:"0.0015 mm"`
@@ -111,7 +112,7 @@ type PipeName struct {
 type Fitted struct {
 	Fitting string `json:"fitting" want:"must" doc:"name of the fitting" eg:"elbow 90"`
 	Size    string `json:"size,omitempty" doc:"its size, when it is not the run's" eg:"1-1/2"`
-	Count   int    `json:"count,omitempty" doc:"how many; one when empty" eg:"3"`
+	Count   int    `json:"count,omitempty" range:"1..10000" doc:"how many; one when empty" eg:"3"`
 	K       Ratio  `json:"k,omitzero" kind:"ratio" range:"0..1000" doc:"loss coefficient from its sheet; beats the table" eg:"2.1"`
 }
 
@@ -146,14 +147,14 @@ type ClosingPiece struct {
 
 // Measure is a fitting measured by the fitter. Empty sizes stay with the table.
 type Measure struct {
-	Fitting   string `json:"fitting" want:"must" doc:"name of the fitting" eg:"elbow 90"`
-	Size      string `json:"size" want:"must" doc:"its size" eg:"2"`
+	Fitting   string `json:"fitting" want:"must" key:"yes" doc:"name of the fitting" eg:"elbow 90"`
+	Size      string `json:"size" want:"must" key:"yes" doc:"its size" eg:"2"`
 	Socket    Length `json:"socket,omitzero" kind:"tape" range:"0.003..0.3" doc:"depth of its socket, face to stop" eg:"1-3/8"`
 	ToStop    Length `json:"toStop,omitzero" kind:"tape" range:"0.001..0.5" doc:"centre to stop (elbow, tee), or stop to stop of a straight fitting" eg:"1-1/4"`
 	Hub       Length `json:"hub,omitzero" kind:"tape" range:"0.005..0.5" doc:"outside diameter of its hub or body" eg:"2-7/8"`
 	K         Ratio  `json:"k,omitzero" kind:"ratio" range:"0..1000" doc:"loss coefficient from its sheet" eg:"2.1"`
 	Attitudes string `json:"attitudes,omitempty" doc:"for a check valve, by its sheet" one-of:"any,upright,level or upright"`
-	Note      string `json:"note,omitempty" doc:"remark"`
+	Note      string `json:"note,omitempty" doc:"remark" eg:"measured on three of them"`
 }
 
 // Stock is what pieces are cut from and with.
@@ -170,28 +171,28 @@ type Stick struct {
 	Pipe   PipeName `json:"pipe" want:"must" doc:"kind and size"`
 	Length Length   `json:"length" kind:"distance" want:"must" range:"0.1..30" doc:"length of a stick" eg:"10 ft"`
 	Price  Money    `json:"price,omitzero" doc:"price of a stick" eg:"18.40"`
-	Count  int      `json:"count,omitempty" doc:"how many there are; any number when empty"`
+	Count  int      `json:"count,omitempty" range:"1..10000" doc:"how many there are; any number when empty" eg:"4"`
 }
 
 // Offcut is a length on the truck.
 type Offcut struct {
 	Pipe   PipeName `json:"pipe" want:"must" doc:"kind and size"`
 	Length Length   `json:"length" kind:"tape" want:"must" range:"0.01..30" doc:"its length" eg:"31-1/2"`
-	Count  int      `json:"count,omitempty" doc:"how many alike; one when empty"`
+	Count  int      `json:"count,omitempty" range:"1..10000" doc:"how many alike; one when empty" eg:"2"`
 }
 
 // Piece is a piece to cut beyond the assembly's own.
 type Piece struct {
 	Pipe   PipeName `json:"pipe" want:"must" doc:"kind and size"`
 	Length Length   `json:"length" kind:"tape" want:"must" range:"0.005..30" doc:"its length as cut" eg:"14-3/8"`
-	Count  int      `json:"count,omitempty" doc:"how many alike; one when empty"`
+	Count  int      `json:"count,omitempty" range:"1..10000" doc:"how many alike; one when empty" eg:"2"`
 	Mark   string   `json:"mark,omitempty" doc:"mark on the piece" eg:"R1"`
 }
 
 // Works is what goes in the ground round the water.
 type Works struct {
 	LinerOverlap   Length `json:"linerOverlap,omitzero" kind:"distance" range:"0..5" doc:"liner beyond the edge on each side" eg:"1 ft"`
-	UnderlayLayers int    `json:"underlayLayers,omitempty" doc:"layers of underlayment; one when empty"`
+	UnderlayLayers int    `json:"underlayLayers,omitempty" range:"1..10" doc:"layers of underlayment; one when empty" eg:"2"`
 	Soil           string `json:"soil,omitempty" one-of:"sand or gravel,top soil,loam,common earth,clay,rock" doc:"soil to dig, for its swell"`
 	SpareFittings  Ratio  `json:"spareFittings,omitzero" kind:"percent" range:"0..2" doc:"spare fittings on top of the count" eg:"10 %"`
 	NoRock         bool   `json:"noRock,omitempty" doc:"no boulders or gravel on this job"`
@@ -199,21 +200,21 @@ type Works struct {
 
 // Price is an own price for an item of the material list.
 type Price struct {
-	Item  string `json:"item" want:"must" doc:"item as the material list names it" eg:"elbow 90, 2"`
+	Item  string `json:"item" want:"must" key:"yes" doc:"item as the material list names it" eg:"elbow 90, 2"`
 	Price Money  `json:"price" want:"must" doc:"price of one unit" eg:"3.15"`
 	Unit  string `json:"unit,omitempty" doc:"what is sold" eg:"each"`
 }
 
 // Assumed sets a default otherwise.
 type Assumed struct {
-	Code  string `json:"code" want:"must" doc:"code of the assumption, as the answer lists it" eg:"assume.brink.ratio"`
+	Code  string `json:"code" want:"must" key:"yes" doc:"code of the assumption, as the answer lists it" eg:"assume.brink.ratio"`
 	Value string `json:"value" want:"must" doc:"the value to use" eg:"0.7"`
-	Note  string `json:"note,omitempty" doc:"why"`
+	Note  string `json:"note,omitempty" doc:"why" eg:"measured at the lower lip"`
 }
 
 // Acceptance accepts a finding.
 type Acceptance struct {
 	Code   string `json:"code" want:"must" doc:"code of the finding" eg:"pipe.fast"`
-	Path   string `json:"path,omitempty" doc:"where in the job; every such finding when empty"`
-	Reason string `json:"reason" want:"must" doc:"why it is accepted; it is printed on the sheets"`
+	Path   string `json:"path,omitempty" doc:"where in the job; every such finding when empty" eg:"/runs/0"`
+	Reason string `json:"reason" want:"must" doc:"why it is accepted; it is printed on the sheets" eg:"the owner wants it loud"`
 }

@@ -1,0 +1,93 @@
+package job
+
+// The codes of the faults that this package finds. They are stable; package
+// words holds the sentence for each.
+//
+// Every fault carries "where": the place in the job's own words ("watercourse
+// cascade, part 3, lip lower, width"; empty for the document as a whole). An
+// argument that shows what was typed is cut to a readable length. The further
+// arguments stand beside each code.
+const (
+	// The document cannot be read at all: the only faults that stop decoding.
+
+	CodeTooLarge    = "job.too-large"        // more bytes than a job may have: limit
+	CodeTooMany     = "job.too-many"         // more values than a job may have: limit
+	CodeNoText      = "job.no-text"          // the file is empty
+	CodeEncoding    = "job.encoding"         // not UTF-8: found (the bytes, hexadecimal)
+	CodeTooDeep     = "job.too-deep"         // objects and lists nested too deep: limit
+	CodeNoObject    = "job.no-object"        // something else than an object at the top: found
+	CodeCutOff      = "job.cut-off"          // the file ends in the middle
+	CodeExtra       = "job.extra"            // something behind the end of the document: found
+	CodeInchMark    = "job.inch-mark"        // a quotation mark inside a text, most likely an inch mark: found
+	CodeComma       = "job.comma"            // a comma is missing before: found
+	CodeCommaExtra  = "job.comma-extra"      // a comma with nothing behind it before: found
+	CodeColon       = "job.colon"            // a colon is missing between name and value: found
+	CodeQuotes      = "job.quotes"           // a name or text without double quotes: found
+	CodeComment     = "job.comment"          // a comment, which JSON has not: found
+	CodeLineInText  = "job.line-in-text"     // a text runs over the end of its line, or holds a control character
+	CodeEscape      = "job.escape"           // a backslash followed by what JSON does not know: found
+	CodeNumber      = "job.number"           // a number written as JSON does not write it: found
+	CodeBracket     = "job.bracket"          // a closing bracket of the wrong kind: found
+	CodeSyntax      = "job.syntax"           // any other break of JSON's grammar: found
+	CodeFormat      = "job.format"           // another sort of file: found, expected
+	CodeNewer       = "job.version-newer"    // a version that this program does not know: found, newest
+	CodeVersionOdd  = "job.version-unknown"  // a version there never was: found, newest
+	CodeMore        = "job.more"             // more faults than are listed: count, listed
+	CodeUnreadable  = "job.unreadable"       // the reader broke off: found (its own error)
+	CodeUpgradeHeld = "job.upgrade-conflict" // an old field and its new name both stand: field, near
+
+	// A field is faulty and is left empty; the rest is kept.
+
+	CodeUnknownNear  = "job.unknown-field"       // no such field; one is spelt nearly so: field, near
+	CodeUnknown      = "job.unknown-field-alone" // no such field and none like it: field, known
+	CodeTwice        = "job.twice"               // a field stands twice, neither is used: field, line (of the first)
+	CodeTwicePart    = "job.twice-part"          // an object or list stands twice, the first is used: field, line
+	CodeMissing      = "job.missing"             // a field without which its part means nothing: field, doc, example
+	CodeMissingPart  = "job.missing-part"        // the same, for an object: field, doc
+	CodeNull         = "job.null"                // null, which says nothing: found
+	CodeWantText     = "job.want-text"           // something else than a text: found, example
+	CodeWantTrue     = "job.want-true"           // something else than true or false: found
+	CodeWantWhole    = "job.want-whole"          // something else than a whole number: found, example
+	CodeWantQuantity = "job.want-quantity"       // something else than a quantity: found, example
+	CodeWantUnit     = "job.want-unit"           // the same where a bare number has a unit: found, example, unit
+	CodeWantMoney    = "job.want-money"          // something else than an amount: found, example
+	CodeWantPart     = "job.want-part"           // something else than an object: found, known
+	CodeWantList     = "job.want-list"           // something else than a list: found
+	CodeWordNear     = "job.word"                // not one of the words; one is spelt nearly so: found, near, known
+	CodeWord         = "job.word-alone"          // not one of the words: found, known
+	CodeRange        = "job.range"               // absurd: found, value (as read), low, high
+	CodeLong         = "job.long"                // a text too long: count, limit
+	CodeListLong     = "job.list-long"           // a list too long, what is beyond the limit is not read: count, limit
+	CodeDate         = "job.date"                // no day of the calendar: found, example
+	CodeCurrency     = "job.currency"            // no currency code: found, example
+	CodeNameSpace    = "job.name-space"          // a name with blanks at its ends or unprintable signs in it: found
+	CodePointName    = "job.point-name"          // a point's name that reads like an elevation: found
+
+	// A quantity is not readable. Each carries: found (as typed), part (the part
+	// of it that is wrong), near (a unit spelt nearly so), example.
+
+	CodeReadEmpty     = "job.read.empty"     // no figure in it
+	CodeReadLong      = "job.read.long"      // too long for a quantity
+	CodeReadNumber    = "job.read.number"    // part is not a number
+	CodeReadEnd       = "job.read.end"       // a number is missing at the end
+	CodeReadFraction  = "job.read.fraction"  // part is not a fraction
+	CodeReadUnit      = "job.read.unit"      // part is not a unit
+	CodeReadUnitNear  = "job.read.unit-near" // part is not a unit, near is one
+	CodeReadDimension = "job.read.dimension" // part is a unit of something else
+	CodeReadTrailing  = "job.read.trailing"  // part is left over
+	CodeReadAmbiguous = "job.read.ambiguous" // part has a comma or dot that can be read in two ways
+	CodeReadParts     = "job.read.parts"     // feet and inches that do not go together
+	CodeReadHuge      = "job.read.huge"      // a figure beyond all measure
+	CodeReadPercent   = "job.read.percent"   // a number above 1 without its percent sign
+	CodeReadWhole     = "job.read.whole"     // a count that is not whole
+	CodeReadCurrency  = "job.read.currency"  // an amount in another currency than the job's: part
+	CodeReadLevel     = "job.read.level"     // "@" without a name, or an offset that cannot be read
+	CodeTolerance     = "job.tolerance"      // a tolerance below zero: found, example
+	CodeToleranceOf   = "job.tolerance-of"   // a share of a value that has no natural zero: found, example
+
+	// Found by looking across the document.
+
+	CodeNameTwice   = "job.name-twice"   // two of a list with the same name: name, line (of the first)
+	CodePartNone    = "job.part-none"    // a part is neither lip, reach nor pool: known
+	CodePartSeveral = "job.part-several" // a part is more than one of them: found, known
+)

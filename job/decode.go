@@ -1,0 +1,293 @@
+package job
+
+import (
+	"io"
+	"math/bits"
+	"reflect"
+	"strconv"
+	"strings"
+	"unicode/utf8"
+
+	"plashet/engine/trace"
+	"plashet/engine/unit"
+)
+
+// Decode reads a job document, strictly: every field must be known, of the
+// right sort and in its range. It gives all faults at once, in the order of the
+// file, each with its path and line. A field with a fault is left empty and the
+// rest is kept, so that what does not depend on it can still be worked out.
+//
+// The job is nil only where nothing can be read: broken JSON, bytes that are
+// not UTF-8, more than MaxBytes, MaxValues or MaxDepth, something else than a
+// job, or a version newer than this program knows. An older version is upgraded
+// while it is read.
+func Decode(data []byte) (*Job, []trace.Fault) {
+	j, _, faults := decode(data)
+	return j, faults
+}
+
+// DecodeReader is Decode for a stream. It reads no more than MaxBytes and one,
+// so that a file of any size is refused at once.
+func DecodeReader(r io.Reader) (*Job, []trace.Fault) {
+	data, err := io.ReadAll(io.LimitReader(r, MaxBytes+1))
+	if err != nil {
+		return nil, []trace.Fault{{Message: trace.Message{Code: CodeUnreadable,
+			Args: []trace.Arg{trace.Str("found", snippet(err.Error())), trace.Str("where", "")}}}}
+	}
+	return Decode(data)
+}
+
+func decode(data []byte) (*Job, *node, []trace.Fault) {
+	root, stop := open(data)
+	if stop != nil {
+		return nil, nil, []trace.Fault{*stop}
+	}
+	d := decoder{data: data}
+	if !d.version(root) {
+		return nil, nil, d.finish(nil)
+	}
+	d.units(root)
+	j := &Job{}
+	d.object(root, plan, reflect.ValueOf(j).Elem())
+	for _, f := range twins(j) {
+		d.found(root, f)
+	}
+	return j, root, d.finish(j)
+}
+
+// decoder walks the raw tree along the plan and fills the job.
+type decoder struct {
+	data    []byte
+	system  unit.System
+	spoken  bool // the units are known
+	money   string
+	path    []string
+	faults  []located
+	dropped int
+}
+
+// located is a fault with its byte in the file.
+type located struct {
+	trace.Fault
+	at int
+}
+
+// add notes a fault at the present path. Beyond MaxFaults they are only
+// counted: nobody reads that many, and a hostile file could hold millions.
+func (d *decoder) add(at int, code string, args ...trace.Arg) {
+	if len(d.faults) >= MaxFaults {
+		d.dropped++
+		return
+	}
+	var b strings.Builder
+	for _, t := range d.path {
+		b.WriteByte('/')
+		b.WriteString(escape(snippet(t)))
+	}
+	d.faults = append(d.faults, located{trace.Fault{Message: trace.Message{Code: code, Args: args}, Path: b.String()}, at})
+}
+
+// found notes a fault that was found on the job, at its place in the tree.
+func (d *decoder) found(root *node, f trace.Fault) {
+	if len(d.faults) >= MaxFaults {
+		d.dropped++
+		return
+	}
+	d.faults = append(d.faults, located{f, root.find(f.Path)})
+}
+
+func (d *decoder) push(token string) { d.path = append(d.path, token) }
+func (d *decoder) pop()              { d.path = d.path[:len(d.path)-1] }
+
+// typed shows what stands in the file, cut to a readable length.
+func (d *decoder) typed(n *node) string {
+	if n.kind == '"' {
+		return snippet(n.text)
+	}
+	return snippet(string(d.data[n.at:min(n.end, n.at+4*snippetRunes)]))
+}
+
+// snippetRunes is how much of a typed text a message shows.
+const snippetRunes = 60
+
+// snippet makes a text fit for a message: one line, cut to a readable length.
+func snippet(s string) string {
+	s = strings.ToValidUTF8(s[:min(len(s), 8*snippetRunes)], "\uFFFD")
+	s = strings.Join(strings.Fields(s), " ")
+	if utf8.RuneCountInString(s) > snippetRunes {
+		s = string([]rune(s)[:snippetRunes]) + "…"
+	}
+	return s
+}
+
+// object fills a struct from an object.
+func (d *decoder) object(n *node, f *form, v reflect.Value) {
+	if n.kind != '{' {
+		d.add(n.at, wrong(n, CodeWantPart), trace.Str("found", d.typed(n)), trace.Str("known", f.known()))
+		return
+	}
+	var seen uint64
+	var first [64]int
+	for i := range n.members {
+		m := &n.members[i]
+		k, ok := f.byName[m.name]
+		if !ok {
+			d.unknown(m, f)
+			continue
+		}
+		fd := &f.fields[k]
+		d.push(m.name)
+		switch {
+		case seen&(1<<k) == 0:
+			seen |= 1 << k
+			first[k] = m.at
+			d.value(&m.value, fd, v.Field(fd.index))
+		case fd.leaf():
+			v.Field(fd.index).SetZero()
+			d.add(m.at, CodeTwice, trace.Str("field", fd.name), d.line(first[k]))
+		default:
+			d.add(m.at, CodeTwicePart, trace.Str("field", fd.name), d.line(first[k]))
+		}
+		d.pop()
+	}
+	d.missing(n, f, seen)
+	if given := bits.OnesCount64(seen); f.union && given == 0 {
+		d.add(n.at, CodePartNone, trace.Str("known", f.known()))
+	} else if f.union && given > 1 {
+		d.add(n.at, CodePartSeveral, trace.Str("found", f.names(seen)), trace.Str("known", f.known()))
+	}
+}
+
+func (d *decoder) unknown(m *member, f *form) {
+	d.push(m.name)
+	defer d.pop()
+	name := trace.Str("field", snippet(m.name))
+	if near := nearest(m.name, f.words()); near != "" {
+		d.add(m.at, CodeUnknownNear, name, trace.Str("near", near))
+		return
+	}
+	d.add(m.at, CodeUnknown, name, trace.Str("known", f.known()))
+}
+
+func (d *decoder) missing(n *node, f *form, seen uint64) {
+	for k := range f.fields {
+		if fd := &f.fields[k]; fd.must && seen&(1<<k) == 0 {
+			d.push(fd.name)
+			d.lack(n.at, fd)
+			d.pop()
+		}
+	}
+}
+
+// lack notes that a field which must be there is not.
+func (d *decoder) lack(at int, fd *field) {
+	args := []trace.Arg{trace.Str("field", fd.name), trace.Str("doc", fd.doc)}
+	if fd.leaf() {
+		d.add(at, CodeMissing, append(args, trace.Str("example", fd.example(d.system)))...)
+		return
+	}
+	d.add(at, CodeMissingPart, args...)
+}
+
+func (d *decoder) line(at int) trace.Arg {
+	return trace.Str("line", strconv.Itoa(lineAt(d.data, at)))
+}
+
+// list fills a slice. An element with a fault stays in its place, so that the
+// paths of the ones behind it stay true.
+func (d *decoder) list(n *node, fd *field, v reflect.Value) {
+	if n.kind != '[' {
+		d.add(n.at, wrong(n, CodeWantList), trace.Str("found", d.typed(n)))
+		return
+	}
+	if n.count > MaxList {
+		d.add(n.at, CodeListLong, trace.Str("count", strconv.Itoa(n.count)), trace.Str("limit", strconv.Itoa(MaxList)))
+	}
+	if len(n.items) == 0 {
+		return
+	}
+	v.Set(reflect.MakeSlice(v.Type(), len(n.items), len(n.items)))
+	for i := range n.items {
+		d.push(strconv.Itoa(i))
+		d.object(&n.items[i], fd.form, v.Index(i))
+		d.pop()
+	}
+}
+
+func (d *decoder) value(n *node, fd *field, v reflect.Value) {
+	switch fd.shape {
+	case shapePart:
+		d.object(n, fd.form, v)
+	case shapeList:
+		d.list(n, fd, v)
+	case shapeOne:
+		v.Set(reflect.New(fd.form.typ))
+		d.object(n, fd.form, v.Elem())
+	case shapeText:
+		d.text(n, fd, v)
+	case shapeBool:
+		if n.kind != 't' && n.kind != 'f' {
+			d.add(n.at, wrong(n, CodeWantTrue), trace.Str("found", d.typed(n)))
+			return
+		}
+		v.SetBool(n.kind == 't')
+	case shapeWhole:
+		d.whole(n, fd, v)
+	case shapeMoney:
+		d.amount(n, fd, v)
+	case shapeEntry, shapeLevel:
+		d.quantity(n, fd, v)
+	}
+}
+
+// wrong picks the code for a value of the wrong sort: null has its own.
+func wrong(n *node, code string) string {
+	if n.kind == 'n' {
+		return CodeNull
+	}
+	return code
+}
+
+func (d *decoder) whole(n *node, fd *field, v reflect.Value) {
+	i, err := strconv.Atoi(n.text)
+	if n.kind != '0' || err != nil {
+		d.add(n.at, wrong(n, CodeWantWhole), trace.Str("found", d.typed(n)), trace.Str("example", fd.example(d.system)))
+		return
+	}
+	if float64(i) < fd.lo || float64(i) > fd.hi {
+		d.add(n.at, CodeRange, fd.beyond(n.text, float64(i))...)
+		return
+	}
+	v.SetInt(int64(i))
+}
+
+// beyond gives the arguments of a range fault.
+func (f *field) beyond(found string, si float64) []trace.Arg {
+	num := func(name string, v float64) trace.Arg {
+		return trace.Arg{Name: name, Value: unit.Value{SI: v, Kind: f.kind}}
+	}
+	return []trace.Arg{trace.Str("found", snippet(found)), num("value", si), num("low", f.lo), num("high", f.hi)}
+}
+
+// words lists the names of the fields.
+func (f *form) words() []string {
+	names := make([]string, len(f.fields))
+	for i := range f.fields {
+		names[i] = f.fields[i].name
+	}
+	return names
+}
+
+// known lists the names of the fields for a message.
+func (f *form) known() string { return strings.Join(f.words(), ", ") }
+
+// names lists the fields of a set.
+func (f *form) names(set uint64) string {
+	var in []string
+	for i := range f.fields {
+		if set&(1<<i) != 0 {
+			in = append(in, f.fields[i].name)
+		}
+	}
+	return strings.Join(in, ", ")
+}

@@ -1,0 +1,164 @@
+package job
+
+import (
+	"fmt"
+	"reflect"
+	"strconv"
+	"strings"
+
+	"plashet/engine/unit"
+)
+
+// shape says how a field is written in the file.
+type shape uint8
+
+const (
+	shapeText  shape = iota // a text
+	shapeBool               // true or false
+	shapeWhole              // a whole number
+	shapeEntry              // a quantity: text, bare number or object
+	shapeLevel              // an elevation: the same, or a survey point with an offset
+	shapeMoney              // an amount: text or bare number
+	shapePart               // an object with fields of its own
+	shapeList               // a list of such objects
+	shapeOne                // one of the kinds an object may be: a pointer to an object
+)
+
+// field is what the tags of one struct field say. Decoder, encoder, schema and
+// docs all work from it.
+type field struct {
+	name    string // in the file
+	index   int    // in the struct
+	shape   shape
+	must    bool // want:"must"
+	key     bool // key:"yes": tells its list's elements apart
+	kind    unit.Kind
+	limited bool
+	lo, hi  float64  // range, SI
+	words   []string // one-of
+	doc, eg string
+	form    *form // of shapePart, shapeList, shapeOne
+}
+
+// leaf tells that the field has no fields of its own.
+func (f *field) leaf() bool { return f.form == nil }
+
+// form is the plan of one struct type.
+type form struct {
+	typ    reflect.Type
+	name   string // of the Go type: "CurvePoint"
+	fields []field
+	byName map[string]int
+	union  bool // all fields are kinds the object may be; exactly one is given
+	keys   []int
+}
+
+// plan is the document's form, compiled once from the tags and never changed.
+var plan = compile(reflect.TypeFor[Job](), map[reflect.Type]*form{})
+
+var (
+	typeLevel    = reflect.TypeFor[Level]()
+	typeMoney    = reflect.TypeFor[Money]()
+	typeQuantity = reflect.TypeFor[quantity]()
+)
+
+// compile reads the tags of a struct. A tag that makes no sense is a
+// programmer's mistake and panics when the program starts.
+func compile(t reflect.Type, done map[reflect.Type]*form) *form {
+	if f, ok := done[t]; ok {
+		return f
+	}
+	f := &form{typ: t, name: t.Name(), byName: map[string]int{}, union: true}
+	done[t] = f
+	for i := range t.NumField() {
+		fd := compileField(t, t.Field(i), done)
+		fd.index = i
+		f.union = f.union && fd.shape == shapeOne
+		f.byName[fd.name] = len(f.fields)
+		if fd.key {
+			f.keys = append(f.keys, len(f.fields))
+		}
+		f.fields = append(f.fields, fd)
+	}
+	if len(f.byName) != len(f.fields) || len(f.fields) == 0 || len(f.fields) > 64 {
+		panic("job: " + t.Name() + " has no fields, too many, or two of one name")
+	}
+	return f
+}
+
+func compileField(owner reflect.Type, sf reflect.StructField, done map[reflect.Type]*form) field {
+	bad := func(what string) { panic(fmt.Sprintf("job: field %s.%s: %s", owner.Name(), sf.Name, what)) }
+	name, _, _ := strings.Cut(sf.Tag.Get("json"), ",")
+	fd := field{
+		name: name, doc: sf.Tag.Get("doc"), eg: sf.Tag.Get("eg"),
+		must: sf.Tag.Get("want") == "must", key: sf.Tag.Get("key") == "yes",
+	}
+	if w := sf.Tag.Get("one-of"); w != "" {
+		fd.words = strings.Split(w, ",")
+	}
+	if lim := sf.Tag.Get("range"); lim != "" {
+		lo, hi, _ := strings.Cut(lim, "..")
+		var errLo, errHi error
+		fd.lo, errLo = strconv.ParseFloat(lo, 64)
+		fd.hi, errHi = strconv.ParseFloat(hi, 64)
+		if errLo != nil || errHi != nil || !(fd.lo < fd.hi) {
+			bad("range is not low..high")
+		}
+		fd.limited = true
+	}
+	if name == "" || fd.doc == "" {
+		bad("has no name or no doc")
+	}
+	switch t := sf.Type; {
+	case t == typeMoney:
+		fd.shape = shapeMoney
+	case reflect.PointerTo(t).Implements(typeQuantity):
+		fd.shape = shapeEntry
+		if t == typeLevel {
+			fd.shape = shapeLevel
+		}
+		kind, ok := unit.KindByName(sf.Tag.Get("kind"))
+		if q := reflect.New(t).Interface().(quantity); !ok || kind.Dim() != q.dim() {
+			bad("kind does not fit the quantity")
+		}
+		if !fd.limited {
+			bad("a quantity needs a range")
+		}
+		fd.kind = kind
+	case t.Kind() == reflect.String:
+		fd.shape = shapeText
+	case t.Kind() == reflect.Bool:
+		fd.shape = shapeBool
+	case t.Kind() == reflect.Int:
+		fd.shape, fd.kind = shapeWhole, unit.KindCount
+		if !fd.limited {
+			bad("a whole number needs a range")
+		}
+	case t.Kind() == reflect.Struct:
+		fd.shape, fd.form = shapePart, compile(t, done)
+	case t.Kind() == reflect.Slice && t.Elem().Kind() == reflect.Struct:
+		fd.shape, fd.form = shapeList, compile(t.Elem(), done)
+	case t.Kind() == reflect.Pointer && t.Elem().Kind() == reflect.Struct:
+		fd.shape, fd.form = shapeOne, compile(t.Elem(), done)
+	default:
+		bad("has a type the document does not know")
+	}
+	return fd
+}
+
+// example is a text as the field may be written, in the units of the system.
+func (f *field) example(s unit.System) string {
+	switch {
+	case f.shape == shapeLevel && s == unit.Metric:
+		return "@water - 100 mm"
+	case f.shape == shapeEntry && s == unit.Metric && f.kind.UnitName(unit.US) != f.kind.UnitName(unit.Metric):
+		return f.kind.Example(unit.Metric)
+	case f.eg != "":
+		return f.eg
+	case len(f.words) > 0:
+		return f.words[0]
+	case f.shape == shapeBool:
+		return "true"
+	}
+	return f.kind.Example(s)
+}

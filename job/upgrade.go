@@ -1,0 +1,71 @@
+package job
+
+import "plashet/engine/trace"
+
+// step brings the raw document from one version to the next. It changes names
+// and places, never what was typed: a field keeps its line in the file. What
+// it does not know it leaves alone, for the decoder to report.
+type step func(d *decoder, root *node)
+
+// steps lists the steps, from version 0 on; one for each version but the
+// newest. A step is never changed once its newer version has been written by a
+// released program; testdata/v<n> holds documents of each version for ever.
+var steps = [Version]step{
+	fromDraft,
+}
+
+// Upgrade gives an older document in the newest version's canonical form, and
+// the version it was in. With faults in the document it gives none.
+func Upgrade(data []byte) (upgraded []byte, from int, faults []trace.Fault) {
+	root, stop := open(data)
+	if stop != nil {
+		return nil, 0, []trace.Fault{*stop}
+	}
+	from = Version
+	if n := root.get("version"); n != nil && n.text == "0" {
+		from = 0
+	}
+	j, faults := Decode(data)
+	if len(faults) > 0 {
+		return nil, from, faults
+	}
+	upgraded, err := Encode(j)
+	if err != nil { // cannot happen: Decode keeps nothing that Encode refuses
+		return nil, from, []trace.Fault{{Message: trace.Message{Code: CodeUnreadable, Args: []trace.Arg{trace.Str("found", err.Error())}}}}
+	}
+	return upgraded, from, nil
+}
+
+func (d *decoder) upgrade(root *node, from int) {
+	for v := from; v < Version; v++ {
+		steps[v](d, root)
+	}
+	if n := root.get("version"); n != nil && from < Version {
+		n.text = "1"
+	}
+}
+
+// fromDraft leads from version 0, the draft of the document, to version 1:
+// "pump" is now "use", "falls" are now "watercourses".
+func fromDraft(d *decoder, root *node) {
+	d.rename(root, "pump", "use")
+	d.rename(root, "falls", "watercourses")
+}
+
+// rename gives a field its new name. Where the new name stands too, nobody can
+// tell which is meant: both stay and it is told.
+func (d *decoder) rename(n *node, old, now string) {
+	for i := range n.members {
+		m := &n.members[i]
+		if m.name != old {
+			continue
+		}
+		if n.get(now) != nil {
+			d.push(old)
+			d.add(m.at, CodeUpgradeHeld, trace.Str("field", old), trace.Str("near", now))
+			d.pop()
+			continue
+		}
+		m.name = now
+	}
+}

@@ -1,0 +1,128 @@
+package job
+
+import (
+	"errors"
+	"reflect"
+	"slices"
+	"strconv"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"plashet/engine/trace"
+	"plashet/engine/unit"
+)
+
+// text reads a text field. An empty text is a field left empty.
+func (d *decoder) text(n *node, fd *field, v reflect.Value) {
+	if n.kind != '"' {
+		d.add(n.at, wrong(n, CodeWantText), trace.Str("found", d.typed(n)), trace.Str("example", fd.example(d.system)))
+		return
+	}
+	if n.text == "" {
+		d.empty(n, fd)
+		return
+	}
+	if m := fd.checkText(n.text); m != nil {
+		d.add(n.at, m.Code, m.Args...)
+		return
+	}
+	v.SetString(n.text)
+}
+
+// empty notes a fault where a field that must be there was left empty.
+func (d *decoder) empty(n *node, fd *field) {
+	if fd.must {
+		d.lack(n.at, fd)
+	}
+}
+
+// checkText holds a text against the field's words and limits.
+func (f *field) checkText(s string) *trace.Message {
+	if m := checkLength(s, MaxRunes); m != nil {
+		return m
+	}
+	found := trace.Str("found", snippet(s))
+	switch {
+	case len(f.words) > 0 && !slices.Contains(f.words, s):
+		known := trace.Str("known", strings.Join(f.words, ", "))
+		if near := nearest(s, f.words); near != "" {
+			return &trace.Message{Code: CodeWordNear, Args: []trace.Arg{found, trace.Str("near", near), known}}
+		}
+		return &trace.Message{Code: CodeWord, Args: []trace.Arg{found, known}}
+	case f.name == "name":
+		if m := checkLength(s, MaxName); m != nil {
+			return m
+		}
+		if strings.TrimSpace(s) != s || strings.ContainsFunc(s, func(r rune) bool { return !unicode.IsPrint(r) }) {
+			return &trace.Message{Code: CodeNameSpace, Args: []trace.Arg{found}}
+		}
+	case f.name == "date" && !validDate(s):
+		return &trace.Message{Code: CodeDate, Args: []trace.Arg{found, trace.Str("example", f.eg)}}
+	case f.name == "currency" && !validCurrency(s):
+		return &trace.Message{Code: CodeCurrency, Args: []trace.Arg{found, trace.Str("example", f.eg)}}
+	}
+	return nil
+}
+
+func checkLength(s string, limit int) *trace.Message {
+	if n := utf8.RuneCountInString(s); n > limit {
+		return &trace.Message{Code: CodeLong, Args: []trace.Arg{
+			trace.Str("count", strconv.Itoa(n)), trace.Str("limit", strconv.Itoa(limit))}}
+	}
+	return nil
+}
+
+// validDate tells whether a text is a day of the Gregorian calendar written
+// year-month-day (ISO 8601).
+func validDate(s string) bool {
+	if len(s) != 10 || s[4] != '-' || s[7] != '-' {
+		return false
+	}
+	y, errY := strconv.Atoi(s[:4])
+	m, errM := strconv.Atoi(s[5:7])
+	day, errD := strconv.Atoi(s[8:])
+	if errY != nil || errM != nil || errD != nil || y < 1 || m < 1 || m > 12 || day < 1 {
+		return false
+	}
+	days := [...]int{31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31}[m-1]
+	if m == 2 && y%4 == 0 && (y%100 != 0 || y%400 == 0) {
+		days = 29
+	}
+	return day <= days
+}
+
+func validCurrency(s string) bool {
+	return len(s) == 3 && !strings.ContainsFunc(s, func(r rune) bool { return r < 'A' || r > 'Z' })
+}
+
+// amount reads a sum of money.
+func (d *decoder) amount(n *node, fd *field, v reflect.Value) {
+	if n.kind != '"' && n.kind != '0' {
+		d.add(n.at, wrong(n, CodeWantMoney), trace.Str("found", d.typed(n)), trace.Str("example", fd.example(d.system)))
+		return
+	}
+	if n.text == "" {
+		d.empty(n, fd)
+		return
+	}
+	if m := fd.checkMoney(n.text, d.money); m != nil {
+		d.add(n.at, m.Code, m.Args...)
+		return
+	}
+	v.Set(reflect.ValueOf(Money{Text: n.text, Bare: n.kind == '0'}))
+}
+
+// checkMoney tells whether an amount can be read. A job without a currency has
+// its prices in whatever the crew reckons in; only the figure is held then.
+func (f *field) checkMoney(text, currency string) *trace.Message {
+	if m := checkLength(text, unit.MaxText); m != nil {
+		return m
+	}
+	_, err := unit.ParseMoney(text, currency)
+	if pe, ok := errors.AsType[*unit.ParseError](err); ok && !(pe.Code == unit.CodeCurrency && currency == "") {
+		m := parseFault(pe, text, f.eg)
+		return &m
+	}
+	return nil
+}
