@@ -1,0 +1,169 @@
+package layout
+
+// Codes of the faults: something in the input is wrong or contradicts itself.
+// Positions are worked out unless a size is missing or not a number.
+const (
+	// FaultFinite: a size is not a number or without bound. Args: name.
+	FaultFinite = "layout.value.finite"
+	// FaultRange: a size is outside what can be. Args: name, found, limit.
+	FaultRange = "layout.value.range"
+	// FaultNoParts: the assembly has no parts. No args.
+	FaultNoParts = "layout.parts.none"
+	// FaultKind: a word that is no kind of fitting. Args: part, kind.
+	FaultKind = "layout.part.kind"
+	// FaultMissing: a size of a fitting is not known. Args: part, measure
+	// ("take-off in", "take-off out", "socket in", "socket out", "hub in", "hub out").
+	FaultMissing = "layout.part.missing"
+	// FaultNoPump: the pump's body sizes, port or the port's direction are
+	// missing. Args: measure ("body", "port direction").
+	FaultNoPump = "layout.pump.missing"
+	// FaultPumpLarger: the pump in this attitude is larger than the vault.
+	// Args: axis ("length", "width", "height"), found, limit.
+	FaultPumpLarger = "layout.pump.larger"
+	// FaultNoVault: a size of the vault is missing. Args: measure.
+	FaultNoVault = "layout.vault.missing"
+	// FaultHole: the hole lies off its wall, or its wall has no such name.
+	// Args: wall, along, height.
+	FaultHole = "layout.outlet.outside"
+	// FaultSize: two ends that meet have different sizes and nothing between
+	// them reduces. Args: from, to (marks), fromSize, toSize.
+	FaultSize = "layout.join.size"
+	// FaultEnds: two ends cannot go together (two male threads, two spigots, a
+	// thread on a socket). Args: from, to, fromEnd, toEnd.
+	FaultEnds = "layout.join.ends"
+	// FaultThread: threads of two families that do not seal. Args: from, to,
+	// fromThread, toThread.
+	FaultThread = "layout.join.thread"
+	// FaultPipe: there is no pipe of that size in the assembly. Args: from, to, size.
+	FaultPipe = "layout.pipe.unknown"
+	// FaultShort: a piece is shorter than both sockets less both gaps: the hubs
+	// would stand in each other. Args: piece, from, to, cut, least, short.
+	FaultShort = "layout.piece.short"
+	// FaultClosingShort: there is no room for the closing piece. Args: piece,
+	// from, to, short.
+	FaultClosingShort = "layout.closing.short"
+	// FaultClosingIdle: a closing piece lies along another one, or along the
+	// pipe that leaves through the wall, and can close nothing. Args: from, to.
+	FaultClosingIdle = "layout.closing.idle"
+	// FaultClosingDirect: the joint marked closing has no pipe. Args: from, to.
+	FaultClosingDirect = "layout.closing.direct"
+	// FaultBulkhead: a bulkhead fitting stands before the end of the chain. Args: part.
+	FaultBulkhead = "layout.bulkhead.last"
+)
+
+// Codes of the findings on the chain's end and its pieces.
+const (
+	// FindClosure: the chain does not end at the hole. Args: dx, dy, dz (end
+	// less hole: to the right, to the back, up), along, across.
+	FindClosure = "layout.closure.off"
+	// FindTurned: the last leg does not look along the hole's axis. Args: angle.
+	FindTurned = "layout.closure.turned"
+	// FindWorked: the length of the closing piece was worked out, not measured.
+	// Args: piece, from, to, cut, faceGap.
+	FindWorked = "layout.closing.worked"
+	// FindTyped: a distance was given for the closing piece too, and is not
+	// used. Args: piece, from, to, distance.
+	FindTyped = "layout.closing.typed"
+	// FindFixed: a distance was given where a spigot or a thread fixes it.
+	// Args: from, to, distance, fixed (centre to centre).
+	FindFixed = "layout.join.fixed"
+	// FindParallel: a taper thread in a parallel one: tight only on a seal.
+	// Args: from, to, fromThread, toThread.
+	FindParallel = "layout.join.parallel"
+	// FindReduces: the way for the water gets narrower along the flow. Args:
+	// part, fromSize, toSize.
+	FindReduces = "layout.part.reduces"
+	// FindMeasureFirst: sizes that are a standard's minimum or from memory:
+	// measure the fitting in hand before cutting. Args: kind, size, parts (marks).
+	FindMeasureFirst = "layout.measure.first"
+	// FindTail: the last pipe leaves through the wall: its length belongs to
+	// the run. Args: from, inside (stop to the wall's inner face).
+	FindTail = "layout.tail.runs"
+	// FindLean: the wall leans where the fitting seats. Args: angle.
+	FindLean = "layout.outlet.leans"
+)
+
+// Codes of the findings on room.
+const (
+	// FindWall: a part comes too near to a wall, floor or lid, or stands
+	// through it (found below zero). Args: part, wall, found, limit, short.
+	FindWall = "layout.clear.wall"
+	// FindPump: a part and the pump. Args: part, found, limit, short.
+	FindPump = "layout.clear.pump"
+	// FindObstacle: a part and an obstacle. Args: part, obstacle, found, limit, short.
+	FindObstacle = "layout.clear.obstacle"
+	// FindParts: two parts of the chain that do not meet. Args: part, other,
+	// found, limit, short.
+	FindParts = "layout.clear.parts"
+	// FindPumpWall: the pump stands through a wall, the floor or the lid. Args:
+	// wall, found, limit, short.
+	FindPumpWall = "layout.pump.wall"
+	// FindPumpObstacle: the pump and an obstacle. Args: obstacle, found, limit, short.
+	FindPumpObstacle = "layout.pump.obstacle"
+	// FindClosingSpare: the closing piece cannot be cut shorter by what the
+	// stack may ask. Args: piece, found, limit.
+	FindClosingSpare = "layout.closing.spare"
+	// FindPlay: the pump cannot be moved by what the stack may ask. Args:
+	// axis ("length", "width"), found, limit, worst.
+	FindPlay = "layout.play.short"
+	// FindUpright: nothing takes up the error in height: measure an upright
+	// piece in place too. Args: found (likely error), worst.
+	FindUpright = "layout.play.upright"
+)
+
+// Codes of the findings on valve, union, water and the way out.
+const (
+	// FindNoCheck: there is no check valve. No args.
+	FindNoCheck = "layout.check.none"
+	// FindReversed: the valve's arrow points against the flow. Args: part.
+	FindReversed = "layout.check.reversed"
+	// FindAttitude: the valve stands as its data do not allow. Args: part,
+	// kind, found (angle of the flow above level), allowed ("up", "level or up").
+	FindAttitude = "layout.check.attitude"
+	// FindHinge: a swing valve lies level: its cover goes on top. Args: part,
+	// found (angle of the cover from upright; 0 unless a cover is known).
+	FindHinge = "layout.check.hinge"
+	// FindNoUnion: nothing opens: the pump cannot be taken out without a saw. No args.
+	FindNoUnion = "layout.union.none"
+	// FindHand: no room for a hand round the nut. Args: part, against, found,
+	// limit, short.
+	FindHand = "layout.union.hand"
+	// FindReleased: the column drains into the vault when the union is opened.
+	// Args: union, valve ("" without one), released, runKnown ("yes", "no").
+	FindReleased = "layout.water.released"
+	// FindStands: the column stands on the valve with the pump off. Args:
+	// valve, standing, between, runKnown, order ("valve first", "union first").
+	FindStands = "layout.water.stands"
+	// FindFreezes: the same where there is frost. Args as FindStands.
+	FindFreezes = "layout.water.freezes"
+	// FindLifts: the pump comes out. Args: union, moves (count), shift
+	// (sideways, 0 for straight up).
+	FindLifts = "layout.lift.free"
+	// FindBlocked: the pump does not come out by lifting, nor by a shift and a
+	// lift. Args: union, blocker, needed, available, short, toward ("left",
+	// "right", "front", "back", or two of them), stop (what ends the shift).
+	// Without a shift that would do: union, blocker only.
+	FindBlocked = "layout.lift.blocked"
+	// FindLip: the faces reach into each other and the pump cannot slide back.
+	// Args: union, needed, available.
+	FindLip = "layout.lift.lip"
+)
+
+// Codes of the assumptions: the setting's default is in force.
+const (
+	AssumeMakeUp        = "assume.layout.makeup"        // make-up gap at each pipe end
+	AssumeClosingMakeUp = "assume.layout.closingmakeup" // the same for the closing piece
+	AssumeStub          = "assume.layout.stub"          // length of a dry-fit stub
+	AssumeWallClear     = "assume.layout.clear.wall"
+	AssumePumpClear     = "assume.layout.clear.pump"
+	AssumeObstacleClear = "assume.layout.clear.obstacle"
+	AssumePartClear     = "assume.layout.clear.parts"
+	AssumeHand          = "assume.layout.hand"       // room round a union's nut
+	AssumeLiftClear     = "assume.layout.clear.lift" // the pump on its way out
+	AssumeSaw           = "assume.layout.saw"
+	AssumeTape          = "assume.layout.tape"
+	AssumeSeat          = "assume.layout.seat"
+	AssumeRoll          = "assume.layout.roll"
+	AssumeElbow         = "assume.layout.elbow"
+	AssumeAttitude      = "assume.layout.attitude" // a check valve's allowed attitude by its kind. Args: part, allowed
+)

@@ -1,0 +1,367 @@
+package layout
+
+import (
+	"math"
+
+	"plashet/engine/geom"
+	"plashet/engine/trace"
+	"plashet/engine/unit"
+)
+
+// contactInset keeps the two faces of an opened nut from counting as stuck: the
+// half that goes with the pump is taken back by this much.
+const contactInset = 1e-5 // m
+
+// faraway is a shift at which nothing in a vault is near any more, in metres.
+const faraway = 4 * float64(largest)
+
+// liftOut looks for the pump's way out after a nut is opened: straight up, or
+// a shift along the floor and then up. Each move is a line, and a convex solid
+// drawn along a line is convex: the test of the whole move is one distance,
+// without steps.
+func (l *laying) liftOut() {
+	best := -1
+	for k := range l.splits {
+		out := l.tryLift(k)
+		if best < 0 || out.Possible || lessShort(out, l.a.LiftOut) {
+			best, l.a.LiftOut = k, out
+		}
+		if out.Possible {
+			break
+		}
+	}
+	if best < 0 {
+		return
+	}
+	l.water(best)
+	l.tellLift(l.splits[best])
+}
+
+// lessShort tells that a comes nearer to a way out than b.
+func lessShort(a, b LiftOut) bool {
+	return a.Checked && shortage(a) < shortage(b)
+}
+
+func shortage(o LiftOut) float64 {
+	t, ok := o.nearest()
+	if !ok {
+		return math.Inf(1)
+	}
+	return float64(t.Needed - t.Available)
+}
+
+// nearest gives the shift that fails by the least.
+func (o LiftOut) nearest() (best Try, ok bool) {
+	for _, t := range o.Tries {
+		if t.NeedKnown && (!ok || t.Needed-t.Available < best.Needed-best.Available) {
+			best, ok = t, true
+		}
+	}
+	return best, ok
+}
+
+// mover is the pump with what hangs on it, and what stays.
+type mover struct {
+	l       *laying
+	moving  []shape
+	static  []shape
+	names   []string    // of the static shapes
+	limits  [][]float64 // distance to keep, by moving and static shape
+	base    geom.Vec3   // where the moving shapes have got to
+	up      geom.Vec3
+	rim     interior
+	outside bool // the pump or its plumbing does not stand inside the vault
+}
+
+func (l *laying) newMover(s split) *mover {
+	m := &mover{l: l, rim: l.in.Vault.rim()}
+	for _, p := range l.pump {
+		m.moving = append(m.moving, shape{solid: p, box: p.bounds()})
+	}
+	back := l.a.Places[s.part].InDir.Scale(-contactInset)
+	for i := range l.items {
+		it := &l.items[i]
+		for _, sh := range it.shapes {
+			switch {
+			case it.at == 2*s.part && sh.opening <= s.opening:
+				sh.solid = sh.shift(back)
+				sh.box = sh.box.Shift(back)
+				m.moving = append(m.moving, sh)
+			case it.at < 2*s.part:
+				m.moving = append(m.moving, sh)
+			default:
+				m.static, m.names = append(m.static, sh), append(m.names, it.name)
+			}
+		}
+	}
+	for _, o := range l.in.Vault.Obstacles {
+		m.static, m.names = append(m.static, shape{solid: boxOf(o.Box), box: o.Box}), append(m.names, o.Name)
+	}
+	low := math.Inf(1)
+	for i := range m.moving {
+		low = math.Min(low, m.moving[i].box.Min.Z)
+		if d, _ := l.inside.room(m.moving[i].solid, ""); d < -dust {
+			m.outside = true
+		}
+	}
+	m.up = geom.Vec3{Z: math.Max(0, l.inside.depth-low)}
+	m.keepApart()
+	return m
+}
+
+// keepApart sets the distance to keep for each pair: the setting, or what they
+// start with where they start nearer.
+func (m *mover) keepApart() {
+	want := float64(m.l.lim.lift)
+	m.limits = make([][]float64, len(m.moving))
+	for i := range m.moving {
+		m.limits[i] = make([]float64, len(m.static))
+		for k := range m.static {
+			m.limits[i][k] = math.Min(want, math.Max(0, near(&m.moving[i], &m.static[k], want)))
+		}
+	}
+}
+
+// clear tells that moving shape i, set off by the base and `by` and drawn along
+// `way`, keeps its distance to static shape k.
+func (m *mover) clear(i, k int, by, way geom.Vec3) bool {
+	off := m.base.Add(by)
+	box := m.moving[i].box.Shift(off)
+	limit := m.limits[i][k] - dust
+	if apart(box.Join(box.Shift(way)), m.static[k].box) > math.Max(limit, 0) {
+		return true
+	}
+	s := m.moving[i].shift(off).drawn(way)
+	return distance(&s, &m.static[k].solid, math.Max(limit, sharp)) >= limit
+}
+
+// stop gives how far the moving set can go along u (length 1) up to most, and
+// what stops it.
+func (m *mover) stop(u geom.Vec3, most float64) (float64, string) {
+	by, what := m.wallStop(u, most)
+	for i := range m.moving {
+		for k := range m.static {
+			if m.clear(i, k, geom.Vec3{}, u.Scale(by)) {
+				continue
+			}
+			// The room taken only grows with the way: halve it.
+			by = bisect(by, 0, func(s float64) bool { return m.clear(i, k, geom.Vec3{}, u.Scale(s)) })
+			what = m.names[k]
+		}
+	}
+	return by, what
+}
+
+// bisect gives the number nearest to bad from the good end at which ok holds,
+// to a micrometre, on the good side.
+func bisect(bad, good float64, ok func(float64) bool) float64 {
+	for math.Abs(bad-good) > 1e-6 {
+		mid := (bad + good) / 2
+		if ok(mid) {
+			good = mid
+		} else {
+			bad = mid
+		}
+	}
+	return good
+}
+
+// wallStop gives how far the set can go along u before a wall, which it may touch.
+func (m *mover) wallStop(u geom.Vec3, most float64) (float64, string) {
+	by, what := most, ""
+	for i := range m.moving {
+		s := m.moving[i].shift(m.base)
+		for _, p := range m.l.inside.planes {
+			if rate := p.n.Dot(u); rate > 1e-9 {
+				if room := math.Max(0, p.b-s.reach(p.n)) / rate; room < by {
+					by, what = room, string(p.wall)
+				}
+			}
+		}
+		if c := m.l.inside.round; c != nil && c.room(s.shift(u.Scale(by))) < 0 {
+			by = bisect(by, 0, func(x float64) bool { return c.room(s.shift(u.Scale(x))) >= 0 })
+			what = string(Round)
+		}
+	}
+	return by, what
+}
+
+// rises gives the least shift along u from which the way up is free, and what
+// stands over the set without a shift. Over one obstacle the blocked shifts
+// are an interval, because both solids are convex: its far end is found by
+// halving, and each pair can push the shift on only once.
+func (m *mover) rises(u geom.Vec3) (need float64, over string) {
+	for again := true; again; {
+		again = false
+		for i := range m.moving {
+			for k := range m.static {
+				free := func(s float64) bool { return m.clear(i, k, u.Scale(s), m.up) }
+				if free(need) {
+					continue
+				}
+				if over == "" {
+					over = m.names[k]
+				}
+				if u == (geom.Vec3{}) {
+					return 0, over
+				}
+				need, again = bisect(need, faraway, free), true
+			}
+		}
+	}
+	return need, over
+}
+
+// rimSpan gives the shifts along u, 0 to most, at which the set's plan lies
+// inside the opening; ok is false where none does.
+func (m *mover) rimSpan(u geom.Vec3, most float64) (from, to float64, ok bool) {
+	over := func(s float64) float64 {
+		d := math.Inf(1)
+		for i := range m.moving {
+			r, _ := m.rim.room(m.moving[i].shift(m.base.Add(u.Scale(s))), "")
+			d = math.Min(d, r)
+		}
+		return -d
+	}
+	fits := func(s float64) bool { return over(s) <= dust }
+	in := 0.0
+	if !fits(0) {
+		// How far it stands over the rim is convex in the shift: three-way search
+		// for the least.
+		lo, hi := 0.0, most
+		for hi-lo > 1e-6 {
+			a, b := lo+(hi-lo)/3, hi-(hi-lo)/3
+			if over(a) <= over(b) {
+				hi = b
+			} else {
+				lo = a
+			}
+		}
+		if in = lo; !fits(in) {
+			if in = hi; !fits(in) {
+				return 0, 0, false
+			}
+		}
+		from = bisect(0, in, fits)
+	}
+	if to = most; !fits(most) {
+		to = bisect(most, in, fits)
+	}
+	return from, to, true
+}
+
+// compass lists the shifts that are tried: along the walls, then between.
+var compass = [...]struct {
+	toward string
+	u      geom.Vec3
+}{
+	{"left", geom.Vec3{X: -1}}, {"right", geom.Vec3{X: 1}}, {"front", geom.Vec3{Y: -1}}, {"back", geom.Vec3{Y: 1}},
+	{"left front", geom.Vec3{X: -math.Sqrt2 / 2, Y: -math.Sqrt2 / 2}}, {"left back", geom.Vec3{X: -math.Sqrt2 / 2, Y: math.Sqrt2 / 2}},
+	{"right front", geom.Vec3{X: math.Sqrt2 / 2, Y: -math.Sqrt2 / 2}}, {"right back", geom.Vec3{X: math.Sqrt2 / 2, Y: math.Sqrt2 / 2}},
+}
+
+// tryLift looks for a way out through one nut.
+func (l *laying) tryLift(k int) LiftOut {
+	s := l.splits[k]
+	m := l.newMover(s)
+	o := LiftOut{Union: l.mark(s.part)}
+	if m.outside {
+		return o
+	}
+	o.Checked = true
+	if s.lip > 0 {
+		u := l.a.Places[s.part].InDir.Scale(-1)
+		by, stop := m.stop(u, s.lip)
+		if by < s.lip-1e-5 {
+			o.Blocker = stop
+			o.Tries = []Try{{Along: u, Needed: unit.Length(s.lip), NeedKnown: true, Available: unit.Length(by), Blocker: stop}}
+			return o
+		}
+		m.base = u.Scale(s.lip)
+		o.Moves = append(o.Moves, Move{Along: u, Distance: unit.Length(s.lip)})
+	}
+	up := Move{Along: geom.Vec3{Z: 1}, Distance: unit.Length(m.up.Z)}
+	_, over := m.rises(geom.Vec3{})
+	if over == "" {
+		if _, _, ok := m.rimSpan(geom.Vec3{}, 0); ok {
+			o.Possible, o.Moves = true, append(o.Moves, up)
+			return o
+		}
+		over = "rim"
+	}
+	o.Blocker = over
+	best := Try{}
+	for i, c := range compass {
+		if i == 4 && best.NeedKnown {
+			break // along the walls will do
+		}
+		t := m.shift(c.u)
+		if i < 4 {
+			o.Tries = append(o.Tries, t)
+		}
+		if t.NeedKnown && t.Needed <= t.Available+dust && (!best.NeedKnown || t.Needed < best.Needed) {
+			best = t
+		}
+	}
+	if best.NeedKnown {
+		o.Possible = true
+		o.Moves = append(o.Moves, Move{Along: best.Along, Distance: best.Needed}, up)
+	}
+	return o
+}
+
+// shift works out one direction: the shift needed and the shift there is.
+func (m *mover) shift(u geom.Vec3) Try {
+	t := Try{Along: u}
+	stop, what := m.stop(u, faraway)
+	need, _ := m.rises(u)
+	t.Available, t.Blocker = unit.Length(stop), what
+	from, to, ok := m.rimSpan(u, stop)
+	if !ok {
+		t.Blocker = "rim"
+		return t
+	}
+	t.Needed, t.NeedKnown = unit.Length(math.Max(need, from)), true
+	if to < stop-dust {
+		t.Available, t.Blocker = unit.Length(to), "rim"
+	}
+	return t
+}
+
+func (l *laying) tellLift(s split) {
+	o := &l.a.LiftOut
+	path, union := l.partPath(s.part), trace.Str("union", o.Union)
+	switch {
+	case !o.Checked:
+		return // the pump does not stand in the vault: told elsewhere
+	case o.Possible:
+		shift := unit.Length(0)
+		for _, mv := range o.Moves[:len(o.Moves)-1] {
+			shift = max(shift, mv.Distance)
+		}
+		l.note(trace.Info, path, FindLifts, union,
+			trace.Num("moves", unit.Ratio(len(o.Moves)), unit.KindCount), tape("shift", shift))
+		return
+	}
+	if s.lip > 0 && len(o.Moves) == 0 {
+		t := o.Tries[0]
+		l.find(trace.Danger, path, FindLip, unit.Of(t.Available, unit.KindTape), unit.Of(t.Needed, unit.KindTape), l.lim.liftSrc,
+			union, tape("needed", t.Needed), tape("available", t.Available))
+		return
+	}
+	args := []trace.Arg{union, trace.Str("blocker", o.Blocker)}
+	t, ok := o.nearest()
+	if !ok {
+		l.note(trace.Danger, path, FindBlocked, args...)
+		return
+	}
+	toward := ""
+	for _, c := range compass {
+		if c.u == t.Along {
+			toward = c.toward
+		}
+	}
+	l.find(trace.Danger, path, FindBlocked, unit.Of(t.Available, unit.KindTape), unit.Of(t.Needed, unit.KindTape), l.lim.liftSrc,
+		append(args, tape("needed", t.Needed), tape("available", t.Available), tape("short", t.Needed-t.Available),
+			trace.Str("toward", toward), trace.Str("stop", t.Blocker))...)
+}
