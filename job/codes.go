@@ -87,7 +87,51 @@ const (
 
 	// Found by looking across the document.
 
-	CodeNameTwice   = "job.name-twice"   // two of a list with the same name: name, line (of the first)
+	CodeNameTwice   = "job.name-twice"   // two of a list with the same name: name, number (of the first in the list)
 	CodePartNone    = "job.part-none"    // a part is neither lip, reach nor pool: known
 	CodePartSeveral = "job.part-several" // a part is more than one of them: found, known
+
+	CodeNoSuch     = "job.no-such"      // a name that refers to nothing: found, doc (what the field names), known
+	CodeNoSuchNear = "job.no-such-near" // the same, one is spelt nearly so: found, doc, near
+	CodeNoSuchAny  = "job.no-such-any"  // the same, and there is none it could refer to: found, doc
+
+	CodeSurveyNothing = "job.survey.nothing"  // a point with neither elevation nor reading
+	CodeSurveyNoSetup = "job.survey.no-setup" // a reading, but no standing of the level
+	CodeSurveyWhich   = "job.survey.which"    // a reading from one of several standings, not said which: known
+	CodeSurveyCircle  = "job.survey.circle"   // points that hang on one another in a circle: chain
+	CodeSurveyClosure = "job.survey.closure"  // given and levelled elevation differ: found, levelled, misclosure, limit
+	CodeLevelCircle   = "job.level.circle"    // water line and rim are each told by the other: found
+	CodeLevelBase     = "job.level.base"      // @water or @rim, which the pond does not tell: found, base
+
+	CodeShapeNeeds   = "job.shape-needs"   // a size the shape cannot do without: shape, doc
+	CodeShapeIdle    = "job.shape-idle"    // a size the shape does not use: shape
+	CodeFewPoints    = "job.few-points"    // too few to make an outline: count, least
+	CodeRimLow       = "job.rim-low"       // the rim lies below the water line: rim, water
+	CodeLineHigh     = "job.line-high"     // the running line lies above the rim: line, rim
+	CodeStepRises    = "job.step-rises"    // a step of the section goes up: found, above
+	CodeDepthDiffers = "job.depth-differs" // depth and section disagree: found, section
+	CodePoolSize     = "job.pool-size"     // a pool with neither area nor length and width
+	CodeLipLow       = "job.lip-low"       // a lip below the pond's water line: found, crest, water, by
+	CodeLipRises     = "job.lip-rises"     // a lip above the one before it: found, above (its name), crest, limit, by
+	CodeOutside      = "job.outside"       // a hole outside its wall: found, limit
+	CodeBoxEmpty     = "job.box-empty"     // an obstacle whose far corner is not beyond its near one: found, from
+	CodeSillHigh     = "job.sill-high"     // a sill above the water line, so that no water gets over it: sill, water
+	CodeFloorHigh    = "job.floor-high"    // a vault floor that is not below the sill: floor, sill
+	CodeReserved     = "job.reserved"      // a feed named as the pump is: name
+	CodeRunRound     = "job.run-round"     // a run that ends where it starts: found
+	CodeRunIntoPump  = "job.run-into-pump" // a run that ends at the pump
+	CodeRunFromFeed  = "job.run-from-feed" // a run that starts at a watercourse: found
+	CodeRunCutOff    = "job.run-cut-off"   // a run that no water from the pump reaches: found
+	CodeFeedDry      = "job.feed-dry"      // a watercourse that no run ends at: name
+	CodeClosesTwice  = "job.closes-twice"  // two closing pieces: number (of the first part)
+	CodeNextBy       = "job.next-by"       // a distance to the next fitting, not said how taken: found
+	CodeGapLoose     = "job.gap-loose"     // a gap for a closing piece, but no part closes: found
+
+	// Setting one field by its path.
+
+	CodeSetNowhere = "job.set-nowhere" // nothing stands below this field: found
+	CodeSetPart    = "job.set-part"    // a place with fields of its own: known
+	CodeSetFixed   = "job.set-fixed"   // format and version are not set by hand: found
+	CodeSetIndex   = "job.set-index"   // an element there is not: found, count
+	CodeSetMust    = "job.set-must"    // a field that may not be left empty: field, doc, example
 )

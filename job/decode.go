@@ -22,8 +22,8 @@ import (
 // job, or a version newer than this program knows. An older version is upgraded
 // while it is read.
 func Decode(data []byte) (*Job, []trace.Fault) {
-	j, _, faults := decode(data)
-	return j, faults
+	j, _, d := decode(data)
+	return j, d.finish(j)
 }
 
 // DecodeReader is Decode for a stream. It reads no more than MaxBytes and one,
@@ -37,30 +37,37 @@ func DecodeReader(r io.Reader) (*Job, []trace.Fault) {
 	return Decode(data)
 }
 
-func decode(data []byte) (*Job, *node, []trace.Fault) {
+// decode reads the document; the job is nil where nothing can be read.
+func decode(data []byte) (*Job, *node, *decoder) {
+	d := &decoder{data: data}
 	root, stop := open(data)
 	if stop != nil {
-		return nil, nil, []trace.Fault{*stop}
+		d.faults = []located{*stop}
+		return nil, nil, d
 	}
-	d := decoder{data: data}
 	if !d.version(root) {
-		return nil, nil, d.finish(nil)
+		return nil, nil, d
 	}
 	d.units(root)
 	j := &Job{}
 	d.object(root, plan, reflect.ValueOf(j).Elem())
-	for _, f := range twins(j) {
+	j.Format, j.Version = FormatName, Version
+	c := checker{j: j}
+	c.twins()
+	for _, f := range c.faults {
 		d.found(root, f)
 	}
-	return j, root, d.finish(j)
+	d.dropped += c.dropped
+	return j, root, d
 }
 
 // decoder walks the raw tree along the plan and fills the job.
 type decoder struct {
 	data    []byte
 	system  unit.System
-	spoken  bool // the units are known
-	money   string
+	spoken  bool   // the units are known
+	money   string // the currency of amounts, "" when it is not said
+	from    int    // version the document was written in
 	path    []string
 	faults  []located
 	dropped int
@@ -161,6 +168,10 @@ func (d *decoder) object(n *node, f *form, v reflect.Value) {
 func (d *decoder) unknown(m *member, f *form) {
 	d.push(m.name)
 	defer d.pop()
+	if len(d.faults) >= MaxFaults {
+		d.dropped++
+		return
+	}
 	name := trace.Str("field", snippet(m.name))
 	if near := nearest(m.name, f.words()); near != "" {
 		d.add(m.at, CodeUnknownNear, name, trace.Str("near", near))
@@ -181,12 +192,16 @@ func (d *decoder) missing(n *node, f *form, seen uint64) {
 
 // lack notes that a field which must be there is not.
 func (d *decoder) lack(at int, fd *field) {
-	args := []trace.Arg{trace.Str("field", fd.name), trace.Str("doc", fd.doc)}
-	if fd.leaf() {
-		d.add(at, CodeMissing, append(args, trace.Str("example", fd.example(d.system)))...)
-		return
+	code, args := fd.lacking(d.system)
+	d.add(at, code, args...)
+}
+
+func (f *field) lacking(s unit.System) (code string, args []trace.Arg) {
+	args = []trace.Arg{trace.Str("field", f.name), trace.Str("doc", f.doc)}
+	if f.leaf() {
+		return CodeMissing, append(args, trace.Str("example", f.example(s)))
 	}
-	d.add(at, CodeMissingPart, args...)
+	return CodeMissingPart, args
 }
 
 func (d *decoder) line(at int) trace.Arg {
@@ -249,16 +264,32 @@ func wrong(n *node, code string) string {
 }
 
 func (d *decoder) whole(n *node, fd *field, v reflect.Value) {
-	i, err := strconv.Atoi(n.text)
-	if n.kind != '0' || err != nil {
-		d.add(n.at, wrong(n, CodeWantWhole), trace.Str("found", d.typed(n)), trace.Str("example", fd.example(d.system)))
-		return
+	text := n.text
+	if n.kind != '0' {
+		text = ""
 	}
-	if float64(i) < fd.lo || float64(i) > fd.hi {
-		d.add(n.at, CodeRange, fd.beyond(n.text, float64(i))...)
+	i, m := fd.wholeNumber(text, d.system)
+	if m != nil {
+		if m.Code == CodeWantWhole {
+			m.Code, m.Args[0] = wrong(n, m.Code), trace.Str("found", d.typed(n))
+		}
+		d.add(n.at, m.Code, m.Args...)
 		return
 	}
 	v.SetInt(int64(i))
+}
+
+// wholeNumber reads a whole number in the field's range.
+func (f *field) wholeNumber(text string, s unit.System) (int, *trace.Message) {
+	i, err := strconv.Atoi(text)
+	if err != nil {
+		return 0, &trace.Message{Code: CodeWantWhole, Args: []trace.Arg{
+			trace.Str("found", snippet(text)), trace.Str("example", f.example(s))}}
+	}
+	if float64(i) < f.lo || float64(i) > f.hi {
+		return 0, &trace.Message{Code: CodeRange, Args: f.beyond(text, float64(i))}
+	}
+	return i, nil
 }
 
 // beyond gives the arguments of a range fault.

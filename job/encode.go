@@ -10,12 +10,15 @@ import (
 
 // Encode writes the document in its canonical form: members in the order of
 // the structs, empty fields left out, quantities exactly as typed, two blanks
-// of indent, one newline at the end. Encoding what Decode kept and decoding it
+// of indent, one newline at the end. Format and version are those of this
+// program, whatever the fields say. Encoding what Decode kept and decoding it
 // again gives the same job, and the same bytes again. The error names a text
 // that is not UTF-8 or a bare number that is none; Decode keeps neither.
 func Encode(j *Job) ([]byte, error) {
+	now := *j
+	now.Format, now.Version = FormatName, Version
 	e := encoder{}
-	if err := e.object(plan, reflect.ValueOf(j).Elem()); err != nil {
+	if err := e.object(plan, reflect.ValueOf(&now).Elem()); err != nil {
 		return nil, fmt.Errorf("encode job: %w", err)
 	}
 	return append(e.out, '\n'), nil

@@ -22,13 +22,18 @@ func (d *decoder) finish(j *Job) []trace.Fault {
 		faults = append(faults, f.Fault)
 	}
 	if d.dropped > 0 {
-		faults = append(faults, trace.Fault{Line: line, Message: trace.Message{Code: CodeMore, Args: []trace.Arg{
-			trace.Str("count", strconv.Itoa(d.dropped)), trace.Str("listed", strconv.Itoa(len(faults))), trace.Str("where", "")}}})
+		faults = append(faults, more(d.dropped, len(faults)))
 	}
 	if len(faults) == 0 {
 		return nil
 	}
 	return faults
+}
+
+// more tells that there are faults beyond those listed.
+func more(dropped, listed int) trace.Fault {
+	return trace.Fault{Message: trace.Message{Code: CodeMore, Args: []trace.Arg{
+		trace.Str("count", strconv.Itoa(dropped)), trace.Str("listed", strconv.Itoa(listed)), trace.Str("where", "")}}}
 }
 
 // lineAt counts the lines up to a byte of the file, from 1.

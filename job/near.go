@@ -6,13 +6,13 @@ import "strings"
 // slips (a letter wrong, missing, extra, or two swapped; capitals aside), at
 // most one for every three letters typed. It gives "" when none is near.
 func nearest(typed string, words []string) string {
-	const longest = 64
+	const longest, mostNear = 64, 500 // a long list is a made-up one: no minutes are spent on it
 	a := []rune(strings.ToLower(strings.TrimSpace(typed)))
 	if len(a) == 0 || len(a) > longest {
 		return ""
 	}
 	best, least := "", max(1, len(a)/3)+1
-	for _, w := range words {
+	for _, w := range words[:min(len(words), mostNear)] {
 		b := []rune(strings.ToLower(w))
 		if len(b) > longest || abs(len(a)-len(b)) >= least {
 			continue

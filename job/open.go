@@ -16,14 +16,12 @@ import (
 var byteOrderMark = []byte("\xEF\xBB\xBF")
 
 // open reads the raw tree, or gives the one fault that stops everything.
-func open(data []byte) (*node, *trace.Fault) {
-	stop := func(at int, code string, args ...trace.Arg) (*node, *trace.Fault) {
-		return nil, &trace.Fault{Line: lineAt(data, at),
-			Message: trace.Message{Code: code, Args: append(args, trace.Str("where", ""))}}
+func open(data []byte) (*node, *located) {
+	stop := func(at int, code string, args ...trace.Arg) (*node, *located) {
+		return nil, &located{trace.Fault{Message: trace.Message{Code: code, Args: args}}, at}
 	}
 	if len(data) > MaxBytes {
-		return nil, &trace.Fault{Message: trace.Message{Code: CodeTooLarge,
-			Args: []trace.Arg{trace.Str("limit", fmt.Sprintf("%d MiB", MaxBytes>>20)), trace.Str("where", "")}}}
+		return stop(0, CodeTooLarge, trace.Str("limit", fmt.Sprintf("%d MiB", MaxBytes>>20)))
 	}
 	if at := invalidAt(data); at >= 0 {
 		return stop(at, CodeEncoding, trace.Str("found", fmt.Sprintf("% X", data[at:min(at+4, len(data))])))

@@ -1,6 +1,10 @@
 package job
 
-import "plashet/engine/trace"
+import (
+	"strconv"
+
+	"plashet/engine/trace"
+)
 
 // step brings the raw document from one version to the next. It changes names
 // and places, never what was typed: a field keeps its line in the file. What
@@ -17,32 +21,23 @@ var steps = [Version]step{
 // Upgrade gives an older document in the newest version's canonical form, and
 // the version it was in. With faults in the document it gives none.
 func Upgrade(data []byte) (upgraded []byte, from int, faults []trace.Fault) {
-	root, stop := open(data)
-	if stop != nil {
-		return nil, 0, []trace.Fault{*stop}
-	}
-	from = Version
-	if n := root.get("version"); n != nil && n.text == "0" {
-		from = 0
-	}
-	j, faults := Decode(data)
-	if len(faults) > 0 {
-		return nil, from, faults
+	j, _, d := decode(data)
+	if faults = d.finish(j); len(faults) > 0 {
+		return nil, d.from, faults
 	}
 	upgraded, err := Encode(j)
 	if err != nil { // cannot happen: Decode keeps nothing that Encode refuses
-		return nil, from, []trace.Fault{{Message: trace.Message{Code: CodeUnreadable, Args: []trace.Arg{trace.Str("found", err.Error())}}}}
+		return nil, d.from, []trace.Fault{{Message: trace.Message{Code: CodeUnreadable, Args: []trace.Arg{trace.Str("found", err.Error())}}}}
 	}
-	return upgraded, from, nil
+	return upgraded, d.from, nil
 }
 
 func (d *decoder) upgrade(root *node, from int) {
+	d.from = from
 	for v := from; v < Version; v++ {
 		steps[v](d, root)
 	}
-	if n := root.get("version"); n != nil && from < Version {
-		n.text = "1"
-	}
+	root.get("version").text = strconv.Itoa(Version)
 }
 
 // fromDraft leads from version 0, the draft of the document, to version 1:
