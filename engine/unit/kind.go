@@ -48,7 +48,7 @@ const (
 	KindCount             // whole things
 	KindFlowPerWidth      // flow for each length of lip: gph/in | L/h per cm, held as m²/s
 	KindMoney             // an amount of money for display; read with ParseMoney, never with Parse
-	kindCount
+	kindEnd
 )
 
 // Value is a number with its kind: what traces, findings and tables carry, so

@@ -1,18 +1,192 @@
 package unit
 
-import "github.com/shopspring/decimal"
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strings"
+	"unicode/utf8"
 
-// Money is an exact decimal amount in a currency (ISO 4217 code).
+	"github.com/shopspring/decimal"
+)
+
+// Money is an exact decimal amount in a currency (ISO 4217 code). Prices for
+// one unit may have more decimals than the currency's coins (0.1834 a kWh);
+// only what is paid is rounded.
 type Money struct {
 	Amount   decimal.Decimal
 	Currency string
 }
 
-// ParseMoney reads an amount; a currency written in the text must agree with
-// the job's.
+// Limits of an amount as typed.
+const (
+	maxMoneyWhole    = 12 // digits before the point
+	maxMoneyDecimals = 6
+)
+
+// ParseMoney reads an amount in the job's currency: "18.40", "$18.40",
+// "1,234.50 USD", "€ 12,50". A currency written in the text must be the job's; a
+// "$" or "kr" is taken as the job's where that is written so. Where people write
+// a decimal comma (and for currencies outside our list) an amount with one mark
+// before three digits, "1,410" or "1.410", is refused as ambiguous; elsewhere a
+// comma groups thousands. The error is a *ParseError with KindMoney.
 func ParseMoney(text, currency string) (Money, error) {
-	return Money{}, &ParseError{Code: CodeNumber, Text: text, Kind: KindMoney}
+	p := parser{text: text, kind: KindMoney}
+	if !isCurrencyCode(currency) {
+		return Money{}, p.fail(CodeCurrency, 0, 0)
+	}
+	if len(text) > MaxText {
+		return Money{}, p.fail(CodeLong, MaxText, MaxText)
+	}
+	p.skipSpace()
+	if p.at == len(text) {
+		return Money{}, p.fail(CodeEmpty, p.at, p.at)
+	}
+	negative := p.sign()
+	if err := p.currency(currency, true); err != nil {
+		return Money{}, err
+	}
+	if !negative {
+		negative = p.sign()
+	}
+	amount, err := p.amount(currency)
+	if err != nil {
+		return Money{}, err
+	}
+	if err := p.currency(currency, false); err != nil {
+		return Money{}, err
+	}
+	if p.at < len(text) {
+		return Money{}, p.fail(CodeTrailing, p.at, len(text))
+	}
+	if negative {
+		amount = amount.Neg()
+	}
+	return Money{Amount: amount, Currency: currency}, nil
 }
 
-// Format prints the amount rounded to the currency's minor unit.
-func (m Money) Format() string { return "" }
+// currency reads a currency's sign or code, if one stands here, up to the
+// number or to the end.
+func (p *parser) currency(job string, before bool) error {
+	p.skipSpace()
+	start, end := p.at, p.at
+	for end < len(p.text) {
+		r, size := utf8.DecodeRuneInString(p.text[end:])
+		if isSpace(r) || before && (isDigit(p.text[end]) || isHyphen(r) || r == '+' || startsNumber(p.text[end:])) {
+			break
+		}
+		end += size
+	}
+	if end == start {
+		return nil
+	}
+	if !means(p.text[start:end], job) {
+		code := CodeCurrency
+		if before && end == len(p.text) {
+			code = CodeNumber
+		}
+		return p.fail(code, start, end)
+	}
+	p.at = end
+	p.skipSpace()
+	return nil
+}
+
+// amount reads the digits, exactly.
+func (p *parser) amount(currency string) (decimal.Decimal, error) {
+	d, ok := scanDecimal(p.text, p.at)
+	if !ok {
+		return decimal.Decimal{}, p.fail(CodeNumber, p.at, len(p.text))
+	}
+	whole, fraction, _ := strings.Cut(d.clean, ".")
+	c, listed := currencies[currency]
+	oneMark := d.ambiguous || len(fraction) == 3 && len(whole) <= 3 && whole != "" && whole[0] != '0' && d.clean == p.text[p.at:min(d.end, p.at+len(d.clean))]
+	if oneMark && (c.comma || !listed) {
+		return decimal.Decimal{}, p.fail(CodeAmbiguous, p.at, d.end)
+	}
+	if len(whole) > maxMoneyWhole || len(fraction) > maxMoneyDecimals {
+		return decimal.Decimal{}, p.fail(CodeRange, p.at, d.end)
+	}
+	amount, err := decimal.NewFromString(d.clean)
+	if err != nil {
+		return decimal.Decimal{}, p.fail(CodeNumber, p.at, d.end)
+	}
+	p.at = d.end
+	return amount, nil
+}
+
+// Round rounds to the currency's minor unit, half a unit up on the magnitude.
+func (m Money) Round() Money {
+	return Money{Amount: m.Amount.Round(minorUnit(m.Currency)), Currency: m.Currency}
+}
+
+// Format prints the amount rounded to the currency's minor unit, with the
+// currency's code: "1,234.50 USD". A price for one unit is printed by
+// FormatExact.
+func (m Money) Format() string {
+	return m.print(m.Amount.StringFixed(minorUnit(m.Currency)))
+}
+
+// FormatExact prints all decimals of the amount, at least those of the
+// currency's minor unit: "0.1834 USD".
+func (m Money) FormatExact() string {
+	return m.print(m.Amount.StringFixed(max(minorUnit(m.Currency), -m.Amount.Exponent())))
+}
+
+func (m Money) print(digits string) string {
+	negative := strings.HasPrefix(digits, "-") && strings.ContainsAny(digits, "123456789")
+	digits = strings.TrimPrefix(digits, "-")
+	whole, fraction, has := strings.Cut(digits, ".")
+	b := make([]byte, 0, 32)
+	if negative {
+		b = append(b, '-')
+	}
+	b = appendGrouped(b, []byte(whole))
+	if has {
+		b = append(append(b, '.'), fraction...)
+	}
+	if m.Currency != "" {
+		b = append(append(b, ' '), m.Currency...)
+	}
+	return string(b)
+}
+
+// ErrCurrency is returned when amounts of different currencies meet.
+var ErrCurrency = errors.New("amounts of different currencies")
+
+// ErrFactor is returned for a factor that is not finite or beyond MaxNumber.
+var ErrFactor = errors.New("factor is not a number in range")
+
+// Plus adds an amount of the same currency.
+func (m Money) Plus(n Money) (Money, error) {
+	if m.Currency != n.Currency {
+		return Money{}, fmt.Errorf("add %s to %s: %w", n.Currency, m.Currency, ErrCurrency)
+	}
+	return Money{Amount: m.Amount.Add(n.Amount), Currency: m.Currency}, nil
+}
+
+// SumMoney adds amounts of one currency; of none it is zero.
+func SumMoney(currency string, amounts ...Money) (Money, error) {
+	sum := Money{Currency: currency}
+	for _, m := range amounts {
+		var err error
+		if sum, err = sum.Plus(m); err != nil {
+			return Money{}, err
+		}
+	}
+	return sum, nil
+}
+
+// Times multiplies by a factor (a count, a waste factor, kilowatt-hours), taken
+// at the shortest decimal that stands for it, without rounding. The magnitude of
+// the factor is at most MaxNumber.
+func (m Money) Times(factor float64) (Money, error) {
+	if math.IsNaN(factor) || math.Abs(factor) > MaxNumber {
+		return Money{}, fmt.Errorf("multiply %s by %g: %w", m.Format(), factor, ErrFactor)
+	}
+	return Money{Amount: m.Amount.Mul(decimal.NewFromFloat(factor)), Currency: m.Currency}, nil
+}
+
+// Value gives the amount for display beside other figures. It is binary: don't
+// compute with it.
+func (m Money) Value() Value { return Value{SI: m.Amount.InexactFloat64(), Kind: KindMoney} }

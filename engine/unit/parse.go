@@ -1,5 +1,17 @@
 package unit
 
+import (
+	"math"
+	"strings"
+	"unicode/utf8"
+)
+
+// Limits of what is read.
+const (
+	MaxText   = 100 // bytes
+	MaxNumber = 1e9 // in the kind's unit of the system asked for
+)
+
 // Reading is what a text was read as.
 type Reading struct {
 	SI      float64 // in the SI unit of the kind's dimension
@@ -9,13 +21,256 @@ type Reading struct {
 	Density float64 // kg/m³ of water assumed to turn a pressure into a head or back; 0 when none was
 }
 
-// Parse reads what people write.
+// Parse reads what people write for a kind, in any unit of its dimension:
+//
+//	4' 7-1/2"   4 ft 7.5 in   55 1/2 in   1.41 m   3300 gph   12.5 m³/h   2 psi
+//
+// A bare number takes the kind's unit in that system, and after feet the inch.
+// Gallons, quarts, pints and tons are US ones unless "imperial" or "UK" is
+// written; a bare "ton" is refused in the metric system. For KindPercent a bare
+// number of at most 1 is the ratio itself (0.4 is 40 %), a larger one needs its
+// percent sign. A head may be written as a pressure: head = pressure /
+// (1000 kg/m³ × 9.80665 m/s²), and Reading.Density says so. "1,410" is 1410 in
+// the US system and wherever the unit leaves no doubt (gal, ft, mm, L/h); else it
+// is refused in the metric system, where "1,41 m" is 1.41 m.
+//
+// The error is a *ParseError. Nothing but finite numbers is read, at most
+// MaxNumber of the kind's unit.
 func Parse(text string, k Kind, s System) (Reading, error) {
-	return Reading{}, &ParseError{Code: CodeNumber, Text: text, Kind: k, System: s}
+	p := parser{text: text, kind: k, system: s}
+	if k == KindNone || k == KindMoney || k >= kindEnd {
+		return Reading{}, p.fail(CodeKind, 0, 0)
+	}
+	if len(text) > MaxText {
+		return Reading{}, p.fail(CodeLong, MaxText, MaxText)
+	}
+	return p.parse()
 }
 
-// Read reads a text as a typed quantity.
+// Read reads a text as a typed quantity. A kind of another dimension than Q's
+// is the caller's mistake: CodeKind.
 func Read[Q Quantity](text string, k Kind, s System) (Q, Reading, error) {
+	var q Q
+	if q.Dim() != k.Dim() {
+		p := parser{text: text, kind: k, system: s}
+		return 0, Reading{}, p.fail(CodeKind, 0, 0)
+	}
 	r, err := Parse(text, k, s)
 	return Q(r.SI), r, err
+}
+
+// parser goes once through the text.
+type parser struct {
+	text   string
+	kind   Kind
+	system System
+	at     int
+}
+
+// term is one number with its unit.
+type term struct {
+	number
+	unit    unitDef
+	unitAt  int
+	bare    bool
+	unitEnd int
+}
+
+func (p *parser) fail(code Code, at, end int) *ParseError {
+	at, end = min(at, len(p.text)), min(end, len(p.text))
+	return &ParseError{
+		Code: code, Text: p.text, At: at, Found: strings.ToValidUTF8(p.text[at:max(at, end)], "\uFFFD"),
+		Kind: p.kind, System: p.system, Example: p.kind.Example(p.system),
+	}
+}
+
+func (p *parser) parse() (Reading, error) {
+	p.skipSpace()
+	if p.at == len(p.text) {
+		return Reading{}, p.fail(CodeEmpty, p.at, p.at)
+	}
+	negative := p.sign()
+	t, err := p.term()
+	if err != nil {
+		return Reading{}, err
+	}
+	r, err := p.convert(&t)
+	if err != nil {
+		return Reading{}, err
+	}
+	if p.at < len(p.text) {
+		if r, err = p.second(&t); err != nil {
+			return Reading{}, err
+		}
+	}
+	if negative {
+		r.SI = p.negate(r.SI, &t)
+	}
+	return r, p.check(&r, &t)
+}
+
+// negate turns the sign of what was written; below zero Fahrenheit the offset
+// stands between that and the sign of the SI value.
+func (p *parser) negate(si float64, t *term) float64 {
+	if t.unit.offset != 0 {
+		return t.unit.si(-t.value)
+	}
+	return -si + 0
+}
+
+// check holds the value against what the kind allows.
+func (p *parser) check(r *Reading, t *term) error {
+	shown := p.kind.unit(p.system).number(r.SI)
+	if math.IsNaN(shown) || math.Abs(shown) > MaxNumber {
+		*r = Reading{}
+		return p.fail(CodeRange, t.at, t.end)
+	}
+	if p.kind == KindCount && r.SI != math.Trunc(r.SI) {
+		*r = Reading{}
+		return p.fail(CodeWhole, t.at, t.end)
+	}
+	if p.kind == KindPercent && t.bare && math.Abs(r.SI) > 1 {
+		*r = Reading{}
+		return p.fail(CodePercent, t.at, t.end)
+	}
+	return nil
+}
+
+func (p *parser) peek() (rune, int) { return utf8.DecodeRuneInString(p.text[p.at:]) }
+
+func (p *parser) skipSpace() {
+	for {
+		r, size := p.peek()
+		if !isSpace(r) {
+			return
+		}
+		p.at += size
+	}
+}
+
+// sign reads a plus or minus and the spaces behind it.
+func (p *parser) sign() (negative bool) {
+	r, size := p.peek()
+	if negative = isHyphen(r); negative || r == '+' {
+		p.at += size
+		p.skipSpace()
+	}
+	return negative
+}
+
+// term reads a number and its unit, if one is written, and stops before
+// whatever follows.
+func (p *parser) term() (term, error) {
+	n, code := scanNumber(p.text, p.at)
+	t := term{number: n}
+	if code == CodeNumber && n.end == n.at {
+		return t, p.fail(CodeNumber, n.at, len(p.text))
+	}
+	if code != "" {
+		return t, p.fail(code, n.at, n.end)
+	}
+	p.at = n.end
+	p.skipSpace()
+	t.unitAt = p.at
+	end := p.unitEnd()
+	if end == p.at {
+		t.bare = true
+		t.unitEnd = end
+		return t, nil
+	}
+	p.at = end
+	t.unitEnd = t.unitAt + len(strings.TrimRightFunc(p.text[t.unitAt:end], isSpace))
+	p.skipSpace()
+	return t, p.unit(&t)
+}
+
+// unit looks the term's unit up.
+func (p *parser) unit(t *term) error {
+	typed := p.text[t.unitAt:t.unitEnd]
+	if name := markUnit(typed); name != "" {
+		t.unit = *tableUnit(name)
+		return nil
+	}
+	u, ok := findUnit(typed)
+	if !ok || u.name == "ton" && p.system == Metric && (strings.EqualFold(typed, "ton") || strings.EqualFold(typed, "tons")) {
+		err := p.fail(CodeUnknown, t.unitAt, t.unitEnd)
+		err.Near = nearUnit(typed, p.kind, p.system)
+		if ok {
+			err.Near = "t"
+		}
+		return err
+	}
+	if p.kind == KindTemperature && u.name == "°" {
+		t.bare = true // "60°" says a temperature but not whose degrees
+		return nil
+	}
+	t.unit = u
+	return nil
+}
+
+// convert gives the reading of a term that stands alone.
+func (p *parser) convert(t *term) (Reading, error) {
+	if t.bare {
+		t.unit = *p.kind.unit(p.system)
+		if p.kind == KindPercent {
+			t.unit = plainNumber
+		}
+	}
+	if t.ambiguous && p.system == Metric && (t.bare || !t.unit.grouped) && p.kind != KindCount {
+		return Reading{}, p.fail(CodeAmbiguous, t.at, t.end)
+	}
+	r := Reading{SI: t.unit.si(t.value), Unit: t.unit.name, Bare: t.bare, Kind: p.kind, Density: t.unit.density}
+	if t.unit.dim == p.kind.Dim() {
+		return r, nil
+	}
+	if p.kind == KindHead && t.unit.dim == DimPressure {
+		r.SI /= ConventionalWaterDensity * StandardGravity
+		// A column of water is a head already; nothing is assumed.
+		if r.Density != 0 {
+			r.Density = 0
+		} else {
+			r.Density = ConventionalWaterDensity
+		}
+		return r, nil
+	}
+	err := p.fail(CodeDimension, t.unitAt, t.unitEnd)
+	err.Dim = t.unit.dim
+	return Reading{}, err
+}
+
+// second reads the smaller unit behind the first: the inches of feet and
+// inches. first comes back as the sum in the smaller unit.
+func (p *parser) second(first *term) (Reading, error) {
+	rest := p.at
+	if r, size := p.peek(); isHyphen(r) || r == ',' {
+		p.at += size
+		p.skipSpace()
+	}
+	if first.bare || first.unit.lower == "" || p.at == len(p.text) {
+		return Reading{}, p.fail(CodeTrailing, rest, len(p.text))
+	}
+	t, err := p.term()
+	if err != nil {
+		return Reading{}, err
+	}
+	feet := first.unit.name == "ft"
+	if t.bare && feet {
+		t.unit, t.bare = *tableUnit("in"), false
+	}
+	if t.bare || p.at < len(p.text) || !strings.Contains(first.unit.lower, " "+t.unit.name+" ") {
+		return Reading{}, p.fail(CodeTrailing, rest, len(p.text))
+	}
+	ratio := math.Round(t.unit.number(first.unit.si(1)))
+	if !first.whole || t.value >= ratio {
+		return Reading{}, p.fail(CodeParts, first.at, t.unitEnd)
+	}
+	if first.ambiguous && p.system == Metric && !first.unit.grouped {
+		return Reading{}, p.fail(CodeAmbiguous, first.at, first.end)
+	}
+	name := first.unit.name + " " + t.unit.name
+	first.value = first.value*ratio + t.value
+	first.unit, first.end, first.ambiguous = t.unit, t.end, t.ambiguous
+	r, err := p.convert(first)
+	r.Unit = name
+	return r, err
 }

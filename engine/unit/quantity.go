@@ -44,6 +44,21 @@ type Quantity interface {
 // Dim names a dimension.
 type Dim uint8
 
+// String says the dimension in plain words: "length", "flow".
+func (d Dim) String() string {
+	if int(d) >= len(dimNames) {
+		return "unknown dimension"
+	}
+	return dimNames[d]
+}
+
+var dimNames = [...]string{
+	DimNone: "number", DimLength: "length", DimArea: "area", DimVolume: "volume", DimFlow: "flow",
+	DimPressure: "pressure", DimSpeed: "speed", DimPower: "power", DimEnergy: "energy", DimAngle: "angle",
+	DimTemperature: "temperature", DimDuration: "time", DimMass: "weight", DimVoltage: "voltage",
+	DimCurrent: "current", DimFlowPerWidth: "flow per width", DimMoney: "amount of money",
+}
+
 // The dimensions, one for each type.
 const (
 	DimNone Dim = iota
@@ -103,6 +118,7 @@ const (
 	USGallon       Volume = 231 * 0.0254 * 0.0254 * 0.0254
 	USQuart        Volume = USGallon / 4
 	USPint         Volume = USGallon / 8
+	USFluidOunce   Volume = USGallon / 128
 	ImperialGallon Volume = 0.00454609
 )
 
@@ -127,7 +143,7 @@ const (
 	Pascal     Pressure = 1
 	Kilopascal Pressure = 1000
 	Bar        Pressure = 100000
-	PSI        Pressure = 6894.757293168361 // 0.45359237 kg × 9.80665 m/s² / (0.0254 m)²
+	PSI        Pressure = 0.45359237 * StandardGravity / (0.0254 * 0.0254) // pound-force per square inch
 
 	MetrePerSecond Speed = 1
 	FootPerSecond  Speed = 0.3048
@@ -137,7 +153,7 @@ const (
 const (
 	Watt         Power  = 1
 	Kilowatt     Power  = 1000
-	Horsepower   Power  = 745.6998715822702 // 550 ft lbf/s
+	Horsepower   Power  = 550 * 0.3048 * 0.45359237 * StandardGravity // 550 ft·lbf/s
 	Joule        Energy = 1
 	KilowattHour Energy = 3.6e6
 
@@ -154,3 +170,8 @@ const (
 
 // StandardGravity in m/s², exact by definition (CGPM 1901).
 const StandardGravity = 9.80665
+
+// ConventionalWaterDensity in kg/m³ is the density behind the conventional
+// foot and metre of water (NIST SP 811, appendix B.8), and the one assumed when
+// a head is written as a pressure.
+const ConventionalWaterDensity = 1000
