@@ -82,6 +82,7 @@ const (
 	CodeReadWhole     = "job.read.whole"     // a count that is not whole
 	CodeReadCurrency  = "job.read.currency"  // an amount in another currency than the job's: part
 	CodeReadLevel     = "job.read.level"     // "@" without a name, or an offset that cannot be read
+	CodeMoneyBelow    = "job.money-below"    // a price below zero: found, example
 	CodeTolerance     = "job.tolerance"      // a tolerance below zero: found, example
 	CodeToleranceOf   = "job.tolerance-of"   // a share of a value that has no natural zero: found, example
 

@@ -113,16 +113,27 @@ func (d *decoder) amount(n *node, fd *field, v reflect.Value) {
 	v.Set(reflect.ValueOf(Money{Text: n.text, Bare: n.kind == '0'}))
 }
 
-// checkMoney tells whether an amount can be read. A job without a currency has
-// its prices in whatever the crew reckons in; only the figure is held then.
+// noCurrency is ISO 4217's code for "no currency". A job that does not say its
+// currency has its prices in whatever the crew reckons in; their figures are
+// still checked.
+const noCurrency = "XXX"
+
+// checkMoney tells whether an amount can be read.
 func (f *field) checkMoney(text, currency string) *trace.Message {
 	if m := checkLength(text, unit.MaxText); m != nil {
 		return m
 	}
-	_, err := unit.ParseMoney(text, currency)
-	if pe, ok := errors.AsType[*unit.ParseError](err); ok && !(pe.Code == unit.CodeCurrency && currency == "") {
+	said := currency != ""
+	if !said {
+		currency = noCurrency
+	}
+	sum, err := unit.ParseMoney(text, currency)
+	if pe, ok := errors.AsType[*unit.ParseError](err); ok && (said || pe.Code != unit.CodeCurrency) {
 		m := parseFault(pe, text, f.eg)
 		return &m
+	}
+	if err == nil && sum.Amount.IsNegative() {
+		return &trace.Message{Code: CodeMoneyBelow, Args: []trace.Arg{trace.Str("found", snippet(text)), trace.Str("example", f.eg)}}
 	}
 	return nil
 }
