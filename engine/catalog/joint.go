@@ -1,0 +1,167 @@
+package catalog
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"strings"
+
+	"plashet/engine/trace"
+	"plashet/engine/unit"
+)
+
+// Timed is one manual's time for a joint.
+type Timed struct {
+	Manual   string // "A" or "B"; the sources tell which
+	Duration unit.Duration
+	Sizes    string // as the manual gives them: "1-1/2-3"
+	Temps    string // degrees F as the manual gives them: "40-60"
+	Pressure string // psi, for a cure: "to 180"
+	Source   trace.Source
+}
+
+// timedRow is a row with the upper ends of the ranges it covers.
+type timedRow struct {
+	timed    Timed
+	toSize   float64 // nominal inches
+	low      unit.Temperature
+	high     unit.Temperature
+	pressure unit.Pressure
+}
+
+type jointsRow struct {
+	size float64
+	span Span[float64]
+}
+
+func (b *Book) loadJoints(l *loader) {
+	for r := range b.Rows("solventweld") {
+		switch topic, item := r.Get("topic"), r.Get("item"); {
+		case topic == "initial set":
+			b.sets = append(b.sets, l.timed(r, math.Inf(1)))
+		case topic == "cure":
+			b.cures = append(b.cures, l.timed(r, l.topPressure(r)))
+		case topic == "humidity":
+			b.damp = Factor{unit.Ratio(l.num(r, "value")), l.source(r)}
+		case item == "joints per US quart of cement", strings.HasPrefix(item, "1-1/4 in size"):
+			low, high := l.span(r, "value")
+			nps, _ := mixedNumber(r.Get("size_nps_in"))
+			b.joints = append(b.joints, jointsRow{nps, Span[float64]{low, high, l.source(r)}})
+		case topic == "primer quantity":
+			b.primer = Factor{unit.Ratio(l.num(r, "value")), l.source(r)}
+		}
+	}
+	slices.SortFunc(b.joints, func(a, c jointsRow) int { return cmp.Compare(a.size, c.size) })
+	byTop := func(a, c timedRow) int {
+		return cmp.Or(cmp.Compare(a.timed.Manual, c.timed.Manual), cmp.Compare(a.toSize, c.toSize),
+			cmp.Compare(a.high, c.high), cmp.Compare(a.pressure, c.pressure))
+	}
+	slices.SortFunc(b.sets, byTop)
+	slices.SortFunc(b.cures, byTop)
+}
+
+func (l *loader) timed(r Row, psi float64) timedRow {
+	_, top, okSize := sizeRange(r.Get("size_nps_in"))
+	coldest, warmest, okTemp := sizeRange(r.Get("temperature_F"))
+	if !okSize || !okTemp {
+		l.fail(r, "size_nps_in", "or its temperature is no range")
+	}
+	manual := "A"
+	if strings.Contains(r.Get("item"), "(manual B)") {
+		manual = "B"
+	}
+	return timedRow{
+		timed: Timed{
+			Manual: manual, Duration: l.duration(r, "value"), Sizes: r.Get("size_nps_in"),
+			Temps: r.Get("temperature_F"), Pressure: r.Get("pressure_psi"), Source: l.source(r),
+		},
+		toSize: top, low: celsius(coldest), high: celsius(warmest), pressure: unit.Pressure(psi) * unit.PSI,
+	}
+}
+
+// topPressure reads "to 180", "180-370" or "160-315 (page prints 370)". Of two
+// printed limits the lower is taken.
+func (l *loader) topPressure(r Row) float64 {
+	text, _, _ := strings.Cut(r.Get("pressure_psi"), " (")
+	_, high, ok := sizeRange(strings.TrimPrefix(text, "to "))
+	if !ok {
+		l.fail(r, "pressure_psi", "is no range")
+	}
+	return high
+}
+
+// SetTimes gives the time before a fresh joint may be handled, by each manual
+// that covers the case. Sizes between two ranges of a manual take the larger
+// range; a temperature on the border of two takes the colder one: both are the
+// slower. The time holds for a relative humidity of 60 percent or less
+// (DampFactor). The can decides. Errors: CodeOutside (below 0 F, above 100 F,
+// larger than the manuals go), CodeSizeUnread, CodeSizeDN.
+func (b *Book) SetTimes(sizeText string, temp unit.Temperature) ([]Timed, error) {
+	return b.timed(b.sets, "set time", sizeText, temp, 0)
+}
+
+// CureTimes gives the time before a joint may be put under a water pressure, as
+// SetTimes does. A pressure above what a manual covers leaves that manual out.
+// Never test plastic pipe with air or gas: it stores energy and bursts.
+func (b *Book) CureTimes(sizeText string, temp unit.Temperature, pressure unit.Pressure) ([]Timed, error) {
+	return b.timed(b.cures, "cure time", sizeText, temp, pressure)
+}
+
+func (b *Book) timed(rows []timedRow, table, sizeText string, temp unit.Temperature, pressure unit.Pressure) ([]Timed, error) {
+	nps, err := b.nominalInches(sizeText)
+	if err != nil {
+		return nil, err
+	}
+	if !(pressure >= 0) {
+		return nil, outside(table, "pressure")
+	}
+	var out []Timed
+	for _, r := range rows {
+		taken := len(out) > 0 && out[len(out)-1].Manual == r.timed.Manual
+		if !taken && nps <= r.toSize && temp >= r.low-aboutSame && temp <= r.high+aboutSame && pressure <= r.pressure {
+			out = append(out, r.timed)
+		}
+	}
+	if out == nil {
+		return nil, outside(table, "size, temperature or pressure")
+	}
+	return out, nil
+}
+
+// Slowest gives the longest of several times, the default where manuals differ.
+func Slowest(ts []Timed) (Timed, bool) {
+	if len(ts) == 0 {
+		return Timed{}, false
+	}
+	return slices.MaxFunc(ts, func(a, b Timed) int { return cmp.Compare(a.Duration, b.Duration) }), true
+}
+
+// DampFactor multiplies set and cure times when the relative humidity is above
+// 60 percent.
+func (b *Book) DampFactor() Factor { return b.damp }
+
+// JointsPerQuart gives the joints that one US quart of cement makes in a size;
+// a joint is one socket. A size that is not in the table takes the next larger
+// one's figure, and the source says so. Errors: CodeOutside, CodeSizeUnread,
+// CodeSizeDN.
+func (b *Book) JointsPerQuart(sizeText string) (Span[float64], error) {
+	nps, err := b.nominalInches(sizeText)
+	if err != nil {
+		return Span[float64]{}, err
+	}
+	for _, j := range b.joints {
+		if j.size < nps {
+			continue
+		}
+		s := j.span
+		if j.size != nps {
+			s.Source.Note = "size not in the table; the figure of the next larger size"
+		}
+		return s, nil
+	}
+	return Span[float64]{}, outside("joints per quart", "size")
+}
+
+// PrimerFactor tells how many times as many joints a quart of primer serves as
+// a quart of cement.
+func (b *Book) PrimerFactor() Factor { return b.primer }
