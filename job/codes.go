@@ -101,6 +101,8 @@ const (
 	CodeSurveyWhich   = "job.survey.which"    // a reading from one of several standings, not said which: known
 	CodeSurveyCircle  = "job.survey.circle"   // points that hang on one another in a circle: chain
 	CodeSurveyClosure = "job.survey.closure"  // given and levelled elevation differ: found, levelled, misclosure, limit
+	CodeNoPoint       = "job.no-point"        // a level names a point the survey has not: found, name, known
+	CodeNoPointNear   = "job.no-point-near"   // the same, one is spelt nearly so: found, name, near
 	CodeLevelCircle   = "job.level.circle"    // water line and rim are each told by the other: found
 	CodeLevelBase     = "job.level.base"      // @water or @rim, which the pond does not tell: found, base
 

@@ -106,11 +106,9 @@ func (d *decoder) found(root *node, f trace.Fault) {
 func (d *decoder) push(token string) { d.path = append(d.path, token) }
 func (d *decoder) pop()              { d.path = d.path[:len(d.path)-1] }
 
-// typed shows what stands in the file, cut to a readable length.
+// typed shows what stands in the file, quotation marks and all, cut to a
+// readable length.
 func (d *decoder) typed(n *node) string {
-	if n.kind == '"' {
-		return snippet(n.text)
-	}
 	return snippet(string(d.data[n.at:min(n.end, n.at+4*snippetRunes)]))
 }
 

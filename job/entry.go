@@ -49,7 +49,7 @@ type Level struct {
 }
 
 // Money is an amount as typed; decimal, never binary. The amount and currency
-// are read at the edge of the take-off with unit.ParseMoney.
+// are read at the edge of the take-off with Amount.
 type Money struct {
 	Text string
 	Bare bool // typed as a JSON number
@@ -57,6 +57,28 @@ type Money struct {
 
 // IsZero tells that the field was left empty.
 func (m Money) IsZero() bool { return m.Text == "" }
+
+// ISO 4217 codes: of no currency, and of one written with a decimal point.
+const (
+	noCurrency    = "XXX"
+	pointCurrency = "USD"
+)
+
+// Amount reads the amount in a currency (ISO 4217 code). The point of a bare
+// number is a decimal point, whatever the currency's habits are. The error is a
+// *unit.ParseError.
+func (m Money) Amount(currency string) (unit.Money, error) {
+	if !m.Bare {
+		return unit.ParseMoney(m.Text, currency)
+	}
+	sum, err := unit.ParseMoney("0", currency)
+	if err != nil {
+		return unit.Money{}, err
+	}
+	exact, err := unit.ParseMoney(m.Text, pointCurrency)
+	sum.Amount = exact.Amount
+	return sum, err
+}
 
 // raw is an Entry or Level of any quantity, so that decoder, encoder and
 // schema handle all of them in one way.

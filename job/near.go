@@ -4,14 +4,15 @@ import "strings"
 
 // nearest finds the word that was most likely meant: the one with the fewest
 // slips (a letter wrong, missing, extra, or two swapped; capitals aside), at
-// most one for every three letters typed. It gives "" when none is near.
+// most one for every three letters typed. It gives "" when none is near: for a
+// single letter every other one would be.
 func nearest(typed string, words []string) string {
 	const longest, mostNear = 64, 500 // a long list is a made-up one: no minutes are spent on it
 	a := []rune(strings.ToLower(strings.TrimSpace(typed)))
 	if len(a) == 0 || len(a) > longest {
 		return ""
 	}
-	best, least := "", max(1, len(a)/3)+1
+	best, least := "", (len(a)+1)/3+1
 	for _, w := range words[:min(len(words), mostNear)] {
 		b := []rune(strings.ToLower(w))
 		if len(b) > longest || abs(len(a)-len(b)) >= least {

@@ -67,7 +67,7 @@ func (c *checker) places() places {
 		fed: map[string]bool{}, wet: map[string]bool{fromPump: true}, mayStart: []string{fromPump},
 	}
 	for _, w := range c.j.Watercourses {
-		if w.Name != "" {
+		if w.Name != "" && w.Name != fromPump {
 			p.feeds[w.Name] = true
 			p.mayEnd = append(p.mayEnd, w.Name)
 		}

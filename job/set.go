@@ -164,7 +164,7 @@ func (s setter) leaf(fd *field, v reflect.Value, tokens []string) *trace.Message
 		}
 		v.SetInt(int64(n))
 	case shapeMoney:
-		if m := fd.checkMoney(s.text, s.currency); m != nil {
+		if m := fd.checkMoney(Money{Text: s.text}, s.currency); m != nil {
 			return m
 		}
 		v.Set(reflect.ValueOf(Money{Text: s.text}))

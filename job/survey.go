@@ -339,12 +339,22 @@ func (r *reducer) tellAll() {
 		base := r.pondLevel(l.Point)
 		switch {
 		case base == nil:
-			r.noSuch(w.path(), l.Point, r.pointNames())
+			r.noPoint(w.path(), l)
 		case base.IsZero():
 			r.add(w.path(), CodeLevelBase, trace.Str("found", snippet(l.Text)), trace.Str("base", l.Point))
 		}
 	}}
 	w.each(r.j)
+}
+
+// noPoint tells that a level names a point that the survey has not.
+func (r *reducer) noPoint(path string, l *Level) {
+	args := []trace.Arg{trace.Str("found", snippet(l.Text)), trace.Str("name", snippet(l.Point))}
+	if near := nearest(l.Point, r.pointNames()); near != "" {
+		r.add(path, CodeNoPointNear, append(args, trace.Str("near", snippet(near)))...)
+		return
+	}
+	r.add(path, CodeNoPoint, append(args, trace.Str("known", listed(r.pointNames())))...)
 }
 
 // pointNames lists what a level may refer to.

@@ -79,7 +79,7 @@ var errDepth = errors.New("nested too deep")
 // parse reads the document into a tree. The tokenizer checks JSON's grammar
 // and the encoding; members of one name are kept, for the decoder to report.
 func parse(data []byte) (*node, int, error) {
-	p := parser{dec: jsontext.NewDecoder(bytes.NewBuffer(data), jsontext.AllowDuplicateNames(true))}
+	p := grower{dec: jsontext.NewDecoder(bytes.NewBuffer(data), jsontext.AllowDuplicateNames(true))}
 	var root node
 	if err := p.value(&root); err != nil {
 		return nil, p.place(err), err
@@ -96,20 +96,21 @@ func parse(data []byte) (*node, int, error) {
 
 var errExtra = errors.New("text behind the document")
 
-type parser struct {
+// grower builds the tree and counts its values.
+type grower struct {
 	dec    *jsontext.Decoder
 	values int
 }
 
 // place finds where an error struck.
-func (p *parser) place(err error) int {
+func (p *grower) place(err error) int {
 	if s, ok := errors.AsType[*jsontext.SyntacticError](err); ok {
 		return int(s.ByteOffset)
 	}
 	return int(p.dec.InputOffset())
 }
 
-func (p *parser) value(n *node) error {
+func (p *grower) value(n *node) error {
 	if p.values++; p.values > MaxValues {
 		return errValues
 	}
@@ -151,7 +152,7 @@ func (p *parser) value(n *node) error {
 	return nil
 }
 
-func (p *parser) object(n *node) error {
+func (p *grower) object(n *node) error {
 	for p.dec.PeekKind() != '}' {
 		name, err := p.dec.ReadValue()
 		if err != nil {
@@ -166,7 +167,7 @@ func (p *parser) object(n *node) error {
 	return nil
 }
 
-func (p *parser) list(n *node) error {
+func (p *grower) list(n *node) error {
 	for p.dec.PeekKind() != ']' {
 		if n.count++; n.count > MaxList {
 			if err := p.dec.SkipValue(); err != nil {

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"slices"
 	"strconv"
 
 	"plashet/engine/trace"
@@ -47,20 +48,21 @@ func fromDraft(d *decoder, root *node) {
 	d.rename(root, "falls", "watercourses")
 }
 
-// rename gives a field its new name. Where the new name stands too, nobody can
-// tell which is meant: both stay and it is told.
+// rename gives a field its new name. Where the new name stands too, the old
+// field is told and left out.
 func (d *decoder) rename(n *node, old, now string) {
-	for i := range n.members {
-		m := &n.members[i]
-		if m.name != old {
-			continue
-		}
-		if n.get(now) != nil {
+	held := n.get(now) != nil
+	n.members = slices.DeleteFunc(n.members, func(m member) bool {
+		if held && m.name == old {
 			d.push(old)
 			d.add(m.at, CodeUpgradeHeld, trace.Str("field", old), trace.Str("near", now))
 			d.pop()
-			continue
 		}
-		m.name = now
+		return held && m.name == old
+	})
+	for i := range n.members {
+		if n.members[i].name == old {
+			n.members[i].name = now
+		}
 	}
 }

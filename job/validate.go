@@ -225,10 +225,10 @@ func (c *checker) pond(r Reduced) {
 		}
 		c.idle(o.Smooth && o.Shape != "points" && o.Shape != "offsets", at+"/smooth", o.Shape)
 	}
-	if n := len(o.Points); n == 1 || n == 2 {
+	if n := len(o.Points); o.Shape == "points" && (n == 1 || n == 2) {
 		c.add(at+"/points", CodeFewPoints, trace.Str("count", strconv.Itoa(n)), trace.Str("least", "3"))
 	}
-	if n := len(o.Offsets); n == 1 {
+	if o.Shape == "offsets" && len(o.Offsets) == 1 {
 		c.add(at+"/offsets", CodeFewPoints, trace.Str("count", "1"), trace.Str("least", "2"))
 	}
 	c.section()

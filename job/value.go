@@ -106,34 +106,41 @@ func (d *decoder) amount(n *node, fd *field, v reflect.Value) {
 		d.empty(n, fd)
 		return
 	}
-	if m := fd.checkMoney(n.text, d.money); m != nil {
+	if m := fd.checkMoney(Money{Text: n.text, Bare: n.kind == '0'}, d.money); m != nil {
 		d.add(n.at, m.Code, m.Args...)
 		return
 	}
 	v.Set(reflect.ValueOf(Money{Text: n.text, Bare: n.kind == '0'}))
 }
 
-// noCurrency is ISO 4217's code for "no currency". A job that does not say its
+// checkMoney tells whether an amount can be read. A job that does not say its
 // currency has its prices in whatever the crew reckons in; their figures are
 // still checked.
-const noCurrency = "XXX"
-
-// checkMoney tells whether an amount can be read.
-func (f *field) checkMoney(text, currency string) *trace.Message {
-	if m := checkLength(text, unit.MaxText); m != nil {
-		return m
+func (f *field) checkMoney(m Money, currency string) *trace.Message {
+	if long := checkLength(m.Text, unit.MaxText); long != nil {
+		return long
 	}
 	said := currency != ""
 	if !said {
 		currency = noCurrency
 	}
-	sum, err := unit.ParseMoney(text, currency)
-	if pe, ok := errors.AsType[*unit.ParseError](err); ok && (said || pe.Code != unit.CodeCurrency) {
-		m := parseFault(pe, text, f.eg)
-		return &m
+	sum, err := m.Amount(currency)
+	pe, ok := errors.AsType[*unit.ParseError](err)
+	if ok && !said && pe.Code == unit.CodeCurrency && isCurrency(pe.Found) {
+		sum, err = unit.ParseMoney(strings.Replace(m.Text, pe.Found, "", 1), currency)
+		pe, ok = errors.AsType[*unit.ParseError](err)
 	}
-	if err == nil && sum.Amount.IsNegative() {
-		return &trace.Message{Code: CodeMoneyBelow, Args: []trace.Arg{trace.Str("found", snippet(text)), trace.Str("example", f.eg)}}
+	if ok {
+		fault := parseFault(pe, m.Text, f.eg)
+		return &fault
+	}
+	if sum.Amount.IsNegative() {
+		return &trace.Message{Code: CodeMoneyBelow, Args: []trace.Arg{trace.Str("found", snippet(m.Text)), trace.Str("example", f.eg)}}
 	}
 	return nil
+}
+
+// isCurrency tells whether a text could name a currency, by code or by sign.
+func isCurrency(s string) bool {
+	return validCurrency(s) || s == "kr" || (s != "" && !strings.ContainsFunc(s, func(r rune) bool { return !unicode.Is(unicode.Sc, r) }))
 }
