@@ -20,7 +20,7 @@ const (
 	CodeExtra       = "job.extra"            // something behind the end of the document: found
 	CodeInchMark    = "job.inch-mark"        // a quotation mark inside a text, most likely an inch mark: found
 	CodeComma       = "job.comma"            // a comma is missing before: found
-	CodeCommaExtra  = "job.comma-extra"      // a comma with nothing behind it before: found
+	CodeCommaExtra  = "job.comma-extra"      // a comma with nothing behind it: found
 	CodeColon       = "job.colon"            // a colon is missing between name and value: found
 	CodeQuotes      = "job.quotes"           // a name or text without double quotes: found
 	CodeComment     = "job.comment"          // a comment, which JSON has not: found

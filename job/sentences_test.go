@@ -76,8 +76,8 @@ func TestCodesAndSentences(t *testing.T) {
 			t.Errorf("%s has no sentence", code)
 		}
 		for _, name := range placeholders(text) {
-			inComment := regexp.MustCompile(`\b` + name + `\b`).MatchString(comment[strings.LastIndex(comment, ":")+1:]) ||
-				regexp.MustCompile(`: .*\b` + name + `\b`).MatchString(comment)
+			inComment := regexp.MustCompile(`\b`+name+`\b`).MatchString(comment[strings.LastIndex(comment, ":")+1:]) ||
+				regexp.MustCompile(`: .*\b`+name+`\b`).MatchString(comment)
 			inGroup := strings.HasPrefix(code, "job.read.") && slices.Contains(quantity, name)
 			if name != "where" && !inComment && !inGroup {
 				t.Errorf("%s: the sentence names %q, the comment does not", code, name)

@@ -9,6 +9,8 @@ import (
 	"github.com/go-json-experiment/json/jsontext"
 )
 
+const blanks = " \t\r\n"
+
 // explain says in one code what breaks JSON's grammar at a place, looking at
 // what people do when they write a file by hand. It gives the place the reader
 // should look at.
@@ -18,32 +20,33 @@ func explain(data []byte, at int, err error) (string, int) {
 		return CodeExtra, at
 	case errors.Is(err, io.ErrUnexpectedEOF) || errors.Is(err, io.EOF) || at >= len(data):
 		return cutOff(data)
-	case errors.Is(err, jsontext.ErrNonStringName):
-		return unquoted(data, at)
+	case data[at] < ' ' && strings.Contains(err.Error(), " in string"):
+		return CodeLineInText, at
 	}
-	for at < len(data) && strings.IndexByte(" \t\r\n", data[at]) >= 0 {
-		at++
-	}
+	at += len(data[at:]) - len(bytes.TrimLeft(data[at:], blanks))
 	if at >= len(data) {
 		return cutOff(data)
 	}
-	before := lastByte(data[:at])
-	c := data[at]
-	switch {
-	case bytes.HasPrefix(data[at:], []byte("//")) || bytes.HasPrefix(data[at:], []byte("/*")) || c == '#':
+	rest, before := data[at:], lastByte(data[:at])
+	switch c := rest[0]; {
+	case bytes.HasPrefix(rest, []byte("//")) || bytes.HasPrefix(rest, []byte("/*")) || c == '#':
 		return CodeComment, at
-	case c < ' ':
-		return CodeLineInText, at
 	case c == '\\':
 		return CodeEscape, at
-	case (c == '}' || c == ']') && before == ',':
+	case c == ',' && strings.IndexByte(",[{:", before) >= 0:
 		return CodeCommaExtra, at
-	case c == '}' || c == ']':
-		return CodeBracket, at
-	case c == ',' && (before == ',' || before == '[' || before == '{' || before == ':'):
+	case c == ',' && strings.IndexByte("}]", firstByte(rest[1:])) >= 0:
 		return CodeCommaExtra, at
 	case before == '"' && inchMark(data, at):
 		return CodeInchMark, at
+	}
+	word := wordStart(data, at)
+	closes := rest[0] == '}' || rest[0] == ']'
+	switch {
+	case closes && (word == at || jsontext.Value(data[word:at]).IsValid()):
+		return CodeBracket, at
+	case word < at || errors.Is(err, jsontext.ErrNonStringName):
+		return loose(data, word)
 	}
 	// The tokenizer says what it was waiting for; only that part of its text is
 	// read, and every unknown wording ends in the general code.
@@ -52,36 +55,50 @@ func explain(data []byte, at int, err error) (string, int) {
 		return CodeColon, at
 	case strings.Contains(msg, "expecting ','"):
 		return CodeComma, at
-	case strings.Contains(msg, "within number") || strings.Contains(msg, "in number"):
-		return CodeNumber, at
 	case strings.Contains(msg, "escape"):
 		return CodeEscape, at
-	case strings.Contains(msg, "at start of value") || strings.Contains(msg, "at start of string"):
-		return unquoted(data, at)
 	}
-	return CodeSyntax, at
+	return loose(data, at)
 }
 
-// cutOff tells a file that ends in the middle from a text that was never
-// closed.
+// cutOff points at the last sign of a file that ends in the middle.
 func cutOff(data []byte) (string, int) {
-	return CodeCutOff, max(0, len(bytes.TrimRight(data, " \t\r\n"))-1)
+	return CodeCutOff, max(0, len(bytes.TrimRight(data, blanks))-1)
 }
 
-// unquoted tells what stands where a text, a number or true and false could.
-func unquoted(data []byte, at int) (string, int) {
-	for at < len(data) && strings.IndexByte(" \t\r\n", data[at]) >= 0 {
-		at++
+// loose tells what stands where a text between quotation marks, a number, or
+// true and false could: a number badly written, or a text without its marks.
+func loose(data []byte, at int) (string, int) {
+	word := data[at:]
+	if end := bytes.IndexAny(word, ",:]}\n"); end >= 0 {
+		word = word[:end]
 	}
-	if at < len(data) {
-		switch c := data[at]; {
-		case c == '+' || c == '.' || c == '-' || c >= '0' && c <= '9':
-			return CodeNumber, at
-		case c == '\'' || c == '_' || c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c >= 0x80:
-			return CodeQuotes, at
-		}
+	word = bytes.TrimSpace(word)
+	c := firstByte(word)
+	if bytes.Contains(word, []byte("NaN")) || bytes.Contains(word, []byte("Inf")) {
+		return CodeNumber, at
+	}
+	switch figures := c >= '0' && c <= '9' || strings.IndexByte("+-.", c) >= 0; {
+	case figures && !bytes.ContainsFunc(word, func(r rune) bool { return !strings.ContainsRune("0123456789.+-eE", r) }):
+		return CodeNumber, at
+	case figures || c == '\'' || c == '_' || c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c >= 0x80:
+		return CodeQuotes, at
 	}
 	return CodeSyntax, at
+}
+
+// wordStart goes back to where a word without quotation marks starts: the
+// tokenizer may have read a part of it, "60" of "60 ft" or "n" of "name".
+func wordStart(data []byte, at int) int {
+	start := at
+	for start > 0 && (isWord(data[start-1]) || (data[start-1] == ' ' && start > 1 && isWord(data[start-2]))) {
+		start--
+	}
+	return start
+}
+
+func isWord(c byte) bool {
+	return c >= '0' && c <= '9' || c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || strings.IndexByte("+-._", c) >= 0
 }
 
 // inchMark tells whether the text that closed just before a place ended in a
@@ -95,11 +112,18 @@ func inchMark(data []byte, at int) bool {
 	return c >= '0' && c <= '9'
 }
 
-// lastByte gives the last byte that is no blank, 0 when there is none.
-func lastByte(data []byte) byte {
-	data = bytes.TrimRight(data, " \t\r\n")
-	if len(data) == 0 {
-		return 0
+// firstByte and lastByte give the first and last byte that is no blank, 0 when
+// there is none.
+func firstByte(data []byte) byte {
+	if data = bytes.TrimLeft(data, blanks); len(data) > 0 {
+		return data[0]
 	}
-	return data[len(data)-1]
+	return 0
+}
+
+func lastByte(data []byte) byte {
+	if data = bytes.TrimRight(data, blanks); len(data) > 0 {
+		return data[len(data)-1]
+	}
+	return 0
 }

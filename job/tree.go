@@ -84,12 +84,9 @@ func parse(data []byte) (*node, int, error) {
 	if err := p.value(&root); err != nil {
 		return nil, p.place(err), err
 	}
+	end := int(p.dec.InputOffset())
 	if _, err := p.dec.ReadToken(); !errors.Is(err, io.EOF) {
-		at := int(p.dec.InputOffset())
-		for at < len(data) && strings.IndexByte(" \t\r\n", data[at]) >= 0 {
-			at++
-		}
-		return nil, at, errExtra
+		return nil, len(data) - len(bytes.TrimLeft(data[end:], blanks)), errExtra
 	}
 	return &root, 0, nil
 }
