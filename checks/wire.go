@@ -1,0 +1,34 @@
+package checks
+
+import (
+	"plashet/engine/hydro"
+	"plashet/engine/unit"
+)
+
+// electrical holds the voltage drop against published examples.
+func electrical() ([]Check, error) {
+	perThousandFeet := func(ohm float64) float64 { return ohm / float64(1000*unit.Foot) }
+	const feet = unit.Foot
+	byTable := func(id string, ohm float64) worked {
+		return given(id, unit.Volt)(hydro.VoltageDrop(8, 150*feet, perThousandFeet(ohm)))
+	}
+	return fromExamples("electrical", []worked{
+		given("E62", unit.Volt)(hydro.VoltageDrop(4, 100*feet, perThousandFeet(4.99))),
+		given("E63", unit.Volt)(hydro.VoltageDropByArea(20, 100*feet, 6530*hydro.CircularMil, hydro.CopperResistivity)),
+		byTable("E65", 3.14),
+		byTable("E66", 1.98),
+		byTable("E68", 0.778),
+		byTable("E69", 0.491),
+	})
+}
+
+// thermal holds the expansion and the derating of PVC against published
+// examples.
+func thermal() ([]Check, error) {
+	return fromExamples("thermal", []worked{
+		given("E70", unit.Inch)(hydro.Expansion(500*unit.Foot, 60/1.8, hydro.PVCExpansionPerK)),
+		given("E71", unit.Metre)(hydro.Expansion(6, 60, hydro.PVCExpansionLeastPerK)),
+		given("E72", unit.PSI)(hydro.Derated(280*unit.PSI, 0.22)),
+		given("E73", unit.PSI)(hydro.Derated(243*unit.PSI, 0.50)),
+	})
+}
