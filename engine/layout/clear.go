@@ -96,7 +96,7 @@ func near(a, b *shape, want float64) float64 {
 	if d > sharp {
 		return d
 	}
-	if over := depth(&a.solid, &b.solid); over > dust {
+	if over, _ := depth(&a.solid, &b.solid); over > dust {
 		return -over
 	}
 	return 0

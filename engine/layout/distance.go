@@ -70,109 +70,90 @@ func (s *simplex) add(w geom.Vec3) {
 	s.n++
 }
 
-func (s *simplex) set(ps ...geom.Vec3) { s.n = copy(s.p[:], ps) }
+// faces lists the corners, edges, triangles and the whole of a tetrahedron by
+// the indices of their points; those with the first n points only belong to
+// the simplex of n points.
+var faces = [...][]int{
+	{0}, {1}, {2}, {3},
+	{0, 1}, {0, 2}, {1, 2}, {0, 3}, {1, 3}, {2, 3},
+	{0, 1, 2}, {0, 1, 3}, {0, 2, 3}, {1, 2, 3},
+}
 
 // nearest gives the simplex's point nearest to the origin and keeps only the
-// corners that carry it; meets tells that the origin lies inside.
+// corners that carry it; meets tells that the origin lies inside. It tries
+// every face and takes the best: what it finds is then a point of the simplex
+// whatever the rounding, which choosing by the signs of volumes does not give
+// for thin simplices.
 func (s *simplex) nearest() (v geom.Vec3, meets bool) {
-	switch s.n {
-	case 1:
-		return s.p[0], false
-	case 2:
-		return s.onSegment(s.p[0], s.p[1]), false
-	case 3:
-		return s.onTriangle(s.p[0], s.p[1], s.p[2]), false
-	}
-	return s.inTetrahedron()
-}
-
-func (s *simplex) onSegment(a, b geom.Vec3) geom.Vec3 {
-	ab := b.Sub(a)
-	t := -a.Dot(ab)
-	l := ab.Dot(ab)
-	switch {
-	case t <= 0 || l == 0:
-		s.set(a)
-		return a
-	case t >= l:
-		s.set(b)
-		return b
-	}
-	s.set(a, b)
-	return a.Add(ab.Scale(t / l))
-}
-
-// onTriangle follows the regions of a triangle: corners, edges, face. Source:
-// C. Ericson, Real-Time Collision Detection (2005), section 5.1.5.
-func (s *simplex) onTriangle(a, b, c geom.Vec3) geom.Vec3 {
-	ab, ac := b.Sub(a), c.Sub(a)
-	d1, d2 := -ab.Dot(a), -ac.Dot(a)
-	if d1 <= 0 && d2 <= 0 {
-		s.set(a)
-		return a
-	}
-	d3, d4 := -ab.Dot(b), -ac.Dot(b)
-	if d3 >= 0 && d4 <= d3 {
-		s.set(b)
-		return b
-	}
-	vc := d1*d4 - d3*d2
-	if vc <= 0 && d1 >= 0 && d3 <= 0 {
-		return s.onSegment(a, b)
-	}
-	d5, d6 := -ab.Dot(c), -ac.Dot(c)
-	if d6 >= 0 && d5 <= d6 {
-		s.set(c)
-		return c
-	}
-	vb := d5*d2 - d1*d6
-	if vb <= 0 && d2 >= 0 && d6 <= 0 {
-		return s.onSegment(a, c)
-	}
-	va := d3*d6 - d5*d4
-	if va <= 0 && d4-d3 >= 0 && d5-d6 >= 0 {
-		return s.onSegment(b, c)
-	}
-	n := ab.Cross(ac)
-	nn := n.Dot(n)
-	if nn == 0 { // three points on a line: the edges decided above but for rounding
-		return s.onSegment(a, b)
-	}
-	s.set(a, b, c)
-	return n.Scale(n.Dot(a) / nn)
-}
-
-func (s *simplex) inTetrahedron() (geom.Vec3, bool) {
-	a, b, c, d := s.p[0], s.p[1], s.p[2], s.p[3]
-	faces := [4][4]geom.Vec3{{a, b, c, d}, {a, b, d, c}, {a, c, d, b}, {b, c, d, a}}
-	var best geom.Vec3
-	var keep simplex
-	least, outside := math.Inf(1), false
-	for _, f := range faces {
-		n := f[1].Sub(f[0]).Cross(f[2].Sub(f[0]))
-		side, own := -n.Dot(f[0]), n.Dot(f[3].Sub(f[0]))
-		// A flat tetrahedron (own = 0) has no inside: each face is tried.
-		if own != 0 && side*own >= 0 {
-			continue
-		}
-		outside = true
-		var t simplex
-		if v := t.onTriangle(f[0], f[1], f[2]); v.Dot(v) < least {
-			least, best, keep = v.Dot(v), v, t
-		}
-	}
-	if !outside {
+	if s.n == 4 && s.holdsOrigin() {
 		return geom.Vec3{}, true
 	}
-	*s = keep
-	return best, false
+	least := math.Inf(1)
+	var keep []int
+	for _, f := range faces {
+		if f[len(f)-1] >= s.n {
+			continue
+		}
+		if p, ok := s.foot(f); ok {
+			if d := p.Dot(p); d < least {
+				least, v, keep = d, p, f
+			}
+		}
+	}
+	for i, k := range keep {
+		s.p[i] = s.p[k]
+	}
+	s.n = len(keep)
+	return v, false
 }
 
-// depth gives how far two solids stand in each other: a move by that much
-// along some direction parts them. It is an upper bound, sharp for boxes and
-// parallel or square cylinders, found over the solids' own directions and then
-// by descent.
-func depth(a, b *solid) float64 {
+// foot gives the point of the line or plane through a face's points that is
+// nearest to the origin, if it lies on the face.
+func (s *simplex) foot(f []int) (geom.Vec3, bool) {
+	a := s.p[f[0]]
+	switch len(f) {
+	case 1:
+		return a, true
+	case 2:
+		ab := s.p[f[1]].Sub(a)
+		t, l := -a.Dot(ab), ab.Dot(ab)
+		if t < 0 || t > l || l == 0 {
+			return a, false
+		}
+		return a.Add(ab.Scale(t / l)), true
+	}
+	ab, ac := s.p[f[1]].Sub(a), s.p[f[2]].Sub(a)
+	bb, bc, cc := ab.Dot(ab), ab.Dot(ac), ac.Dot(ac)
+	b, c := -a.Dot(ab), -a.Dot(ac)
+	det := bb*cc - bc*bc
+	if det <= 0 {
+		return a, false
+	}
+	u, w := (b*cc-c*bc)/det, (c*bb-b*bc)/det
+	if u < 0 || w < 0 || u+w > 1 {
+		return a, false
+	}
+	return a.Add(ab.Scale(u)).Add(ac.Scale(w)), true
+}
+
+// holdsOrigin tells that the tetrahedron has the origin inside: on the inner
+// side of each face.
+func (s *simplex) holdsOrigin() bool {
+	for i := range 4 {
+		a, b, c, d := s.p[i], s.p[(i+1)%4], s.p[(i+2)%4], s.p[(i+3)%4]
+		n := b.Sub(a).Cross(c.Sub(a))
+		if own := n.Dot(d.Sub(a)); own == 0 || -n.Dot(a)*own < 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// depth gives how far two solids stand in each other: a moved by that much
+// along the direction given is parted from b. It is an upper bound, sharp for
+// boxes and parallel or square cylinders, found over the solids' own directions
+// and then by descent.
+func depth(a, b *solid) (float64, geom.Vec3) {
 	over := func(n geom.Vec3) float64 { return a.reach(n) + b.reach(n.Scale(-1)) }
 	best, at := math.Inf(1), geom.Vec3{}
 	try := func(n geom.Vec3) {
@@ -197,17 +178,16 @@ func depth(a, b *solid) float64 {
 	for _, p := range own {
 		try(between.Sub(p.Scale(between.Dot(p)))) // square to a cylinder's axis, towards the other
 	}
-	for step := 0.25; step > 1e-6; {
+	for step := 0.5; step > 1e-6; {
 		before := best
-		for _, p := range [3]geom.Vec3{{X: step}, {Y: step}, {Z: step}} {
-			try(at.Add(p))
-			try(at.Sub(p))
+		for i := range 27 {
+			try(at.Add(geom.Vec3{X: float64(i%3 - 1), Y: float64(i/3%3 - 1), Z: float64(i/9 - 1)}.Scale(step)))
 		}
 		if best >= before {
 			step /= 2
 		}
 	}
-	return math.Max(0, best)
+	return math.Max(0, best), at.Scale(-1)
 }
 
 func (s *solid) directions() []geom.Vec3 {

@@ -20,24 +20,29 @@ const dust = 1e-7 // m
 // are no positions. It never panics, whatever the input.
 func Lay(in Input) (Assembly, []trace.Finding, []trace.Fault) {
 	l := &laying{in: in}
-	l.lim, l.a.Assumptions = in.Settings.resolve(in.Path)
+	l.judge()
+	return l.a, l.findings, l.faults
+}
+
+func (l *laying) judge() {
+	l.lim, l.a.Assumptions = l.in.Settings.resolve(l.in.Path)
 	l.checkSettings()
 	vaultOK := l.checkVault()
 	pumpOK := l.checkPump()
 	partsOK := l.checkParts()
 	if vaultOK {
-		l.inside = in.Vault.interior()
+		l.inside = l.in.Vault.interior()
 		l.placeHole()
 	}
 	if pumpOK {
 		l.placePump()
 	}
 	if !pumpOK || !partsOK || l.badSettings {
-		return l.a, l.findings, l.faults
+		return
 	}
 	l.join()
 	if l.broken {
-		return l.a, l.findings, l.faults
+		return
 	}
 	l.walk()
 	l.close()
@@ -46,20 +51,20 @@ func Lay(in Input) (Assembly, []trace.Finding, []trace.Fault) {
 	l.closure()
 	l.rolls()
 	l.sureness()
+	l.reductions()
 	l.valves()
 	l.opens()
 	if !vaultOK || len(l.splits) == 0 {
 		l.water(0)
 	}
 	if !vaultOK {
-		return l.a, l.findings, l.faults
+		return
 	}
 	l.stack()
 	l.clearances()
 	l.room()
 	l.handRoom()
 	l.liftOut()
-	return l.a, l.findings, l.faults
 }
 
 // laying is the work on one chain.

@@ -8,9 +8,11 @@ import (
 	"plashet/engine/unit"
 )
 
-// contactInset keeps the two faces of an opened nut from counting as stuck: the
-// half that goes with the pump is taken back by this much.
-const contactInset = 1e-5 // m
+// contactInset keeps what touches at the start, above all the two faces of an
+// opened nut, from counting as stuck: the moving solids are taken smaller by
+// this much all round. It is the only way in which the way out is judged too
+// well.
+const contactInset = 2e-6 // m
 
 // faraway is a shift at which nothing in a vault is near any more, in metres.
 const faraway = 4 * float64(largest)
@@ -62,62 +64,66 @@ func (o LiftOut) nearest() (best Try, ok bool) {
 
 // mover is the pump with what hangs on it, and what stays.
 type mover struct {
-	l       *laying
-	moving  []shape
-	static  []shape
-	names   []string    // of the static shapes
-	limits  [][]float64 // distance to keep, by moving and static shape
-	base    geom.Vec3   // where the moving shapes have got to
-	up      geom.Vec3
-	rim     interior
-	outside bool // the pump or its plumbing does not stand inside the vault
+	l      *laying
+	moving []shape
+	static []shape
+	names  []string    // of the static shapes
+	limits [][]float64 // distance to keep, by moving and static shape
+	base   geom.Vec3   // where the moving shapes have got to
+	up     geom.Vec3
+	rim    interior
+	stuck  bool // something moving stands in something else, or out of the vault, before it moves
 }
 
+// newMover gathers what goes with the pump when the chain opens at s.
 func (l *laying) newMover(s split) *mover {
-	m := &mover{l: l, rim: l.in.Vault.rim()}
-	for _, p := range l.pump {
-		m.moving = append(m.moving, shape{solid: p, box: p.bounds()})
-	}
-	back := l.a.Places[s.part].InDir.Scale(-contactInset)
+	m := l.pumpMover()
 	for i := range l.items {
 		it := &l.items[i]
 		for _, sh := range it.shapes {
-			switch {
-			case it.at == 2*s.part && sh.opening <= s.opening:
-				sh.solid = sh.shift(back)
-				sh.box = sh.box.Shift(back)
+			if it.at < 2*s.part || it.at == 2*s.part && sh.opening <= s.opening {
 				m.moving = append(m.moving, sh)
-			case it.at < 2*s.part:
-				m.moving = append(m.moving, sh)
-			default:
+			} else {
 				m.static, m.names = append(m.static, sh), append(m.names, it.name)
 			}
 		}
 	}
-	for _, o := range l.in.Vault.Obstacles {
-		m.static, m.names = append(m.static, shape{solid: boxOf(o.Box), box: o.Box}), append(m.names, o.Name)
-	}
-	low := math.Inf(1)
-	for i := range m.moving {
-		low = math.Min(low, m.moving[i].box.Min.Z)
-		if d, _ := l.inside.room(m.moving[i].solid, ""); d < -dust {
-			m.outside = true
-		}
-	}
-	m.up = geom.Vec3{Z: math.Max(0, l.inside.depth-low)}
-	m.keepApart()
+	m.prepare(float64(l.lim.lift))
 	return m
 }
 
-// keepApart sets the distance to keep for each pair: the setting, or what they
-// start with where they start nearer.
-func (m *mover) keepApart() {
-	want := float64(m.l.lim.lift)
+// pumpMover is the bare pump among the obstacles.
+func (l *laying) pumpMover() *mover {
+	m := &mover{l: l, rim: l.in.Vault.rim()}
+	for _, p := range l.pump {
+		m.moving = append(m.moving, shape{solid: p, box: p.bounds()})
+	}
+	for _, o := range l.in.Vault.Obstacles {
+		m.static, m.names = append(m.static, shape{solid: boxOf(o.Box), box: o.Box}), append(m.names, o.Name)
+	}
+	return m
+}
+
+// prepare sets the way up and the distance to keep for each pair: want, or
+// what they start with where they start nearer.
+func (m *mover) prepare(want float64) {
+	low := math.Inf(1)
+	for i := range m.moving {
+		low = math.Min(low, m.moving[i].box.Min.Z)
+		if d, _ := m.l.inside.room(m.moving[i].solid, ""); d < -dust {
+			m.stuck = true
+		}
+		m.moving[i].solid = m.moving[i].shrunk(contactInset)
+	}
+	m.up = geom.Vec3{Z: math.Max(0, m.l.inside.depth-low)}
+	want = math.Max(want, contactInset/2)
 	m.limits = make([][]float64, len(m.moving))
 	for i := range m.moving {
 		m.limits[i] = make([]float64, len(m.static))
 		for k := range m.static {
-			m.limits[i][k] = math.Min(want, math.Max(0, near(&m.moving[i], &m.static[k], want)))
+			start := near(&m.moving[i], &m.static[k], want)
+			m.stuck = m.stuck || start < contactInset/2
+			m.limits[i][k] = math.Min(want, start)
 		}
 	}
 }
@@ -153,9 +159,9 @@ func (m *mover) stop(u geom.Vec3, most float64) (float64, string) {
 }
 
 // bisect gives the number nearest to bad from the good end at which ok holds,
-// to a micrometre, on the good side.
+// to a fifth of a micrometre, on the good side.
 func bisect(bad, good float64, ok func(float64) bool) float64 {
-	for math.Abs(bad-good) > 1e-6 {
+	for math.Abs(bad-good) > 2e-7 {
 		mid := (bad + good) / 2
 		if ok(mid) {
 			good = mid
@@ -186,10 +192,12 @@ func (m *mover) wallStop(u geom.Vec3, most float64) (float64, string) {
 	return by, what
 }
 
-// rises gives the least shift along u from which the way up is free, and what
-// stands over the set without a shift. Over one obstacle the blocked shifts
-// are an interval, because both solids are convex: its far end is found by
-// halving, and each pair can push the shift on only once.
+// rises gives the least shift along u from which nothing stands over the set
+// any more, and what stands over it without a shift. Over one obstacle the
+// blocked shifts are an interval, because both solids are convex: its far end
+// is found by halving, and each pair can push the shift on only once. What the
+// set would stand in already before it rises is the shift's own limit (stop),
+// which then lies below the shift given here, and is left out.
 func (m *mover) rises(u geom.Vec3) (need float64, over string) {
 	for again := true; again; {
 		again = false
@@ -204,6 +212,9 @@ func (m *mover) rises(u geom.Vec3) (need float64, over string) {
 				}
 				if u == (geom.Vec3{}) {
 					return 0, over
+				}
+				if !m.clear(i, k, u.Scale(need), geom.Vec3{}) {
+					continue
 				}
 				need, again = bisect(need, faraway, free), true
 			}
@@ -265,14 +276,14 @@ func (l *laying) tryLift(k int) LiftOut {
 	s := l.splits[k]
 	m := l.newMover(s)
 	o := LiftOut{Union: l.mark(s.part)}
-	if m.outside {
+	if m.stuck {
 		return o
 	}
 	o.Checked = true
 	if s.lip > 0 {
 		u := l.a.Places[s.part].InDir.Scale(-1)
 		by, stop := m.stop(u, s.lip)
-		if by < s.lip-1e-5 {
+		if by < s.lip-2*contactInset {
 			o.Blocker = stop
 			o.Tries = []Try{{Along: u, Needed: unit.Length(s.lip), NeedKnown: true, Available: unit.Length(by), Blocker: stop}}
 			return o
@@ -333,7 +344,7 @@ func (l *laying) tellLift(s split) {
 	path, union := l.partPath(s.part), trace.Str("union", o.Union)
 	switch {
 	case !o.Checked:
-		return // the pump does not stand in the vault: told elsewhere
+		return // something stands in something else already: told with the clearances
 	case o.Possible:
 		shift := unit.Length(0)
 		for _, mv := range o.Moves[:len(o.Moves)-1] {

@@ -232,6 +232,19 @@ func (l *laying) sureness() {
 	}
 }
 
+// reductions tells where the way for the water gets narrower along the flow.
+func (l *laying) reductions() {
+	for i := range l.in.Parts {
+		p := &l.in.Parts[i]
+		from, okFrom := l.in.pipeOf(p.inSize())
+		to, okTo := l.in.pipeOf(p.outSize())
+		if p.Kind != Bulkhead && okFrom && okTo && to.OD < from.OD {
+			l.note(trace.Caution, l.partPath(i), FindReduces, trace.Str("part", l.mark(i)),
+				trace.Str("fromSize", from.Size), trace.Str("toSize", to.Size))
+		}
+	}
+}
+
 // sure tells that the sizes of an end that pipe is cut by are the fitting's own.
 func (e End) sure() bool {
 	switch e.Kind {

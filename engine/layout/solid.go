@@ -59,6 +59,20 @@ func (s solid) drawn(v geom.Vec3) solid {
 	return s
 }
 
+// shrunk gives the solid with every face moved in by d.
+func (s solid) shrunk(d float64) solid {
+	in := func(h geom.Vec3) geom.Vec3 {
+		n := h.Norm()
+		if n <= d {
+			return geom.Vec3{}
+		}
+		return h.Scale(1 - d/n)
+	}
+	s.u, s.v, s.w = in(s.u), in(s.v), in(s.w)
+	s.r = math.Max(0, s.r-d)
+	return s
+}
+
 // support gives the point of the solid that lies farthest in direction d.
 func (s *solid) support(d geom.Vec3) geom.Vec3 {
 	p := s.c
@@ -66,7 +80,9 @@ func (s *solid) support(d geom.Vec3) geom.Vec3 {
 		p = toward(toward(toward(p, s.u, d), s.v, d), s.w, d)
 	} else {
 		p = toward(p, s.w, d)
-		q := d.Sub(s.axis.Scale(d.Dot(s.axis)))
+		// What of d lies square to the axis, by products and not by taking the
+		// rest away: near the axis' own direction that would lose all digits.
+		q := s.axis.Cross(d).Cross(s.axis)
 		if n := math.Sqrt(q.Dot(q)); n > 0 {
 			p = p.Add(q.Scale(s.r / n))
 		}
@@ -86,14 +102,14 @@ func toward(p, h, d geom.Vec3) geom.Vec3 {
 }
 
 // reach gives the largest n.x over the solid's points x; n need not have
-// length 1. For a cylinder n.c + |n.w| + r sqrt(n.n - (n.axis)^2).
+// length 1. For a cylinder n.c + |n.w| + r |n x axis|.
 func (s *solid) reach(n geom.Vec3) float64 {
 	h := n.Dot(s.c) + math.Abs(n.Dot(s.w)) + math.Max(0, n.Dot(s.sweep))
 	if s.isBlock {
 		return h + math.Abs(n.Dot(s.u)) + math.Abs(n.Dot(s.v))
 	}
-	a := n.Dot(s.axis)
-	return h + s.r*math.Sqrt(math.Max(0, n.Dot(n)-a*a))
+	q := n.Cross(s.axis)
+	return h + s.r*math.Sqrt(q.Dot(q))
 }
 
 // bounds gives the box round the solid.

@@ -87,16 +87,9 @@ func (l *laying) errors() (moves, tilts []geom.Vec3) {
 // against the stack. A closing piece measured in place takes up what lies
 // along it; what is left along it is its own error.
 func (l *laying) room() {
-	m := &mover{l: l}
-	for _, p := range l.pump {
-		m.moving = append(m.moving, shape{solid: p, box: p.bounds()})
-	}
-	for _, o := range l.in.Vault.Obstacles {
-		m.static, m.names = append(m.static, shape{solid: boxOf(o.Box), box: o.Box}), append(m.names, o.Name)
-	}
-	m.limits = make([][]float64, len(m.moving))
-	for i := range m.limits {
-		m.limits[i] = make([]float64, len(m.static))
+	m := l.pumpMover()
+	if m.prepare(0); m.stuck {
+		return // it stands in something already: told with the clearances
 	}
 	r := &l.a.Room
 	for _, c := range [...]struct {

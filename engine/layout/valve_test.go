@@ -1,0 +1,186 @@
+package layout
+
+import (
+	"math"
+	"testing"
+
+	"plashet/engine/geom"
+	"plashet/engine/trace"
+	"plashet/engine/unit"
+)
+
+// Attitudes by hand: swing valves take flow level or rising, spring valves any;
+// a valve's own data beat that. From the design notes; no standard.
+func TestCheckValveAttitude(t *testing.T) {
+	for _, c := range []struct {
+		name    string
+		kind    Kind
+		allowed Allowed
+		flow    geom.Vec3
+		bad     bool
+	}{
+		{"swing up", CheckSwing, AllowedUnknown, geom.Vec3{Z: 1}, false},
+		{"swing level", CheckSwing, AllowedUnknown, geom.Vec3{X: 1}, false},
+		{"swing rising", CheckSwing, AllowedUnknown, geom.Vec3{X: 1, Z: 1}.Unit(), false},
+		{"swing down", CheckSwing, AllowedUnknown, geom.Vec3{Z: -1}, true},
+		{"swing falling", CheckSwing, AllowedUnknown, geom.Vec3{X: 1, Z: -1}.Unit(), true},
+		{"spring down", CheckSpring, AllowedUnknown, geom.Vec3{Z: -1}, false},
+		{"spring for upright only, level", CheckSpring, AllowedUp, geom.Vec3{X: 1}, true},
+		{"spring for upright only, up", CheckSpring, AllowedUp, geom.Vec3{Z: 1}, false},
+		{"spring for level or up, down", CheckSpring, AllowedLevelOrUp, geom.Vec3{Z: -1}, true},
+		{"swing whose sheet says any, down", CheckSwing, AllowedAny, geom.Vec3{Z: -1}, false},
+	} {
+		p := inline(c.kind, "V1", 3.2*in, 4*in)
+		p.Allowed = c.allowed
+		input := hillside(touching(adapter()), touching(p))
+		input.Pump.Points = c.flow
+		a, fs, _ := Lay(input)
+		got := findings(fs, FindAttitude)
+		if (len(got) == 1) != c.bad {
+			t.Errorf("%s: told %d times", c.name, len(got))
+		}
+		if c.bad && len(got) == 1 && got[0].Severity != trace.Danger {
+			t.Errorf("%s: a valve that cannot shut is a danger", c.name)
+		}
+		assumed := false
+		for _, as := range a.Assumptions {
+			assumed = assumed || as.Code == AssumeAttitude
+		}
+		if assumed != (c.allowed == AllowedUnknown) {
+			t.Errorf("%s: assumed %v", c.name, assumed)
+		}
+	}
+}
+
+func TestCheckValveReversedAndHinge(t *testing.T) {
+	input := levelCheck()
+	_, fs, _ := Lay(input)
+	if f := finding(t, fs, FindHinge); f.Severity != trace.Info {
+		t.Error("a level swing valve: hinge on top is a reminder")
+	}
+	input.Parts[3].Reverse = true
+	_, fs, _ = Lay(input)
+	if f := finding(t, fs, FindReversed); f.Severity != trace.Danger {
+		t.Error("a reversed valve is a danger")
+	}
+	input.Parts[3].Body.Reach, input.Parts[3].Body.Width = by(3*in), by(2*in)
+	input.Parts[3].Roll = 90 * unit.Degree
+	_, fs, _ = Lay(input)
+	if f := finding(t, fs, FindHinge); f.Severity != trace.Caution || math.Abs(f.Found.SI-math.Pi/2) > 1e-9 {
+		t.Errorf("a cover turned to the side: %+v", f)
+	}
+	input.Parts = input.Parts[:3]
+	_, fs, _ = Lay(input)
+	finding(t, fs, FindNoCheck)
+}
+
+// Water by hand: bore area of 2 in Sch 40 pi/4 x 2.067^2 = 3.3556 in2; the axis
+// from the valve's middle (x 17.75) to the wall (x 24) is 6.25 in.
+func TestWater(t *testing.T) {
+	area := math.Pi / 4 * 2.067 * 2.067 // in2
+	const in3 = 231                     // in3 to the US gallon
+	gal := func(v unit.Volume) float64 { return float64(v / unit.USGallon) }
+	input := levelCheck()
+	input.Beyond.Volume = Is(10 * unit.USGallon)
+	a, fs, _ := Lay(input)
+	w := a.Water
+	if w.Order != UnionFirst || !w.Known || !w.RunKnown {
+		t.Fatalf("%+v", w)
+	}
+	if want := 10 + area*6.25/in3; math.Abs(gal(w.Standing)-want) > 1e-9 {
+		t.Errorf("standing %v gal, want %v", gal(w.Standing), want)
+	}
+	// From the union's middle (z 13.05) up to the elbow and on to the valve.
+	if want := area * (18 - 13.05 + 5.75) / in3; math.Abs(gal(w.Released)-want) > 1e-9 {
+		t.Errorf("released %v gal, want %v", gal(w.Released), want)
+	}
+	if f := finding(t, fs, FindStands); f.Severity != trace.Info {
+		t.Error("standing water is a reminder where there is no frost")
+	}
+	if len(findings(fs, FindReleased)) != 0 {
+		t.Error("with the valve beyond the union nothing much comes down")
+	}
+	input.Beyond.Frost = true
+	_, fs, _ = Lay(input)
+	if f := finding(t, fs, FindFreezes); f.Severity != trace.Caution {
+		t.Error("where there is frost it is a caution")
+	}
+
+	// Valve on the pump's side: opening the union lets the column down.
+	input.Parts[1].Part, input.Parts[3].Part = inline(CheckSwing, "V1", 0.9*in, 4*in), inline(Union, "U1", 3.2*in, 4*in)
+	a, fs, _ = Lay(input)
+	if a.Water.Order != ValveFirst {
+		t.Fatalf("%+v", a.Water)
+	}
+	if want := 10 + area*6.25/in3; math.Abs(gal(a.Water.Released)-want) > 1e-9 {
+		t.Errorf("released %v gal, want %v", gal(a.Water.Released), want)
+	}
+	finding(t, fs, FindReleased)
+
+	// Without a valve the column has run back; without a bore nothing is told.
+	input.Parts[1].Part = inline(Coupling, "C1", 0.9*in, 3*in)
+	a, _, _ = Lay(input)
+	if a.Water != (Water{Order: NoValve, Known: true, RunKnown: true}) {
+		t.Errorf("%+v", a.Water)
+	}
+	input = levelCheck()
+	input.Pipes = []Pipe{{Size: "2", OD: 2.375 * in}}
+	a, fs, _ = Lay(input)
+	if a.Water.Known || a.Water.Standing != 0 || len(findings(fs, FindStands)) != 0 {
+		t.Errorf("%+v", a.Water)
+	}
+}
+
+// A union-ended valve opens on both sides: on the pump's side the union comes
+// first and the column stands.
+func TestUnionEndedValve(t *testing.T) {
+	ended := inline(CheckSpring, "V1", 2.4*in, 4*in)
+	ended.Splits = []Split{{Offset: 1.4 * in}, {Offset: -1.4 * in}} // in any order
+	input := levelCheck()
+	input.Parts[1].Part = inline(Coupling, "C1", 0.9*in, 3*in)
+	input.Parts[3].Part = ended
+	a, fs, _ := Lay(input)
+	if len(findings(fs, FindNoUnion)) != 0 {
+		t.Error("the valve's own unions open the chain")
+	}
+	if a.Water.Order != UnionFirst {
+		t.Errorf("%+v", a.Water)
+	}
+	var openings []int
+	for _, s := range a.Places[3].Solids {
+		openings = append(openings, s.Opening)
+	}
+	if len(openings) != 3 || openings[0] != 0 || openings[1] != 1 || openings[2] != 2 {
+		t.Errorf("the valve comes apart in three: %v", openings)
+	}
+}
+
+func TestNoUnion(t *testing.T) {
+	input := levelCheck()
+	input.Parts[1].Part = inline(Coupling, "C1", 0.9*in, 3*in)
+	a, fs, _ := Lay(input)
+	if f := finding(t, fs, FindNoUnion); f.Severity != trace.Danger {
+		t.Error("a pump that is cemented in is a danger to the job")
+	}
+	if a.Water.Order != NoUnion || a.LiftOut.Checked {
+		t.Errorf("%+v %+v", a.Water, a.LiftOut)
+	}
+}
+
+// A hand needs 3/4 in round the nut (starting value). The nut is 4-1/8 in thick
+// at y 9: its side at y 11.0625.
+func TestHandRoom(t *testing.T) {
+	input := levelCheck()
+	input.Vault.Obstacles = []Obstacle{{"conduit", block(0, 11.5, 12, 24, 12.5, 13)}}
+	_, fs, _ := Lay(input)
+	f := finding(t, fs, FindHand)
+	wantIn(t, "beside the conduit", unit.Length(f.Found.SI), 11.5-11.0625, 1e-5)
+	if arg(t, f.Message, "against").Text != "conduit" || arg(t, f.Message, "part").Text != "U1" {
+		t.Errorf("%+v", f)
+	}
+	input.Settings.Hand = Is(0.4 * in)
+	_, fs, _ = Lay(input)
+	if len(findings(fs, FindHand)) != 0 {
+		t.Error("a slim hand has room")
+	}
+}
