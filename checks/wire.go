@@ -21,14 +21,3 @@ func electrical() ([]Check, error) {
 		byTable("E69", 0.491),
 	})
 }
-
-// thermal holds the expansion and the derating of PVC against published
-// examples.
-func thermal() ([]Check, error) {
-	return fromExamples("thermal", []worked{
-		given("E70", unit.Inch)(hydro.Expansion(500*unit.Foot, 60/1.8, hydro.PVCExpansionPerK)),
-		given("E71", unit.Metre)(hydro.Expansion(6, 60, hydro.PVCExpansionLeastPerK)),
-		given("E72", unit.PSI)(hydro.Derated(280*unit.PSI, 0.22)),
-		given("E73", unit.PSI)(hydro.Derated(243*unit.PSI, 0.50)),
-	})
-}

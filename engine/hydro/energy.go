@@ -61,6 +61,16 @@ func YearlyEnergy(p unit.Power, perDay unit.Duration, days unit.Ratio) (unit.Ene
 	return unit.Energy(float64(p) * float64(perDay) * float64(days)), nil
 }
 
+// Cost is what an energy costs at a tariff for one kWh: E/3.6 MJ × tariff, not
+// rounded. The energy must be at least zero; an energy too great for money
+// gives unit.ErrFactor.
+func Cost(e unit.Energy, tariff unit.Money) (unit.Money, error) {
+	if err := notNegative("energy", e, unit.KindEnergy); err != nil {
+		return unit.Money{}, err
+	}
+	return tariff.Times(float64(e / unit.KilowattHour))
+}
+
 // Suction is what a pump's inlet sees.
 type Suction struct {
 	Atmosphere unit.Pressure // absolute, 101.325 kPa at sea level

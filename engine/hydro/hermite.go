@@ -113,10 +113,11 @@ func (s *span) solve(y float64) float64 {
 			high = x
 		}
 		next := x - (have-y)/slope
-		if !(next > low && next < high) {
+		isNewton := next >= low && next <= high
+		if !isNewton {
 			next = low + (high-low)/2
 		}
-		if math.Abs(next-x) <= 1e-15*(s.x1-s.x0) || next <= low || next >= high {
+		if isNewton && math.Abs(next-x) <= settled*(s.x1-s.x0) || next == x {
 			return next
 		}
 		x = next

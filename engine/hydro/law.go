@@ -24,6 +24,11 @@ const CreepReynolds = 100
 // zero in the same way; no weir formula holds for a film.
 const FilmHead = 1 * unit.Millimetre
 
+// settled is the last step of a Newton search over the size of what is looked
+// for. The error left goes with the step's square, so it is past the digits of
+// a float64; a narrower one would only chase roundings.
+const settled = 1e-9
+
 // creep is the odd cubic y = a x + b x³ through (1, 1) that has the slope m
 // there, as the power law y = x^m has: a + b = 1, a + 3b = m. It rises
 // everywhere for 1 <= m < 3.

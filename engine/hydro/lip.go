@@ -102,7 +102,7 @@ func (l *Lip) Head(q unit.Flow) (head unit.Head, dhdq float64) {
 			have, slope := l.power(h)
 			step := (have - a) / slope
 			h = max(h-step, t)
-			if math.Abs(step) <= 1e-15*h {
+			if math.Abs(step) <= settled*h {
 				break
 			}
 		}

@@ -74,10 +74,11 @@ func Operate(c *Curve, static unit.Head, law Law) Operating {
 			high = q
 		}
 		next := q - f/df
-		if i > newton || !(next >= low && next <= high) {
+		isNewton := i < newton && next >= low && next <= high
+		if !isNewton {
 			next = low + (high-low)/2
 		}
-		if math.Abs(next-q) <= 1e-14*high {
+		if isNewton && math.Abs(next-q) <= settled*high || next == q {
 			stop := StopConverged
 			if !inside {
 				stop = StopOffCurve

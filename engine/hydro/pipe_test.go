@@ -133,6 +133,18 @@ func TestPipeIsDarcyWeisbach(t *testing.T) {
 	}
 }
 
+// Flow undoes Loss in every regime, backwards too.
+func TestPipeFlowRegimes(t *testing.T) {
+	p := preparePipe(t, PipeLaw{Bore: 0.0525, Length: 18.3, Roughness: 5e-6}, waterAt(t, 10))
+	for _, re := range []float64{0, 1, 1999, 2000, 2001, 2500, 3999, 4000, 4001, 1e6} {
+		for _, sign := range []float64{1, -1} {
+			q := unit.Flow(sign * re / p.rePerQ)
+			h, _ := p.Loss(q)
+			near(t, "flow", p.Flow(h), q, 1e-12, 0)
+		}
+	}
+}
+
 func BenchmarkPipeLoss(b *testing.B) {
 	p := preparePipe(b, PipeLaw{Bore: 2.067 * unit.Inch, Length: 60 * unit.Foot, Roughness: 1.5e-6}, waterAt(b, 15))
 	b.ReportAllocs()

@@ -7,8 +7,7 @@ import (
 	"plashet/engine/unit"
 )
 
-// Refusals of the plain formulas: power, suction, tank, wire, pipe in the
-// heat, evaporation.
+// Refusals of the plain formulas: power, suction, tank, wire, evaporation.
 func TestPlainFormulasRefuse(t *testing.T) {
 	w := waterAt(t, 20)
 	day := Day{Highest: 21.5, Lowest: 12.3, Humidest: 0.84, Driest: 0.63, Wind: 2.8, WindAt: 10, Sun: 9.25 * unit.Hour, Latitude: 0.88, Elevation: 100, DayOfYear: 187}
@@ -33,8 +32,6 @@ func TestPlainFormulasRefuse(t *testing.T) {
 		"gauge 41":         {second(ConductorArea(41)), CodeRange},
 		"no wire":          {second(VoltageDropByArea(5, 10, 0, 2e-8)), CodeRange},
 		"negative current": {second(VoltageDrop(-5, 10, 0.005)), CodeRange},
-		"change no number": {second(Expansion(10, nan, PVCExpansionPerK)), CodeNotFinite},
-		"derated up":       {second(Derated(1e6, 1.2)), CodeRange},
 		"too humid":        {second(PenmanDepth(pool(func(o *OpenWater) { o.Humidity = 70 }))), CodeRange},
 		"on the moon":      {second(PenmanDepth(pool(func(o *OpenWater) { o.Atmosphere = 0 }))), CodeRange},
 		"upside down":      {second(ReferenceDepth(changed(func(d *Day) { d.Lowest = 30 }))), CodeRange},
@@ -67,6 +64,17 @@ func TestYearlyEnergy(t *testing.T) {
 		t.Fatal(err)
 	}
 	near(t, "kWh", float64(e/unit.KilowattHour), 5606.4, 1e-12, 0)
+	tariff, err := unit.ParseMoney("0.18", "USD")
+	if err != nil {
+		t.Fatal(err)
+	}
+	cost, err := Cost(e, tariff)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "USD", cost.Value().SI, 1009.152, 1e-12, 0) // 5606.4 × 0.18 by hand
+	_, err = Cost(-1, tariff)
+	wantCode(t, "negative energy", err, CodeRange)
 }
 
 // What the water takes up is what the pump gave at that efficiency.
@@ -94,4 +102,32 @@ func TestReferenceDepthOnTheWay(t *testing.T) {
 	near(t, "Rn", d.netRadiationMJ(ea), 13.28, 0, 0.02)
 	near(t, "gamma at 1800 m", psychrometricKPa(81.8), 0.054, 0, 0.0005) // FAO-56 example 2
 	near(t, "slope at 20 C", vapourSlopeKPa(20), 0.1447, 0, 0.0001)      // FAO-56 annex 2, table 2.4
+}
+
+// What an error and the named endings say to a reader of the program.
+func TestTexts(t *testing.T) {
+	_, err := PipeLaw{Bore: -1, Length: 1}.Prepare(waterAt(t, 20))
+	for _, c := range [][2]string{
+		{err.Error(), "hydro.value.range name=bore found=-1 limit=0"},
+		{StopOffCurve.String(), "off the curve"},
+		{Bridge.String(), "bridge"},
+		{Supercritical.String(), "supercritical"},
+	} {
+		if c[0] != c[1] {
+			t.Errorf("got %q, want %q", c[0], c[1])
+		}
+	}
+}
+
+// A tank drained in two goes takes as long as in one.
+func TestDrainInTwoGoes(t *testing.T) {
+	time := func(from, to unit.Head) float64 {
+		d, err := DrainTime(1.5, 0.001, 0.61, from, to)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return float64(d)
+	}
+	near(t, "time", time(0.6, 0.25)+time(0.25, 0), time(0.6, 0), 1e-14, 0)
+	near(t, "nothing to drain", time(0.3, 0.3), 0, 0, 0)
 }
