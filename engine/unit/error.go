@@ -19,7 +19,7 @@ const (
 	CodeTrailing  Code = "unit.trailing"  // Found is left over behind a complete quantity
 	CodeAmbiguous Code = "unit.ambiguous" // Found has a comma or dot that may group thousands or mark decimals
 	CodeParts     Code = "unit.parts"     // in feet and inches (hours and minutes ...) the first is not whole or the second too large
-	CodeRange     Code = "unit.range"     // larger than MaxNumber of the kind's unit
+	CodeRange     Code = "unit.range"     // larger than MaxNumber of the kind's unit, a power of ten beyond 15, or an amount of money too large or too finely divided
 	CodePercent   Code = "unit.percent"   // a bare number above 1 where a percentage is meant
 	CodeWhole     Code = "unit.whole"     // a count is not whole
 	CodeCurrency  Code = "unit.currency"  // Found is another currency than the job's, or none
@@ -80,6 +80,9 @@ func (e *ParseError) reason() string {
 	case CodeParts:
 		return fmt.Sprintf("%s does not fit: in two units the first number is whole and the second smaller than one of the first", quote(e.Found))
 	case CodeRange:
+		if e.Kind == KindMoney {
+			return fmt.Sprintf("%s is more than %s or has more than %d decimals", quote(e.Found), maxMoney, maxMoneyDecimals)
+		}
 		return fmt.Sprintf("more than %.0f %s", float64(MaxNumber), e.Kind.UnitName(e.System))
 	case CodePercent:
 		return fmt.Sprintf("a number above 1 needs its percent sign: %s %%, or as a ratio 0.4", e.Found)

@@ -50,15 +50,18 @@ func other(s System) System {
 // FormatFlow prints a flow with the second unit that the trade talks in:
 // "55.0 gpm (3,300 gph)", "12,492 L/h (208.2 L/min)".
 func FormatFlow(f Flow, s System) string {
-	second, decimals := "gph", 0
+	second, decimals := gph, 0
 	if s == Metric {
-		second, decimals = "L/min", 1
+		second, decimals = litreMin, 1
 	}
 	v := Value{float64(f), KindFlow}
+	if math.IsNaN(v.SI) || math.IsInf(v.SI, 0) {
+		return dash
+	}
 	b := append(v.appendTo(nil, s), " ("...)
-	b = appendDecimal(b, tableUnit(second).number(v.SI), decimals, fixed)
+	b = appendDecimal(b, second.number(v.SI), decimals, fixed)
 	b = append(b, ' ')
-	b = append(b, second...)
+	b = append(b, second.name...)
 	return string(append(b, ')'))
 }
 
@@ -69,7 +72,7 @@ func (v Value) Step(s System) float64 {
 	n := math.Pow10(-sh.decimals)
 	switch sh.style {
 	case tape:
-		u, n = tableUnit("in"), 1/float64(sh.decimals)
+		u, n = inch, 1/float64(sh.decimals)
 	case duration:
 		u = durationUnit(v.SI, sh.decimals)
 	}
@@ -111,7 +114,7 @@ func durationUnit(si float64, decimals int) *unitDef {
 			return c.unit
 		}
 	}
-	return tableUnit("d")
+	return day
 }
 
 var durationSteps = [...]struct {

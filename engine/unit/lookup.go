@@ -91,98 +91,123 @@ func normalName(name string) string {
 // a unit of the table; lower-casing would hide that, so they are refused.
 var confusable = [...]string{"ML", "mPa", "Mbar"}
 
-// findUnit looks a unit up as typed.
-func findUnit(text string) (unitDef, bool) {
-	for _, c := range confusable {
+// region says whose gallon (pint, ton) is meant.
+type region uint8
+
+const (
+	regionNone region = iota // not said: US
+	regionUS
+	regionImperial
+)
+
+// findUnit looks a unit up as typed; nil when it is none.
+func findUnit(text string) *unitDef {
+	for _, c := range &confusable {
 		if text == c {
-			return unitDef{}, false
+			return nil
 		}
 	}
 	var buf [maxUnit + 8]byte
 	b, ok := normalize(buf[:0], text)
 	if !ok {
-		return unitDef{}, false
+		return nil
 	}
-	return findNormal(b)
+	return findNormal(b, regionNone)
 }
 
-func findNormal(b []byte) (unitDef, bool) {
-	if u, ok := unitBySpelling[string(b)]; ok {
-		return *u, true
+// findNormal looks a normal form up. With a region it finds only units that
+// exist in both: "US m" is no unit.
+func findNormal(b []byte, from region) *unitDef {
+	u := unitBySpelling[string(b)]
+	switch {
+	case u == nil:
+	case from == regionNone:
+		return u
+	case u.imperial == "":
+		return nil
+	case from == regionImperial:
+		return tableUnit(u.imperial)
+	default:
+		return u
 	}
-	if rest, imperial, ok := cutRegion(b); ok {
-		return findRegional(rest, imperial)
+	if from == regionNone {
+		if rest, r := cutRegion(b); r != regionNone {
+			return findNormal(rest, r)
+		}
 	}
-	return compose(b, findNormal)
+	return compose(b, from)
 }
 
-// cutRegion takes the word off that says whose gallon (pint, ton) is meant,
-// before or behind the unit.
-func cutRegion(b []byte) (rest []byte, imperial, ok bool) {
-	for _, w := range [...]string{"imperial", "imp", "uk", "us"} {
-		if bytes.HasPrefix(b, []byte(w)) {
-			return b[len(w):], w != "us", true
+// cutRegion takes the word off that says whose unit is meant, before or behind
+// it.
+func cutRegion(b []byte) (rest []byte, from region) {
+	for _, w := range &regionWords {
+		if bytes.HasPrefix(b, w.word) {
+			return b[len(w.word):], w.region
 		}
-		if bytes.HasSuffix(b, []byte(w)) {
-			return b[:len(b)-len(w)], w != "us", true
+		if bytes.HasSuffix(b, w.word) {
+			return b[:len(b)-len(w.word)], w.region
 		}
 	}
-	return b, false, false
+	return b, regionNone
 }
 
-// findRegional finds a unit that exists in both regions; "US m" is no unit.
-func findRegional(b []byte, imperial bool) (unitDef, bool) {
-	if u, ok := unitBySpelling[string(b)]; ok {
-		if u.imperial == "" {
-			return unitDef{}, false
-		}
-		if imperial {
-			u = unitBySpelling[normalName(u.imperial)]
-		}
-		return *u, true
-	}
-	return compose(b, func(left []byte) (unitDef, bool) { return findRegional(left, imperial) })
+var regionWords = [...]struct {
+	word   []byte
+	region region
+}{
+	{[]byte("imperial"), regionImperial},
+	{[]byte("imp"), regionImperial},
+	{[]byte("uk"), regionImperial},
+	{[]byte("us"), regionUS},
 }
 
-// compose reads squares, cubes and quotients of other units. The quotient's
-// left part is found by the function given.
-func compose(b []byte, find func([]byte) (unitDef, bool)) (unitDef, bool) {
+// compose reads squares, cubes and quotients of other units. The region is that
+// of the quotient's left part.
+func compose(b []byte, from region) *unitDef {
 	if i := bytes.LastIndexByte(b, '/'); i > 0 {
-		left, ok := find(b[:i])
-		if !ok {
-			return unitDef{}, false
+		left := findNormal(b[:i], from)
+		if left == nil {
+			return nil
 		}
-		right, ok := findNormal(b[i+1:])
-		if !ok {
-			return unitDef{}, false
+		right := findNormal(b[i+1:], regionNone)
+		if right == nil {
+			return nil
 		}
 		return quotient(left, right)
 	}
-	for _, p := range [...]struct {
-		before, behind string
-		power          int
-	}{{"square", "2", 2}, {"sq", "2", 2}, {"cubic", "3", 3}, {"cu", "3", 3}} {
-		rest, ok := bytes.CutPrefix(b, []byte(p.before))
+	for _, p := range &powers {
+		rest, ok := bytes.CutPrefix(b, p.before)
 		if !ok {
-			rest, ok = bytes.CutSuffix(b, []byte(p.behind))
+			rest, ok = bytes.CutSuffix(b, p.behind)
 		}
-		if u, found := unitBySpelling[string(rest)]; ok && found && u.dim == DimLength {
-			return power(*u, p.power), true
+		if u := unitBySpelling[string(rest)]; ok && u != nil && u.dim == DimLength && from == regionNone {
+			return power(u, p.power)
 		}
 	}
-	return unitDef{}, false
+	return nil
 }
 
-func power(u unitDef, n int) unitDef {
-	p := unitDef{name: u.name + "²", dim: DimArea, mul: u.mul * u.mul, div: u.div * u.div, grouped: u.grouped}
+var powers = [...]struct {
+	before, behind []byte
+	power          int
+}{
+	{[]byte("square"), []byte("2"), 2},
+	{[]byte("sq"), []byte("2"), 2},
+	{[]byte("cubic"), []byte("3"), 3},
+	{[]byte("cu"), []byte("3"), 3},
+}
+
+func power(u *unitDef, n int) *unitDef {
+	p := &unitDef{name: u.name + "²", dim: DimArea, mul: u.mul * u.mul, div: u.div * u.div, grouped: u.grouped}
 	if n == 3 {
-		p = unitDef{name: u.name + "³", dim: DimVolume, mul: p.mul * u.mul, div: p.div * u.div, grouped: u.grouped}
+		p = &unitDef{name: u.name + "³", dim: DimVolume, mul: p.mul * u.mul, div: p.div * u.div, grouped: u.grouped}
 	}
 	return p
 }
 
-func quotient(a, b unitDef) (unitDef, bool) {
-	q := unitDef{mul: a.mul * b.div, div: a.div * b.mul, grouped: a.grouped}
+func quotient(a, b *unitDef) *unitDef {
+	q := &unitDef{mul: a.mul * b.div, div: a.div * b.mul, grouped: a.grouped}
 	switch {
 	case a.dim == DimVolume && b.dim == DimDuration:
 		q.dim = DimFlow
@@ -191,12 +216,12 @@ func quotient(a, b unitDef) (unitDef, bool) {
 	case a.dim == DimFlow && b.dim == DimLength, a.dim == DimArea && b.dim == DimDuration:
 		q.dim = DimFlowPerWidth
 	default:
-		return unitDef{}, false
+		return nil
 	}
 	by := "/"
 	if strings.Contains(a.name, "/") {
 		by = " per "
 	}
 	q.name = a.name + by + b.name
-	return q, true
+	return q
 }

@@ -5,25 +5,37 @@ import (
 	"unicode/utf8"
 )
 
-// markUnit gives the unit of a foot or inch mark, "" for anything else.
-func markUnit(typed string) string {
+// markUnit gives the unit of a foot or inch mark, nil for anything else.
+func markUnit(typed string) *unitDef {
 	r, size := utf8.DecodeRuneInString(typed)
 	switch {
 	case isInchMark(r) && size == len(typed):
-		return "in"
+		return inch
 	case isFootMark(r) && size == len(typed):
-		return "ft"
+		return foot
 	case isFootMark(r):
 		if r2, size2 := utf8.DecodeRuneInString(typed[size:]); isFootMark(r2) && size+size2 == len(typed) {
-			return "in" // two foot marks make an inch mark
+			return inch // two foot marks make an inch mark
 		}
 	}
-	return ""
+	return nil
 }
 
-func isFootMark(r rune) bool { return strings.ContainsRune("'’′‘`´", r) }
+func isFootMark(r rune) bool {
+	switch r {
+	case '\'', '’', '′', '‘', '`', '´':
+		return true
+	}
+	return false
+}
 
-func isInchMark(r rune) bool { return strings.ContainsRune("\"”″“", r) }
+func isInchMark(r rune) bool {
+	switch r {
+	case '"', '”', '″', '“':
+		return true
+	}
+	return false
+}
 
 // unitEnd gives the end of the unit that starts here: behind a foot or inch
 // mark, or before the next number. Digits belong to a unit as an exponent

@@ -18,11 +18,11 @@ type Money struct {
 	Currency string
 }
 
-// Limits of an amount as typed.
-const (
-	maxMoneyWhole    = 12 // digits before the point
-	maxMoneyDecimals = 6
-)
+// maxMoneyDecimals is the most decimals of an amount as typed.
+const maxMoneyDecimals = 6
+
+// maxMoney is the largest amount read.
+var maxMoney = decimal.New(1, 12)
 
 // ParseMoney reads an amount in the job's currency: "18.40", "$18.40",
 // "1,234.50 USD", "€ 12,50". A currency written in the text must be the job's; a
@@ -104,12 +104,12 @@ func (p *parser) amount(currency string) (decimal.Decimal, error) {
 	if oneMark && (c.comma || !listed) {
 		return decimal.Decimal{}, p.fail(CodeAmbiguous, p.at, d.end)
 	}
-	if len(whole) > maxMoneyWhole || len(fraction) > maxMoneyDecimals {
-		return decimal.Decimal{}, p.fail(CodeRange, p.at, d.end)
-	}
 	amount, err := decimal.NewFromString(d.clean)
 	if err != nil {
 		return decimal.Decimal{}, p.fail(CodeNumber, p.at, d.end)
+	}
+	if amount.GreaterThan(maxMoney) || len(fraction) > maxMoneyDecimals {
+		return decimal.Decimal{}, p.fail(CodeRange, p.at, d.end)
 	}
 	p.at = d.end
 	return amount, nil

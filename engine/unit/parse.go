@@ -70,7 +70,7 @@ type parser struct {
 // term is one number with its unit.
 type term struct {
 	number
-	unit    unitDef
+	unit    *unitDef
 	unitAt  int
 	bare    bool
 	unitEnd int
@@ -121,7 +121,8 @@ func (p *parser) negate(si float64, t *term) float64 {
 // check holds the value against what the kind allows.
 func (p *parser) check(r *Reading, t *term) error {
 	shown := p.kind.unit(p.system).number(r.SI)
-	if math.IsNaN(shown) || math.Abs(shown) > MaxNumber {
+	// The hair lets the limit itself come back from SI.
+	if math.IsNaN(shown) || math.Abs(shown) > MaxNumber*(1+1e-12) {
 		*r = Reading{}
 		return p.fail(CodeRange, t.at, t.end)
 	}
@@ -187,20 +188,18 @@ func (p *parser) term() (term, error) {
 // unit looks the term's unit up.
 func (p *parser) unit(t *term) error {
 	typed := p.text[t.unitAt:t.unitEnd]
-	if name := markUnit(typed); name != "" {
-		t.unit = *tableUnit(name)
+	if t.unit = markUnit(typed); t.unit != nil {
 		return nil
 	}
-	u, ok := findUnit(typed)
-	if !ok || u.name == "ton" && p.system == Metric && (strings.EqualFold(typed, "ton") || strings.EqualFold(typed, "tons")) {
+	u := findUnit(typed)
+	if u == nil || p.system == Metric && u == shortTon && isBareTon(typed) {
 		err := p.fail(CodeUnknown, t.unitAt, t.unitEnd)
-		err.Near = nearUnit(typed, p.kind, p.system)
-		if ok {
+		if err.Near = nearUnit(typed, p.kind, p.system); u != nil {
 			err.Near = "t"
 		}
 		return err
 	}
-	if p.kind == KindTemperature && u.name == "°" {
+	if p.kind == KindTemperature && u == degree {
 		t.bare = true // "60°" says a temperature but not whose degrees
 		return nil
 	}
@@ -208,12 +207,18 @@ func (p *parser) unit(t *term) error {
 	return nil
 }
 
+// isBareTon tells that a ton is not said to be a short one; where tons are
+// metric it would be read ten per cent light.
+func isBareTon(typed string) bool {
+	return strings.EqualFold(typed, "ton") || strings.EqualFold(typed, "tons")
+}
+
 // convert gives the reading of a term that stands alone.
 func (p *parser) convert(t *term) (Reading, error) {
 	if t.bare {
-		t.unit = *p.kind.unit(p.system)
+		t.unit = p.kind.unit(p.system)
 		if p.kind == KindPercent {
-			t.unit = plainNumber
+			t.unit = &plainNumber
 		}
 	}
 	if t.ambiguous && p.system == Metric && (t.bare || !t.unit.grouped) && p.kind != KindCount {
@@ -253,11 +258,10 @@ func (p *parser) second(first *term) (Reading, error) {
 	if err != nil {
 		return Reading{}, err
 	}
-	feet := first.unit.name == "ft"
-	if t.bare && feet {
-		t.unit, t.bare = *tableUnit("in"), false
+	if t.bare && first.unit == foot {
+		t.unit, t.bare = inch, false
 	}
-	if t.bare || p.at < len(p.text) || !strings.Contains(first.unit.lower, " "+t.unit.name+" ") {
+	if t.bare || p.at < len(p.text) || !first.unit.mayPrecede(t.unit) {
 		return Reading{}, p.fail(CodeTrailing, rest, len(p.text))
 	}
 	ratio := math.Round(t.unit.number(first.unit.si(1)))
@@ -267,7 +271,10 @@ func (p *parser) second(first *term) (Reading, error) {
 	if first.ambiguous && p.system == Metric && !first.unit.grouped {
 		return Reading{}, p.fail(CodeAmbiguous, first.at, first.end)
 	}
-	name := first.unit.name + " " + t.unit.name
+	name := "ft in"
+	if first.unit != foot {
+		name = first.unit.name + " " + t.unit.name
+	}
 	first.value = first.value*ratio + t.value
 	first.unit, first.end, first.ambiguous = t.unit, t.end, t.ambiguous
 	r, err := p.convert(first)

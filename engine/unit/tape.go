@@ -23,7 +23,7 @@ func FormatTape(l Length, denominator int) string {
 
 // appendTape prints a finite length.
 func appendTape(dst []byte, si float64, denominator int) []byte {
-	scaled := roundHalfUp(math.Abs(tableUnit("in").number(si)) * float64(denominator))
+	scaled := roundHalfUp(math.Abs(inch.number(si)) * float64(denominator))
 	if si < 0 && scaled > 0 {
 		dst = append(dst, '-')
 	}

@@ -23,6 +23,17 @@ func (u *unitDef) si(x float64) float64 { return (x - u.offset) * u.mul / u.div 
 // number converts from SI to this unit.
 func (u *unitDef) number(si float64) float64 { return si*u.div/u.mul + u.offset }
 
+// mayPrecede tells whether the other unit may follow in one quantity, as
+// inches follow feet.
+func (u *unitDef) mayPrecede(v *unitDef) bool {
+	for name := range strings.FieldsSeq(u.lower) {
+		if name == v.name {
+			return true
+		}
+	}
+	return false
+}
+
 // newUnit makes a unit of a factor to SI. The factor is kept as a fraction of
 // whole numbers where it is one (254/10000 for the inch), so that 58 mm is
 // 0.058 and not 0.058000000000000003.
@@ -55,7 +66,7 @@ func row(name string, dim Dim, si float64, spellings string) unitRow {
 // nobody divides by a thousand (mm, L/h): "1,410" of it is 1410.
 func (r unitRow) usual() unitRow { r.grouped = true; return r }
 
-func (r unitRow) then(lower string) unitRow { r.lower = " " + lower + " "; return r }
+func (r unitRow) then(lower string) unitRow { r.lower = lower; return r }
 
 func (r unitRow) orImperial(name string) unitRow { r.imperial = name; return r }
 
@@ -194,6 +205,17 @@ func tableUnit(name string) *unitDef {
 	}
 	return unitBySpelling[normalName(name)]
 }
+
+// Units that the code names.
+var (
+	inch     = tableUnit("in")
+	foot     = tableUnit("ft")
+	shortTon = tableUnit("ton")
+	degree   = tableUnit("°")
+	day      = tableUnit("d")
+	gph      = tableUnit("gph")
+	litreMin = tableUnit("L/min")
+)
 
 // kindUnits holds the unit of each kind in both systems.
 var kindUnits = func() (units [kindEnd][2]*unitDef) {

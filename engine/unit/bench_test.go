@@ -1,0 +1,41 @@
+package unit
+
+import "testing"
+
+// sink keeps results alive, so that their memory is counted.
+var sink string
+
+func BenchmarkParse(b *testing.B) {
+	for _, c := range []struct {
+		name, text string
+		kind       Kind
+	}{
+		{"tape", `4' 7-1/2"`, KindTape}, {"bare", "55", KindFlow}, {"flow", "3300 gph", KindFlow},
+		{"composed", "2 quarts per second", KindFlow}, {"thousands", "4,740 l/h", KindFlow}, {"typo", "55 gpn", KindFlow},
+	} {
+		b.Run(c.name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				_, _ = Parse(c.text, c.kind, US)
+			}
+		})
+	}
+}
+
+func BenchmarkFormat(b *testing.B) {
+	for _, c := range []struct {
+		name string
+		v    Value
+		s    System
+	}{
+		{"tape", Value{1.4097, KindTape}, US}, {"flow", Value{55 * gpm, KindFlow}, US}, {"grouped", Value{55 * gpm, KindFlow}, Metric},
+		{"duration", Value{5400, KindDuration}, US},
+	} {
+		b.Run(c.name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				sink = c.v.Format(c.s)
+			}
+		})
+	}
+}
