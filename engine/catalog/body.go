@@ -3,11 +3,10 @@ package catalog
 import (
 	"fmt"
 	"math"
-	"slices"
-	"strings"
-
 	"plashet/engine/trace"
 	"plashet/engine/unit"
+	"slices"
+	"strings"
 )
 
 // model is a row of the table of fittings.
@@ -173,8 +172,10 @@ func (b *Book) hub(p part, s size) Dimension {
 }
 
 func (m *model) estimated(e line, what string, od unit.Length) Dimension {
-	return Dimension{Length: e.at(od), MeasureFirst: true,
-		Source: trace.Source{Title: e.formula(what), Basis: m.source.Basis, Note: m.source.Note}}
+	return Dimension{
+		Length: e.at(od), MeasureFirst: true,
+		Source: trace.Source{Title: e.formula(what), Basis: m.source.Basis, Note: m.source.Note},
+	}
 }
 
 // toStop gives the laying length of a part by its rule.

@@ -2,7 +2,6 @@ package catalog
 
 import (
 	"fmt"
-
 	"plashet/engine/trace"
 	"plashet/engine/unit"
 )
@@ -17,7 +16,7 @@ type Book struct {
 	pipes     map[pipeKey]Pipe
 	pipeSizes map[string][]string // by kind
 	inchOfDN  map[int64]size
-	hoseInch  map[size]size       // the inch size that a hose's bore goes by
+	hoseInch  map[size]size // the inch size that a hose's bore goes by
 
 	models    map[string]*model // by name as printed and by folded name
 	names     []string          // of fittings with dimensions
@@ -34,6 +33,9 @@ type Book struct {
 
 	sets, cures []timedRow
 	joints      []jointsRow
+	jointRules  map[string][]JointRule // by topic
+	hold        unit.Duration
+	holdSource  trace.Source
 	damp        Factor
 	primer      Factor
 	turns, tape Span[float64]

@@ -1,10 +1,9 @@
 package catalog
 
 import (
-	"slices"
-
 	"plashet/engine/trace"
 	"plashet/engine/unit"
+	"slices"
 )
 
 // build puts a fitting together from the tables and what was measured.
@@ -91,14 +90,17 @@ func (b *Book) end(p part, f Fitting, i int, kind string) End {
 		e.Hub = pipeOutside(b.bodyPipe(p.series, s))
 		if p.model.form == FormBend {
 			e.Stop = Dimension{f.ToStop.Length + e.Depth.Length, true, trace.Source{
-				Title: "estimate: laying length + socket depth", Basis: trace.BasisMemory, Note: f.Note}}
+				Title: "estimate: laying length + socket depth", Basis: trace.BasisMemory, Note: f.Note,
+			}}
 		}
 	case "male", "female":
 		t := b.threadOf(p)
 		e.Kind, e.Size, e.Depth, e.Hub = threadEnd(t.Standard, kind), t.Size, t.MakeUp(), f.Widest
 	case "barb":
-		e.Depth = Dimension{barbLength.at(b.bodyPipe(p.series, s).OD), true,
-			trace.Source{Title: barbLength.formula("barb length"), Basis: trace.BasisMemory}}
+		e.Depth = Dimension{
+			barbLength.at(b.bodyPipe(p.series, s).OD), true,
+			trace.Source{Title: barbLength.formula("barb length"), Basis: trace.BasisMemory},
+		}
 		e.Hub = pipeOutside(b.bodyPipe(p.series, s))
 	}
 	return e
@@ -143,7 +145,8 @@ func (b *Book) stopOf(p part, f Fitting, i int) Dimension {
 		if i == 0 { // against the branch: the pipes meet at 135 degrees there
 			od := b.bodyPipe(p.series, p.large()).OD
 			d = Dimension{LayingFloor(od, 45*unit.Degree) * wyeSpare, true, trace.Source{
-				Title: "estimate: OD/2 x tan 22.5 + 3 percent", Basis: trace.BasisMemory, Note: f.Note}}
+				Title: "estimate: OD/2 x tan 22.5 + 3 percent", Basis: trace.BasisMemory, Note: f.Note,
+			}}
 		}
 	default:
 		d.Length /= 2

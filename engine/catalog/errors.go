@@ -1,9 +1,8 @@
 package catalog
 
 import (
-	"strings"
-
 	"plashet/engine/trace"
+	"strings"
 )
 
 // Codes of the errors of this package, each with what it means and the

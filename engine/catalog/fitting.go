@@ -3,10 +3,9 @@ package catalog
 import (
 	"cmp"
 	"math"
-	"slices"
-
 	"plashet/engine/trace"
 	"plashet/engine/unit"
+	"slices"
 )
 
 // Dimension is one length of a fitting with its source. MeasureFirst says that
@@ -203,7 +202,7 @@ func (b *Book) part(name, sizeText string) (part, error) {
 	case m.form != FormReducer && reduces:
 		return part{}, fault(CodeFittingOneSize, args...)
 	}
-	if p.series == "" || p.sizes[0].sys == metric {
+	if p.series == "" {
 		p.series = "Sch 40"
 		if p.sizes[0].sys == metric {
 			p.series = seriesMetric
@@ -239,8 +238,11 @@ func (b *Book) CheckMeasured(o Measured) error {
 func (b *Book) measured(p part, overrides []Measured) (*Measured, error) {
 	var all *Measured
 	for _, o := range overrides {
+		if m, _, err := b.find(o.Fitting); err != nil || m.body != p.model.body {
+			continue
+		}
 		q, err := b.part(o.Fitting, o.Size)
-		if err != nil || q.model.body != p.model.body || q.series != p.series || q.sizes != p.sizes {
+		if err != nil || q.series != p.series || q.sizes != p.sizes {
 			continue
 		}
 		if err := b.CheckMeasured(o); err != nil {

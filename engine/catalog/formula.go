@@ -2,7 +2,6 @@ package catalog
 
 import (
 	"math"
-
 	"plashet/engine/unit"
 )
 
@@ -19,7 +18,7 @@ func nan[Q ~float64]() Q { return Q(math.NaN()) }
 // positive tells whether all values are finite and above zero.
 func positive[Q ~float64](vs ...Q) bool {
 	for _, v := range vs {
-		if !(v > 0) || math.IsInf(float64(v), 0) {
+		if ok := v > 0 && !math.IsInf(float64(v), 0); !ok {
 			return false
 		}
 	}

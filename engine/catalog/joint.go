@@ -3,11 +3,10 @@ package catalog
 import (
 	"cmp"
 	"math"
-	"slices"
-	"strings"
-
 	"plashet/engine/trace"
 	"plashet/engine/unit"
+	"slices"
+	"strings"
 )
 
 // Timed is one manual's time for a joint.
@@ -34,9 +33,35 @@ type jointsRow struct {
 	span Span[float64]
 }
 
+// JointRule is a row of solvent-weld or thread practice in its own words: how
+// far a pipe enters dry, how to bevel, how to tape.
+type JointRule struct {
+	Item   string
+	Sizes  string // "all", "to 3 in"
+	Value  string // "1/3 to 2/3"
+	Unit   string // "of depth"
+	Source trace.Source
+}
+
+// JointRules gives the rows of a topic: "fit", "insertion", "preparation",
+// "thread"; nothing for a topic that is not there.
+func (b *Book) JointRules(topic string) []JointRule { return slices.Clone(b.jointRules[topic]) }
+
+// HoldTime gives how long a joint is held together after it is pushed home, so
+// that the taper does not push it out. The figure is for small sizes; its note
+// tells that larger ones take up to 3 minutes.
+func (b *Book) HoldTime() (unit.Duration, trace.Source) { return b.hold, b.holdSource }
+
 func (b *Book) loadJoints(l *loader) {
+	b.jointRules = map[string][]JointRule{}
 	for r := range b.Rows("solventweld") {
 		switch topic, item := r.Get("topic"), r.Get("item"); {
+		case topic == "fit", topic == "insertion", topic == "preparation", topic == "thread":
+			b.jointRules[topic] = append(b.jointRules[topic], JointRule{
+				Item: item, Sizes: r.Get("size_nps_in"), Value: r.Get("value"), Unit: r.Get("unit"), Source: l.source(r)})
+			if item == "hold together to stop push-out" {
+				b.hold, b.holdSource = unit.Duration(l.num(r, "value"))*unit.Second, l.source(r)
+			}
 		case topic == "initial set":
 			b.sets = append(b.sets, l.timed(r, math.Inf(1)))
 		case topic == "cure":

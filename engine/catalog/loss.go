@@ -2,10 +2,9 @@ package catalog
 
 import (
 	"math"
-	"slices"
-
 	"plashet/engine/trace"
 	"plashet/engine/unit"
+	"slices"
 )
 
 // LossForm is the law by which a loss coefficient is found.
@@ -190,11 +189,10 @@ func (b *Book) LossMeasured(name, sizeText string, overrides []Measured) (Loss, 
 		l.Source = trace.Source{Title: "measured by the fitter, or read on its sheet", Basis: trace.BasisMeasured, Note: o.Note}
 		return l, nil
 	}
-	all, err := b.lossesOf(c)
-	if err != nil {
-		return Loss{}, err
+	for l := range b.eachLoss(c) {
+		return l, nil
 	}
-	return all[0], nil
+	return Loss{}, c.noSuchSize()
 }
 
 // Losses gives the resistance of a fitting by every method that has the size,
@@ -208,5 +206,9 @@ func (b *Book) Losses(name, sizeText string) ([]Loss, error) {
 	if err != nil {
 		return nil, err
 	}
-	return b.lossesOf(c)
+	all := slices.Collect(b.eachLoss(c))
+	if all == nil {
+		return nil, c.noSuchSize()
+	}
+	return all, nil
 }

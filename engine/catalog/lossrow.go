@@ -2,9 +2,9 @@ package catalog
 
 import (
 	"fmt"
-	"strings"
-
+	"iter"
 	"plashet/engine/trace"
+	"strings"
 )
 
 // lossRow is one method for a fitting: a law for all sizes, or values by size.
@@ -92,10 +92,10 @@ func (b *Book) addLosses(l *loader, name string, rows []Row) {
 			b.losses[name] = append(b.losses[name], lossRow{law: law})
 			if law.Form == LossCrane {
 				older := &b.losses[name][len(b.losses[name])-1].law.Source
-				older.Note = strings.TrimSuffix("fT by nominal size from "+b.fTSource+"; "+older.Note, "; ")
+				older.Note = joinNotes("fT by nominal size from "+b.fTSource, older.Note)
 				newer := law
 				newer.Form, newer.Method = LossCraneBore, "Crane, 2009 on"
-				newer.Source.Note = strings.TrimSuffix("fT of the bore in place of the older table's; "+newer.Source.Note, "; ")
+				newer.Source.Note = joinNotes("fT of the bore in place of the older table's", newer.Source.Note)
 				b.losses[name] = append(b.losses[name], lossRow{law: newer})
 			}
 		case law.Form == LossCrane:
@@ -108,6 +108,8 @@ func (b *Book) addLosses(l *loader, name string, rows []Row) {
 		}
 	}
 }
+
+func joinNotes(ours, theirs string) string { return strings.TrimSuffix(ours+"; "+theirs, "; ") }
 
 // law reads a row's constants by its method.
 func (l *loader) law(r Row, name string) Loss {
@@ -131,11 +133,14 @@ func (l *loader) law(r Row, name string) Loss {
 		law.K = (low + high) / 2
 		if high > low {
 			law.Low, law.High = low, high
-			law.Source.Note = "middle of the range; " + law.Source.Note
+			law.Source.Note = joinNotes("middle of the range", law.Source.Note)
 		}
 	}
 	if law.As == "swing check valve, straight body" || law.As == "swing check valve" {
 		law.OpensFullyAt = SwingCheckOpens(1000)
+	}
+	if law.Form == LossContraction || law.Form == LossEnlargement {
+		law.Source.Note = joinNotes("bores of Sch 40 (inch) or PN16 (metric) pipe", law.Source.Note)
 	}
 	if note := taken[name]; note != "" {
 		law.Source.Basis = trace.BasisMemory
@@ -231,29 +236,35 @@ func (b *Book) beta(p part) (float64, bool) {
 	return small / large, small > 0 && large > small
 }
 
-// lossesOf gives every method that has the size.
-func (b *Book) lossesOf(c lossCase) ([]Loss, error) {
-	var out []Loss
-	for _, row := range b.losses[c.name] {
-		law, ok := row.law, true
-		if row.bySize != nil {
-			law, ok = row.bySize[c.nominal]
-		}
-		s := c.start()
-		law.Fitting, law.Size, law.On, law.NominalIn = s.Fitting, s.Size, s.On, s.NominalIn
-		switch law.Form {
-		case LossCrane:
-			law.FT, ok = b.fT[c.nominal]
-		case LossContraction, LossEnlargement:
-			law.Beta, _ = b.beta(part{sizes: c.sizes})
-			ok = (law.Form == LossContraction) == (c.sizes[0].micros > c.sizes[1].micros)
-		}
-		if ok {
-			out = append(out, law)
+// eachLoss gives every method that has the size, the default first.
+func (b *Book) eachLoss(c lossCase) iter.Seq[Loss] {
+	return func(yield func(Loss) bool) {
+		start := c.start()
+		for i := range b.losses[c.name] {
+			row := &b.losses[c.name][i]
+			law, ok := row.law, true
+			if row.bySize != nil {
+				law, ok = row.bySize[c.nominal]
+			}
+			law.Fitting, law.Size, law.On, law.NominalIn = start.Fitting, start.Size, start.On, start.NominalIn
+			switch law.Form {
+			case LossCrane:
+				law.FT, ok = b.fT[c.nominal]
+			case LossContraction, LossEnlargement:
+				law.Beta, _ = b.beta(part{sizes: c.sizes})
+				ok = (law.Form == LossContraction) == (c.sizes[0].micros > c.sizes[1].micros)
+			}
+			if c.sizes[0].sys == metric && (row.bySize != nil || law.Form == LossDarby || law.Form == LossCrane) {
+				law.Source.Note = joinNotes("made for inch sizes; taken at the one that this metric size goes by", law.Source.Note)
+			}
+			if ok && !yield(law) {
+				return
+			}
 		}
 	}
-	if out == nil {
-		return nil, fault(CodeLossSize, trace.Str("fitting", c.name), trace.Str("size", c.start().Size))
-	}
-	return out, nil
+}
+
+// noSuchSize tells that no method has the size.
+func (c lossCase) noSuchSize() *Error {
+	return fault(CodeLossSize, trace.Str("fitting", c.name), trace.Str("size", c.start().Size))
 }

@@ -83,9 +83,9 @@ func near(asked string, names []string) []string {
 		}
 	}
 	slices.SortStableFunc(best, func(a, b scored) int { return cmp.Compare(b.score, a.score) })
-	var out []string
-	for _, s := range best[:min(3, len(best))] {
-		out = append(out, s.name)
+	out := make([]string, min(3, len(best)))
+	for i := range out {
+		out[i] = best[i].name
 	}
 	return out
 }

@@ -1,11 +1,10 @@
 package catalog
 
 import (
-	"slices"
-	"strings"
-
 	"plashet/engine/trace"
 	"plashet/engine/unit"
+	"slices"
+	"strings"
 )
 
 // Pipe is one size of one kind of pipe or hose.

@@ -1,11 +1,10 @@
 package catalog
 
 import (
-	"slices"
-	"strings"
-
 	"plashet/engine/trace"
 	"plashet/engine/unit"
+	"slices"
+	"strings"
 )
 
 // rating is a printed pressure rating at 73 F.
@@ -90,10 +89,12 @@ func (b *Book) loadSupports(l *loader) {
 		case strings.HasPrefix(item, "support spacing "):
 			key := supportKey{strings.TrimPrefix(item, "support spacing "), l.size(r, "size_nps_in")}
 			b.supports[key] = append(b.supports[key], supportRow{
-				celsius(l.num(r, "temperature_F")), unit.Length(l.num(r, "value")) * unit.Foot, l.source(r)})
+				celsius(l.num(r, "temperature_F")), unit.Length(l.num(r, "value")) * unit.Foot, l.source(r),
+			})
 		case item == "PVC pressure factor by water temperature":
 			b.derates = append(b.derates, derateRow{
-				celsius(l.num(r, "temperature_F")), Factor{unit.Ratio(l.num(r, "value")), l.source(r)}})
+				celsius(l.num(r, "temperature_F")), Factor{unit.Ratio(l.num(r, "value")), l.source(r)},
+			})
 		case item == "factor for threaded Sch 80":
 			b.threaded = Factor{unit.Ratio(l.num(r, "value")), l.source(r)}
 		case item == "linear expansion coefficient of PVC":

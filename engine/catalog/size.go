@@ -2,11 +2,10 @@ package catalog
 
 import (
 	"math"
+	"plashet/engine/trace"
 	"slices"
 	"strconv"
 	"strings"
-
-	"plashet/engine/trace"
 )
 
 // system is the way a size is named.
@@ -68,10 +67,11 @@ func parseSize(text string) (size, bool) {
 		break
 	}
 	v, ok := mixedNumber(strings.TrimSpace(s))
-	if !ok || v <= 0 || v > 2000 {
+	micros := int64(math.Round(v * 1e6))
+	if !ok || v > 2000 || micros <= 0 {
 		return size{}, false
 	}
-	return size{sys, int64(math.Round(v * 1e6))}, true
+	return size{sys, micros}, true
 }
 
 // mixedNumber reads "2", "1.5", "3/4", "1-1/2" and "1 1/2".
@@ -189,11 +189,12 @@ func sizeRange(text string) (low, high float64, ok bool) {
 // readSizes reads one size, or two as "2 x 1-1/2"; one size stands for both.
 func (b *Book) readSizes(text string) (sizes [2]size, err error) {
 	first, second, two := twoSizes(text)
-	if !two {
-		second = first
+	if sizes[0], err = b.readSize(first, bare); err != nil {
+		return sizes, err
 	}
-	for i, t := range []string{first, second} {
-		if sizes[i], err = b.readSize(t, bare); err != nil {
+	sizes[1] = sizes[0]
+	if two {
+		if sizes[1], err = b.readSize(second, bare); err != nil {
 			return sizes, err
 		}
 	}

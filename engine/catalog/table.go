@@ -6,12 +6,11 @@ import (
 	"encoding/csv"
 	"fmt"
 	"iter"
+	"plashet/engine/trace"
+	"plashet/engine/unit"
 	"slices"
 	"strconv"
 	"strings"
-
-	"plashet/engine/trace"
-	"plashet/engine/unit"
 )
 
 //go:embed data/*.csv

@@ -2,11 +2,10 @@ package catalog
 
 import (
 	"fmt"
-	"slices"
-	"strings"
-
 	"plashet/engine/trace"
 	"plashet/engine/unit"
+	"slices"
+	"strings"
 )
 
 // Rule is a row of trade practice as it stands: what it is about, the range
