@@ -58,7 +58,8 @@ func (b *Book) loadJoints(l *loader) {
 		switch topic, item := r.Get("topic"), r.Get("item"); {
 		case topic == "fit", topic == "insertion", topic == "preparation", topic == "thread":
 			b.jointRules[topic] = append(b.jointRules[topic], JointRule{
-				Item: item, Sizes: r.Get("size_nps_in"), Value: r.Get("value"), Unit: r.Get("unit"), Source: l.source(r)})
+				Item: item, Sizes: r.Get("size_nps_in"), Value: r.Get("value"), Unit: r.Get("unit"), Source: l.source(r),
+			})
 			if item == "hold together to stop push-out" {
 				b.hold, b.holdSource = unit.Duration(l.num(r, "value"))*unit.Second, l.source(r)
 			}
