@@ -15,36 +15,36 @@
 // analysis problem using optimization techniques", Management Science 24,
 // 1978), with an exact line search on its derivative and an active set for
 // everything that lets water through one way only. Where no loss falls as flow
-// grows the steady state is one and this finds it. See docs in method.go.
+// grows there is one steady state, and this finds it (newton.go, group.go).
 package network
 
 import "plashet/engine/unit"
 
 // Law is the loss of head in one element as a function of the flow through it.
 //
-// Loss takes a flow in m³/s and gives the drop of head in m and its
-// derivative in m per m³/s. The drop must be continuous and must not fall as
+// Loss gives the head lost along the flow q, and its derivative in m per m³/s.
+// The laws of package hydro are such. The loss must be continuous and must not fall as
 // the flow grows; for an element that carries water both ways it is odd. A
-// pump's drop is minus its head, so it too rises with the flow. The derivative
+// pump's loss is minus its head, so it too rises with the flow. The derivative
 // may be zero or infinite at zero flow: the solver then takes a finite one for
 // the search only, never for the balance. A one-way element (Role CheckValve
 // or Pump, and every outlet) is asked for flows of zero and more only; its
-// drop at zero is the least that opens it.
+// loss at zero is the least that opens it.
 type Law interface {
-	Loss(flowM3S float64) (dropM, slope float64)
+	Loss(q unit.Flow) (h unit.Head, dhdq float64)
 }
 
 // Sized is a Law that knows a flow of its own size: where a search begins. It
 // changes no answer, only how soon it is found.
 type Sized interface {
-	TypicalFlow() (flowM3S float64)
+	TypicalFlow() unit.Flow
 }
 
 // Bounded is a Law that rests on data over a range of flows (a pump's curve, a
 // friction formula with limits). The solver still searches outside it; an
 // answer that ends there carries LinkState.Beyond.
 type Bounded interface {
-	Bounds() (lowM3S, highM3S float64)
+	Bounds() (low, high unit.Flow)
 }
 
 // Role says which way an element lets water through.
@@ -63,7 +63,10 @@ type Part struct {
 	Name string
 	Law  Law // nil: no loss
 	Role Role
-	Shut bool // a valve that is closed: nothing passes
+	// Reverse turns the element round: it is laid against the link's
+	// direction (a check valve whose arrow points the wrong way).
+	Reverse bool
+	Shut    bool // a valve that is closed: nothing passes
 }
 
 // Link is a chain of parts in series, in the order the water meets them when
@@ -88,7 +91,7 @@ const (
 	// under water. The exit loss is a part of the link that ends here.
 	SubmergedReturn
 	// FreeLip: a box that spills over a lip. For an outflow q > 0 its level is
-	// Level + drop of Law at q, and not less than Inlet where Pours is set.
+	// Level + loss of Law at q, and not less than Inlet where Pours is set.
 	// Nothing flows back from it: a box that is not reached stays at q = 0.
 	FreeLip
 	// OpenEnd: a pipe that ends in the air at elevation Level; Law is the exit

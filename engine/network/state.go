@@ -38,6 +38,7 @@ const (
 	LinkRuns     LinkStatus = iota // it carries what the laws say (which may be zero)
 	LinkHeld                       // its check valve holds: water would run backwards
 	LinkStalled                    // its pump stands at no flow: the head against it is its shutoff head or more
+	LinkIdle                       // no flow, because something else in its row stands: a pump, a valve that holds, a dry outlet
 	LinkShut                       // a valve in it is closed
 	LinkDead                       // it leads nowhere: no flow
 	LinkOpposed                    // one-way elements face each other: no flow either way
@@ -46,7 +47,7 @@ const (
 )
 
 func (s LinkStatus) String() string {
-	return [...]string{"runs", "held", "stalled", "shut", "dead", "opposed", "faulty", "unsolved"}[s]
+	return [...]string{"runs", "held", "stalled", "idle", "shut", "dead", "opposed", "faulty", "unsolved"}[s]
 }
 
 // NodeStatus says what is known of a node.
@@ -94,7 +95,9 @@ type State struct {
 	Energy     unit.Head // worst difference along a link that runs
 	Reasons    []Reason  // what is to be known of this answer, in a stable order
 
-	warm bool
+	warm   bool
+	flow   []float64 // of each chain
+	closed []bool    // of each chain
 }
 
 // Reset makes the next solve begin afresh.

@@ -1,0 +1,159 @@
+package network
+
+import (
+	"math"
+
+	"plashet/engine/unit"
+)
+
+// A chain is what the solver works on: links in series between two nodes at
+// which water can divide, or whose head is given. Links that meet where it
+// cannot divide carry one flow, so they are one unknown.
+type chain struct {
+	from, to int32 // nodes; Solver.ground for the air behind an outlet
+	i, j     int32 // their places in the block's matrix, -1 where the head is given
+	oneWay   bool  // flow is zero or more
+	segments []segment
+
+	square float64  // sum of the resistances of its Quadratic parts
+	laws   []turned // its other parts
+	size   float64  // a flow of its own size, m³/s
+	steep  float64  // rise of loss from 0 to size, over size: a slope of its own size
+	blunt  float64  // sqrt(rise)/size, see eval
+	base   float64  // flow that feeds the demands: a start that meets continuity
+	slot   int32    // of the entry between i and j in the matrix, -1 when there is none
+
+	q, h, slope float64 // flow, loss and its derivative at q
+	atZero      float64 // loss at no flow (one-way chains)
+	dq          float64 // search direction
+	start       float64 // flow from which the direction was taken
+	closed      bool    // a one-way chain that stands
+}
+
+// segment is one edge of a chain: a link, or the way out of an outlet.
+type segment struct {
+	edge int32 // index of the link, or number of links + node for an outlet
+	rev  bool  // laid against the chain
+}
+
+// turned is a law and whether it lies against the chain.
+type turned struct {
+	law Law
+	rev bool
+}
+
+// Quadratic is the loss R q|q|: fittings, valves at a setting and exits, whose
+// coefficient does not change with the flow; R = K / (2 g A²) in s²/m⁵.
+type Quadratic float64
+
+// Loss gives R q|q| and 2 R |q|.
+func (r Quadratic) Loss(q unit.Flow) (h unit.Head, dhdq float64) {
+	a := float64(r) * math.Abs(float64(q))
+	return unit.Head(a * float64(q)), 2 * a
+}
+
+// Folder is a Law that can be joined with another in series into one that is
+// exactly their sum (two lengths of the same pipe). The solver folds what can
+// be folded, so that a friction factor is found once for each bore.
+type Folder interface {
+	// Fold gives the sum, or false when the two do not fold.
+	Fold(other Law) (Law, bool)
+}
+
+// add takes a part into the chain's sum.
+func (c *chain) add(law Law, rev bool) {
+	switch l := law.(type) {
+	case nil:
+		return
+	case Quadratic:
+		c.square += float64(l)
+		return
+	case Folder:
+		for i, t := range c.laws {
+			if sum, ok := l.Fold(t.law); ok && (t.rev == rev) {
+				c.laws[i].law = sum
+				return
+			}
+		}
+	}
+	c.laws = append(c.laws, turned{law, rev})
+}
+
+// loss gives the chain's loss and its derivative at flow q, the derivative as
+// the laws tell it: it may be zero, or infinite at zero flow.
+func (c *chain) loss(q float64) (h, slope float64) {
+	a := c.square * math.Abs(q)
+	h, slope = a*q, 2*a
+	for i := range c.laws {
+		l := &c.laws[i]
+		if l.rev {
+			d, s := l.law.Loss(unit.Flow(-q))
+			h, slope = h-float64(d), slope+s
+		} else {
+			d, s := l.law.Loss(unit.Flow(q))
+			h, slope = h+float64(d), slope+s
+		}
+	}
+	return h, slope
+}
+
+// The search may not divide by a slope of zero. leastSlope stands where no law
+// resists at all (a link with only a lossless valve), in m per m³/s; it is far
+// below any pipe's and changes no answer.
+const leastSlope = 1e-4
+
+// measure finds the chain's own size, from which a search begins.
+func (c *chain) measure() {
+	c.size = math.Inf(1)
+	for _, t := range c.laws {
+		if s, ok := t.law.(Sized); ok {
+			if q := math.Abs(float64(s.TypicalFlow())); q > 0 {
+				c.size = min(c.size, q)
+			}
+		}
+	}
+	if math.IsInf(c.size, 1) {
+		c.size = usualFlow
+		if c.square > 0 {
+			c.size = min(max(math.Sqrt(1/c.square), 1e-6), 10) // the flow that loses a metre
+		}
+	}
+	h0, _ := c.loss(0)
+	h1, _ := c.loss(c.size)
+	rise := max(h1-h0, 0)
+	c.steep = max(rise/c.size, leastSlope)
+	c.blunt = math.Sqrt(rise) / c.size
+}
+
+// usualFlow is where the search begins when no law knows its own size: a
+// litre a second, what pond pumps deliver.
+const usualFlow = 1e-3
+
+// eval takes the chain to flow q. error (m) is the square root of the present
+// greatest energy error of the block.
+//
+// The slope is held above sqrt(error × rise)/size, the slope of a quadratic
+// loss where it loses as much head as is in error: a step is then never longer
+// than the flow which that head can drive, however flat the law is at zero
+// flow. It tends to nothing as the error does, so the end of the search sees
+// the laws' own derivatives.
+func (c *chain) eval(q, rootError float64) {
+	c.q = q
+	c.h, c.slope = c.loss(q)
+	if floor := c.blunt*rootError + leastSlope; !(c.slope >= floor) {
+		c.slope = floor
+	} else if c.slope > steepest*c.steep {
+		c.slope = c.secant(q)
+	}
+}
+
+// steepest is how many times its usual slope a chain may have before the
+// search takes a secant: a power law like a lip's has no bound at zero flow.
+const steepest = 1e9
+
+// secant gives a slope of usual size where the law's own is beyond all bounds.
+func (c *chain) secant(q float64) float64 {
+	step := c.size / 1000
+	h, _ := c.loss(q + step)
+	return max((h-c.h)/step, leastSlope)
+}
