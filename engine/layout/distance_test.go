@@ -146,8 +146,8 @@ func TestDepthProperties(t *testing.T) {
 			t.Skip("apart")
 		}
 		d, way := depth(&a, &b)
-		moved := a.shift(way.Scale(d + 1e-6))
-		if distance(&moved, &b, math.Inf(1)) < 0.5e-6 {
+		moved := a.shift(way.Scale(d + 2e-5))
+		if distance(&moved, &b, math.Inf(1)) < 1.9e-5 {
 			t.Fatalf("a move of %v along %v does not part them", d, way)
 		}
 		least := math.Inf(1)
