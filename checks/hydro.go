@@ -154,8 +154,13 @@ func hazenExamples() []worked {
 		id        string
 		bore, gpm float64
 	}{
-		{"E07", 1.049, 10}, {"E08", 1.380, 15}, {"E10", 1.610, 30}, {"E11", 2.067, 40},
-		{"E13", 3.068, 60}, {"E14", 3.068, 100}, {"E16", 6.065, 300},
+		{"E07", 1.049, 10},
+		{"E08", 1.380, 15},
+		{"E10", 1.610, 30},
+		{"E11", 2.067, 40},
+		{"E13", 3.068, 60},
+		{"E14", 3.068, 100},
+		{"E16", 6.065, 300},
 	} {
 		out = append(out, given(c.id, unit.Foot)(hazenLoss(unit.Length(c.bore)*unit.Inch, 100*unit.Foot,
 			unit.Flow(c.gpm)*unit.USGallonPerMinute, hydro.HazenWilliamsSI)))

@@ -15,7 +15,8 @@ func pumpCurve(gpm, ft []float64) (*hydro.Curve, error) {
 	d := hydro.PumpData{}
 	for i := range gpm {
 		d.Points = append(d.Points, hydro.CurvePoint{
-			Flow: unit.Flow(gpm[i]) * unit.USGallonPerMinute, Head: unit.Length(ft[i]) * unit.Foot})
+			Flow: unit.Flow(gpm[i]) * unit.USGallonPerMinute, Head: unit.Length(ft[i]) * unit.Foot,
+		})
 	}
 	return hydro.NewCurve(d)
 }
@@ -215,7 +216,8 @@ func suctionExamples() []worked {
 func affinityExamples() []worked {
 	const watts = 1000 * unit.Watt
 	curve, err := hydro.NewCurve(hydro.PumpData{Watts: watts, Points: []hydro.CurvePoint{
-		{Flow: 0, Head: 12}, {Flow: 80 * unit.LitrePerSecond, Head: 10}}})
+		{Flow: 0, Head: 12}, {Flow: 80 * unit.LitrePerSecond, Head: 10},
+	}})
 	if err != nil {
 		return []worked{{"E74", 0, err}}
 	}

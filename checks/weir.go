@@ -164,8 +164,10 @@ func weirConstants() ([]Check, error) {
 			if err != nil {
 				return err
 			}
-			out = append(out, Check{ID: id, Group: "weir", What: what, Unit: r["unit"], Want: want(v), Got: got,
-				Abs: abs, Rel: rel, Source: r["source"], Basis: trace.Basis(r["basis"]), Note: r["note"]})
+			out = append(out, Check{
+				ID: id, Group: "weir", What: what, Unit: r["unit"], Want: want(v), Got: got,
+				Abs: abs, Rel: rel, Source: r["source"], Basis: trace.Basis(r["basis"]), Note: r["note"],
+			})
 			return nil
 		}
 		return fmt.Errorf("weirs: no row %q %q", item, coefficient)

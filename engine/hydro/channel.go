@@ -109,7 +109,8 @@ func (c Channel) Normal(q unit.Flow) (ChannelFlow, error) {
 	}
 	if c.Slope > SteepSlope {
 		out.Cautions = []trace.Message{{Code: CautionSteep, Args: []trace.Arg{
-			trace.Num("found", c.Slope, unit.KindPercent), trace.Num("limit", SteepSlope, unit.KindPercent)}}}
+			trace.Num("found", c.Slope, unit.KindPercent), trace.Num("limit", SteepSlope, unit.KindPercent),
+		}}}
 	}
 	return out, nil
 }

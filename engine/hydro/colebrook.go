@@ -80,8 +80,8 @@ func colebrook(wallPerRe, re float64) (inverseF, share float64) {
 
 	// a's place beside its node makes its logarithm full
 	mantissa := math.Float64frombits(bitsA&mantissaMask | oneBits)
-	center := math.Float64frombits(bitsA&(nodeMask<<nodeShift) | oneBits | halfNodeBits)
-	r := (mantissa - center) * nodeA.inverse
+	centre := math.Float64frombits(bitsA&(nodeMask<<nodeShift) | oneBits | halfNodeBits)
+	r := (mantissa - centre) * nodeA.inverse
 	lnA += r * (1 + r*(-0.5+r*(1.0/3-0.25*r)))
 
 	z := ((s - x) - lnA + lnS) * c

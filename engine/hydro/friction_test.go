@@ -138,6 +138,42 @@ func TestRegimes(t *testing.T) {
 	}
 }
 
+// clamond is the friction factor by the two quartic steps that Clamond (Ind.
+// Eng. Chem. Res. 48 (2009) 3665) publishes: a second way to the same number,
+// and the reference to hold our speed against.
+func clamond(re, rel float64) float64 {
+	x := rel * re * math.Ln10 / 18.574
+	rhs := math.Log(re) + math.Log(math.Ln10/5.02)
+	f := rhs - 0.2
+	for range 2 {
+		s := x + f
+		e := (math.Log(s) + f - rhs) / (1 + s)
+		f -= (1 + s + 0.5*e) * e * s / (1 + s + e*(1+e/3))
+	}
+	r := math.Ln10 / (2 * f)
+	return r * r
+}
+
+func TestFrictionBySecondMethod(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		re := math.Exp(rapid.Float64Range(math.Log(4000), math.Log(1e9)).Draw(t, "ln re"))
+		rel := 0.05 * math.Pow(rapid.Float64Range(0, 1).Draw(t, "share"), 4)
+		f, _ := Friction(unit.Ratio(re), unit.Ratio(rel))
+		if d := relDiff(float64(f), clamond(re, rel)); d > 2e-14 {
+			t.Fatalf("f %v, by Clamond %v, off by %.2g", f, clamond(re, rel), d)
+		}
+	})
+}
+
+func BenchmarkFrictionClamond(b *testing.B) {
+	b.ReportAllocs()
+	re := 76242.0
+	for b.Loop() {
+		sink += clamond(re, 2.9e-5)
+		re += 0.5
+	}
+}
+
 func BenchmarkFriction(b *testing.B) {
 	b.ReportAllocs()
 	re := unit.Ratio(76242)

@@ -96,8 +96,10 @@ func TestEfficiency(t *testing.T) {
 // FAO-56 example 18 prints u2 2.08 m/s, Ra 41.09 and Rn 13.28 MJ/m²/day on the
 // way to 3.9 mm/day (from memory, as examples.csv notes).
 func TestReferenceDepthOnTheWay(t *testing.T) {
-	d := Day{Highest: 21.5, Lowest: 12.3, Humidest: 0.84, Driest: 0.63, Wind: unit.Speed(10 / 3.6), WindAt: 10,
-		Sun: 9.25 * unit.Hour, Latitude: 50.80 * unit.Degree, Elevation: 100, DayOfYear: 187}
+	d := Day{
+		Highest: 21.5, Lowest: 12.3, Humidest: 0.84, Driest: 0.63, Wind: unit.Speed(10 / 3.6), WindAt: 10,
+		Sun: 9.25 * unit.Hour, Latitude: 50.80 * unit.Degree, Elevation: 100, DayOfYear: 187,
+	}
 	ea := (vapourKPa(12.3)*0.84 + vapourKPa(21.5)*0.63) / 2
 	near(t, "Rn", d.netRadiationMJ(ea), 13.28, 0, 0.02)
 	near(t, "gamma at 1800 m", psychrometricKPa(81.8), 0.054, 0, 0.0005) // FAO-56 example 2

@@ -1,7 +1,9 @@
 package hydro
 
 import (
+	"bytes"
 	"encoding/csv"
+	"errors"
 	"math"
 	"os"
 	"strconv"
@@ -13,12 +15,11 @@ import (
 // vectors reads testdata/<name>.csv; the first `words` columns are text.
 func vectors(t *testing.T, name string, words int) (text [][]string, numbers [][]float64) {
 	t.Helper()
-	f, err := os.Open("testdata/" + name + ".csv")
+	data, err := os.ReadFile("testdata/" + name + ".csv")
 	if err != nil {
 		t.Fatal(err)
 	}
-	defer f.Close()
-	rows, err := csv.NewReader(f).ReadAll()
+	rows, err := csv.NewReader(bytes.NewReader(data)).ReadAll()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -66,8 +67,8 @@ func waterAt(t testing.TB, celsius float64) Water {
 // wantCode fails unless err is an *Error with the code.
 func wantCode(t *testing.T, what string, err error, code string) {
 	t.Helper()
-	e, ok := err.(*Error)
-	if !ok {
+	var e *Error
+	if !errors.As(err, &e) {
 		t.Errorf("%s: got %v, want code %s", what, err, code)
 		return
 	}
