@@ -234,7 +234,7 @@ func (l *laying) pumpClear(pump, obstacles []shape) {
 	path := l.in.Path
 	least, wall := math.Inf(1), Wall("")
 	for i := range pump {
-		if d, w := l.inside.room(pump[i].solid, ""); d < least {
+		if d, w := l.inside.room(pump[i].solid); d < least {
 			least, wall = d, w
 		}
 	}

@@ -173,7 +173,7 @@ func TestRoomProperties(t *testing.T) {
 			FloorLength: unit.Length(rapid.Float64Range(1.5, 2.5).Draw(t, "floor")), FloorWidth: 1.5,
 		}
 		s := drawSolid(t, "s").shift(geom.Vec3{X: 1, Y: 0.9, Z: 0.7})
-		got, wall := v.interior().room(s, "")
+		got, wall := v.interior().room(s)
 		// The same from points on the surface and plain formulas.
 		least := math.Inf(1)
 		for _, p := range surface(&s) {

@@ -39,7 +39,7 @@ func wantVec(t *testing.T, what string, got, want geom.Vec3, tol float64) {
 }
 
 func codes(fs []trace.Finding, faults []trace.Fault) string {
-	var s []string
+	s := make([]string, 0, len(fs)+len(faults))
 	for _, f := range fs {
 		s = append(s, f.Code)
 	}

@@ -51,18 +51,15 @@ func (v Vault) interior() interior {
 }
 
 // room gives the least distance of a solid to the bounds (negative: it stands
-// out by that much) and to which; the exempt wall is left out.
-func (in interior) room(s solid, exempt Wall) (float64, Wall) {
+// out by that much) and to which.
+func (in interior) room(s solid) (float64, Wall) {
 	least, wall := math.Inf(1), Wall("")
 	for _, p := range in.planes {
-		if p.wall == exempt {
-			continue
-		}
 		if d := p.b - s.reach(p.n); d < least {
 			least, wall = d, p.wall
 		}
 	}
-	if in.round != nil && exempt != Round {
+	if in.round != nil {
 		if d := in.round.room(s); d < least {
 			least, wall = d, Round
 		}

@@ -63,7 +63,7 @@ func (l *laying) oneJoint(i int, out End, outSize string, next Join) joint {
 		if j.pipe, ok = l.in.pipeOf(outSize); !ok {
 			l.fault(path, FaultPipe, from, to, trace.Str("size", outSize))
 		}
-		l.span(i, &j, next)
+		l.span(&j, next)
 		return j
 	case out.Kind == Socket && in.Kind == Spigot:
 		j.glued, j.least = 1, takeOffs+unseated(out, in)
@@ -128,7 +128,7 @@ func (l *laying) threadOf(i int) string {
 
 // span sets the centre distance of a joint with a pipe. A closing piece starts
 // with its hubs touching until its length is worked out.
-func (l *laying) span(i int, j *joint, next Join) {
+func (l *laying) span(j *joint, next Join) {
 	j.makeUp = float64(l.lim.makeUp)
 	if next.Closing {
 		j.makeUp = float64(l.lim.closingMakeUp)

@@ -177,7 +177,7 @@ func (l *laying) placePump() {
 }
 
 func (l *laying) pumpSolids() []solid {
-	var out []solid
+	out := make([]solid, 0, len(l.a.Body)+len(l.a.Rounds))
 	for _, b := range l.a.Body {
 		out = append(out, blockOf(b))
 	}

@@ -129,7 +129,7 @@ func (l *laying) oneHand(part int) {
 		if s.leg < 0 {
 			continue
 		}
-		d, wall := l.inside.room(s.solid, "")
+		d, wall := l.inside.room(s.solid)
 		hold(d, string(wall))
 		for k := range l.pump {
 			o := shape{solid: l.pump[k], box: l.pump[k].bounds()}

@@ -146,7 +146,7 @@ func TestUnionEndedValve(t *testing.T) {
 	if a.Water.Order != UnionFirst {
 		t.Errorf("%+v", a.Water)
 	}
-	var openings []int
+	openings := make([]int, 0, 3)
 	for _, s := range a.Places[3].Solids {
 		openings = append(openings, s.Opening)
 	}

@@ -101,7 +101,8 @@ func TestDistances(t *testing.T) {
 
 // chain is a random chain of elbows and straight parts with random distances.
 func chain(t *rapid.T) Input {
-	parts := []Laid{touching(adapter())}
+	parts := make([]Laid, 0, 7)
+	parts = append(parts, touching(adapter()))
 	for range rapid.IntRange(1, 6).Draw(t, "parts") {
 		gap := unit.Length(rapid.Float64Range(0, 8).Draw(t, "gap")) * in
 		parts[len(parts)-1].Next = Join{By: Faces, Distance: gap}
