@@ -10,8 +10,12 @@ func BenchmarkParse(b *testing.B) {
 		name, text string
 		kind       Kind
 	}{
-		{"tape", `4' 7-1/2"`, KindTape}, {"bare", "55", KindFlow}, {"flow", "3300 gph", KindFlow},
-		{"composed", "2 quarts per second", KindFlow}, {"thousands", "4,740 l/h", KindFlow}, {"typo", "55 gpn", KindFlow},
+		{"tape", `4' 7-1/2"`, KindTape},
+		{"bare", "55", KindFlow},
+		{"flow", "3300 gph", KindFlow},
+		{"composed", "2 quarts per second", KindFlow},
+		{"thousands", "4,740 l/h", KindFlow},
+		{"typo", "55 gpn", KindFlow},
 	} {
 		b.Run(c.name, func(b *testing.B) {
 			b.ReportAllocs()
@@ -28,7 +32,9 @@ func BenchmarkFormat(b *testing.B) {
 		v    Value
 		s    System
 	}{
-		{"tape", Value{1.4097, KindTape}, US}, {"flow", Value{55 * gpm, KindFlow}, US}, {"grouped", Value{55 * gpm, KindFlow}, Metric},
+		{"tape", Value{1.4097, KindTape}, US},
+		{"flow", Value{55 * gpm, KindFlow}, US},
+		{"grouped", Value{55 * gpm, KindFlow}, Metric},
 		{"duration", Value{5400, KindDuration}, US},
 	} {
 		b.Run(c.name, func(b *testing.B) {

@@ -45,7 +45,7 @@ func TestFactorsNIST(t *testing.T) {
 		{"psi", 6.894757e3, 1e-3, "pound-force per square inch (psi)"},
 		{"ftH2O", 2.989067e3, 1e-3, "foot of water, conventional"},
 		{"inH2O", 2.490889e2, 1e-4, "inch of water, conventional"},
-		{"mmH2O", 9.80665, 0, "millimeter of water, conventional"},
+		{"mmH2O", 9.80665, 0, "millimetre of water, conventional"},
 		{"ft/s", 3.048e-1, 0, "foot per second"},
 		{"hp", 7.456999e2, 1e-4, "horsepower (550 ft lbf/s)"},
 		{"kWh", 3.6e6, 0, "kilowatt hour"},

@@ -78,7 +78,7 @@ func TestUnknownKind(t *testing.T) {
 		t.Errorf("an unknown system prints as %q", got)
 	}
 	for _, k := range []Kind{KindNone, KindMoney, k} {
-		wantCode(t, "5", k, US, CodeKind)
+		_ = wantCode(t, "5", k, US, CodeKind)
 	}
 }
 

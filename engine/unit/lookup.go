@@ -9,11 +9,11 @@ import (
 // maxUnit is the longest unit text looked up, in bytes of its normal form.
 const maxUnit = 48
 
-// normalize writes the normal form of a unit as typed: lower case, "per" as a
+// normalForm writes the normal form of a unit as typed: lower case, "per" as a
 // slash, superscripts as digits, the degree sign as "deg", without the spaces,
 // dots, hyphens and brackets that may stand within a unit. It reports false for
 // a text that cannot be a unit.
-func normalize(dst []byte, text string) ([]byte, bool) {
+func normalForm(dst []byte, text string) ([]byte, bool) {
 	word := -1 // where the current word of letters starts in dst
 	open := false
 	prev := rune(0)
@@ -55,8 +55,8 @@ func normalize(dst []byte, text string) ([]byte, bool) {
 			ok = isLetter(prev)
 		case r == '^':
 			ok = isLetter(prev) && (next == '2' || next == '3')
-		case r == '-', r == '·':
-			ok = isLetter(prev) && isLetter(next|0x20)
+		case r == '-', r == '·': // "kW-h", "2-in"
+			ok = (isLetter(prev) || prev == 0) && isLetter(next|0x20)
 		case r == '(':
 			ok, open = !open && isLetter(next|0x20), true
 		case r == ')':
@@ -83,7 +83,7 @@ func perToSlash(dst []byte, word int) []byte {
 }
 
 func normalName(name string) string {
-	b, _ := normalize(nil, name)
+	b, _ := normalForm(nil, name)
 	return string(b)
 }
 
@@ -108,7 +108,7 @@ func findUnit(text string) *unitDef {
 		}
 	}
 	var buf [maxUnit + 8]byte
-	b, ok := normalize(buf[:0], text)
+	b, ok := normalForm(buf[:0], text)
 	if !ok {
 		return nil
 	}

@@ -7,7 +7,7 @@ import "strings"
 // the order of the table.
 func nearUnit(typed string, k Kind, s System) string {
 	var buf [maxUnit + 8]byte
-	b, ok := normalize(buf[:0], typed)
+	b, ok := normalForm(buf[:0], typed)
 	if !ok {
 		return ""
 	}

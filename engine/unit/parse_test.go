@@ -48,6 +48,7 @@ func TestParse(t *testing.T) {
 		{"4' 7½''", KindTape, US, 55.5 * in, "ft in"},
 		{"4‘7⅞“", KindTape, US, 55.875 * in, "ft in"},
 		{"55 1⁄2 in", KindTape, US, 55.5 * in, "in"},
+		{"55-1/2-in", KindTape, US, 55.5 * in, "in"},
 		{"¼", KindTape, US, in / 4, "in"},
 		{"¾ in", KindTape, US, in * 3 / 4, "in"},
 		{"⅛", KindTape, US, in / 8, "in"},
@@ -224,8 +225,12 @@ func TestParseDensity(t *testing.T) {
 		kind Kind
 		want float64
 	}{
-		{"2 psi", KindHead, 1000}, {"20 kPa", KindHead, 1000}, {"20 ft", KindHead, 0}, {"20 ft of water", KindHead, 0},
-		{"2 psi", KindPressure, 0}, {"20 ft of water", KindPressure, 1000},
+		{"2 psi", KindHead, 1000},
+		{"20 kPa", KindHead, 1000},
+		{"20 ft", KindHead, 0},
+		{"20 ft of water", KindHead, 0},
+		{"2 psi", KindPressure, 0},
+		{"20 ft of water", KindPressure, 1000},
 	} {
 		r, err := Parse(c.text, c.kind, US)
 		if err != nil || r.Density != c.want {

@@ -2,33 +2,48 @@
 // what people write ("4' 7-1/2\"", "55 gpm") and prints it back in the job's
 // units. It knows no pond, pump or pipe. Inside every type the number is SI:
 // metre, square metre, cubic metre, m³/s, pascal, m/s, watt, joule, radian,
-// degree Celsius, second, kilogram.
+// degree Celsius, second, kilogram. The type is the quantity, a constant is the
+// unit: 3*unit.Inch is a Length of 0.0762 m.
 //
-// Sources of the conversion factors: NIST Special Publication 811 (2008),
-// appendix B.8; the US gallon is 231 cubic inches, the imperial gallon
-// 4.546 09 litres (UK Units of Measurement Regulations 1995).
+// Sources of the conversion factors, from memory: the definitions in NIST
+// Special Publication 811 (2008), appendix B.8; the US gallon is 231 cubic
+// inches, the imperial gallon 4.546 09 litres (UK Units of Measurement
+// Regulations 1995). Package checks holds them against two libraries.
 package unit
 
-// The quantities. The type is the quantity, a constant is the unit:
-// 3*unit.Inch is a Length of 0.0762 m.
 type (
-	Length      float64 // m; also heights, levels and heads of water
-	Area        float64 // m²
-	Volume      float64 // m³
-	Flow        float64 // m³/s
-	Pressure    float64 // Pa
-	Speed       float64 // m/s
-	Power       float64 // W
-	Energy      float64 // J
-	Angle       float64 // rad
-	Temperature float64 // °C
-	Duration    float64 // s
-	Mass        float64 // kg
-	Ratio       float64 // without unit
-	Voltage     float64 // V
-	Current     float64 // A
-
-	FlowPerWidth float64 // m²/s: flow for each metre of width
+	// Length is in m; also heights, levels and heads of water.
+	Length float64
+	// Area is in m².
+	Area float64
+	// Volume is in m³.
+	Volume float64
+	// Flow is in m³/s.
+	Flow float64
+	// Pressure is in Pa.
+	Pressure float64
+	// Speed is in m/s.
+	Speed float64
+	// Power is in W.
+	Power float64
+	// Energy is in J.
+	Energy float64
+	// Angle is in rad.
+	Angle float64
+	// Temperature is in °C.
+	Temperature float64
+	// Duration is in s.
+	Duration float64
+	// Mass is in kg.
+	Mass float64
+	// Ratio has no unit.
+	Ratio float64
+	// Voltage is in V.
+	Voltage float64
+	// Current is in A.
+	Current float64
+	// FlowPerWidth is in m²/s: flow for each metre of width.
+	FlowPerWidth float64
 )
 
 // Head is a height of water column; the same thing as a Length.
@@ -80,22 +95,52 @@ const (
 	DimMoney
 )
 
-func (Length) Dim() Dim      { return DimLength }
-func (Area) Dim() Dim        { return DimArea }
-func (Volume) Dim() Dim      { return DimVolume }
-func (Flow) Dim() Dim        { return DimFlow }
-func (Pressure) Dim() Dim    { return DimPressure }
-func (Speed) Dim() Dim       { return DimSpeed }
-func (Power) Dim() Dim       { return DimPower }
-func (Energy) Dim() Dim      { return DimEnergy }
-func (Angle) Dim() Dim       { return DimAngle }
-func (Temperature) Dim() Dim { return DimTemperature }
-func (Duration) Dim() Dim    { return DimDuration }
-func (Mass) Dim() Dim        { return DimMass }
-func (Ratio) Dim() Dim       { return DimNone }
-func (Voltage) Dim() Dim     { return DimVoltage }
-func (Current) Dim() Dim     { return DimCurrent }
+// Dim says length.
+func (Length) Dim() Dim { return DimLength }
 
+// Dim says area.
+func (Area) Dim() Dim { return DimArea }
+
+// Dim says volume.
+func (Volume) Dim() Dim { return DimVolume }
+
+// Dim says flow.
+func (Flow) Dim() Dim { return DimFlow }
+
+// Dim says pressure.
+func (Pressure) Dim() Dim { return DimPressure }
+
+// Dim says speed.
+func (Speed) Dim() Dim { return DimSpeed }
+
+// Dim says power.
+func (Power) Dim() Dim { return DimPower }
+
+// Dim says energy.
+func (Energy) Dim() Dim { return DimEnergy }
+
+// Dim says angle.
+func (Angle) Dim() Dim { return DimAngle }
+
+// Dim says temperature.
+func (Temperature) Dim() Dim { return DimTemperature }
+
+// Dim says time.
+func (Duration) Dim() Dim { return DimDuration }
+
+// Dim says mass.
+func (Mass) Dim() Dim { return DimMass }
+
+// Dim says no dimension.
+func (Ratio) Dim() Dim { return DimNone }
+
+// Dim says voltage.
+func (Voltage) Dim() Dim { return DimVoltage }
+
+// Dim says current.
+func (Current) Dim() Dim { return DimCurrent }
+
+// Dim says flow per width.
 func (FlowPerWidth) Dim() Dim { return DimFlowPerWidth }
 
 // Units of length, area and volume.

@@ -82,6 +82,8 @@ func ofWater(name string, height Length, spellings string) unitRow {
 // unitRows is the table of units. Squares, cubes and quotients of these are
 // found by composition (lookup.go) and stand here only where the trade has an
 // abbreviation or prints them.
+//
+//nolint:misspell // American spellings are read too.
 var unitRows = []unitRow{
 	row("in", DimLength, float64(Inch), "inch inches ins").usual(),
 	row("ft", DimLength, float64(Foot), "foot feet").usual().then("in"),
