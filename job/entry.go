@@ -1,6 +1,10 @@
 package job
 
-import "plashet/engine/unit"
+import (
+	"strings"
+
+	"plashet/engine/unit"
+)
 
 // Origin says where a number comes from.
 type Origin string
@@ -74,6 +78,9 @@ func (m Money) Amount(currency string) (unit.Money, error) {
 	sum, err := unit.ParseMoney("0", currency)
 	if err != nil {
 		return unit.Money{}, err
+	}
+	if i := strings.IndexAny(m.Text, "eE"); i >= 0 { // an amount is written out
+		return unit.Money{}, &unit.ParseError{Code: unit.CodeTrailing, Text: m.Text, At: i, Found: m.Text[i:], Kind: unit.KindMoney}
 	}
 	exact, err := unit.ParseMoney(m.Text, pointCurrency)
 	sum.Amount = exact.Amount

@@ -76,7 +76,7 @@ func checkLength(s string, limit int) *trace.Message {
 // validDate tells whether a text is a day of the Gregorian calendar written
 // year-month-day (ISO 8601).
 func validDate(s string) bool {
-	if len(s) != 10 || s[4] != '-' || s[7] != '-' {
+	if len(s) != 10 || s[4] != '-' || s[7] != '-' || strings.ContainsRune(s, '+') || strings.Count(s, "-") != 2 {
 		return false
 	}
 	y, errY := strconv.Atoi(s[:4])
