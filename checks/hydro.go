@@ -149,8 +149,7 @@ func darcyLoss(law hydro.PipeLaw, celsius unit.Temperature, q unit.Flow) (unit.H
 // hazenExamples are the published friction table's cells, by the form in
 // metres, which is the design's.
 func hazenExamples() []worked {
-	var out []worked
-	for _, c := range []struct {
+	cells := []struct {
 		id        string
 		bore, gpm float64
 	}{
@@ -161,7 +160,9 @@ func hazenExamples() []worked {
 		{"E13", 3.068, 60},
 		{"E14", 3.068, 100},
 		{"E16", 6.065, 300},
-	} {
+	}
+	out := make([]worked, 0, len(cells))
+	for _, c := range cells {
 		out = append(out, given(c.id, unit.Foot)(hazenLoss(unit.Length(c.bore)*unit.Inch, 100*unit.Foot,
 			unit.Flow(c.gpm)*unit.USGallonPerMinute, hydro.HazenWilliamsSI)))
 	}
