@@ -73,7 +73,7 @@ func TestRollingOffsetRefuses(t *testing.T) {
 	nan, inf := math.NaN(), math.Inf(1)
 	for _, c := range []struct {
 		rise, roll, deg float64
-		code            string
+		code            Code
 	}{
 		{nan, 1, 45, CodeNotFinite}, {1, inf, 45, CodeNotFinite}, {1, 1, nan, CodeNotFinite},
 		{1, 1, 0, CodeRange}, {1, 1, -45, CodeRange}, {1, 1, 91, CodeRange}, {1, 1, 1e-9, CodeRange},
