@@ -147,12 +147,17 @@ func compileField(owner reflect.Type, sf reflect.StructField, done map[reflect.T
 }
 
 // example is a text as the field may be written, in the units of the system.
+// The tags' examples are in US units; the metric ones are converted from them.
 func (f *field) example(s unit.System) string {
 	switch {
 	case f.shape == shapeLevel && s == unit.Metric:
 		return "@water - 100 mm"
 	case f.shape == shapeEntry && s == unit.Metric && f.kind.UnitName(unit.US) != f.kind.UnitName(unit.Metric):
-		return f.kind.Example(unit.Metric)
+		read, err := unit.Parse(f.eg, f.kind, unit.US)
+		if err != nil { // cannot happen: a test reads every example
+			return f.kind.Example(s)
+		}
+		return unit.Value{SI: read.SI, Kind: f.kind}.Format(s)
 	case f.eg != "":
 		return f.eg
 	case len(f.words) > 0:

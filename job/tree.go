@@ -80,8 +80,8 @@ var errDepth = errors.New("nested too deep")
 // and the encoding; members of one name are kept, for the decoder to report.
 func parse(data []byte) (*node, int, error) {
 	p := grower{dec: jsontext.NewDecoder(bytes.NewBuffer(data), jsontext.AllowDuplicateNames(true))}
-	var root node
-	if err := p.value(&root); err != nil {
+	root, err := p.value()
+	if err != nil {
 		return nil, p.place(err), err
 	}
 	end := int(p.dec.InputOffset())
@@ -93,10 +93,14 @@ func parse(data []byte) (*node, int, error) {
 
 var errExtra = errors.New("text behind the document")
 
-// grower builds the tree and counts its values.
+// grower builds the tree and counts its values. The members and items of the
+// objects and lists that are open wait on two stacks, so that each gets a slice
+// of just its size.
 type grower struct {
-	dec    *jsontext.Decoder
-	values int
+	dec     *jsontext.Decoder
+	values  int
+	members []member
+	items   []node
 }
 
 // place finds where an error struck.
@@ -107,36 +111,17 @@ func (p *grower) place(err error) int {
 	return int(p.dec.InputOffset())
 }
 
-func (p *grower) value(n *node) error {
+func (p *grower) value() (n node, err error) {
 	if p.values++; p.values > MaxValues {
-		return errValues
+		return n, errValues
 	}
 	n.kind = p.dec.PeekKind()
-	switch n.kind {
-	case '{', '[':
-		if p.dec.StackDepth() >= MaxDepth {
-			return errDepth
-		}
-		if _, err := p.dec.ReadToken(); err != nil {
-			return err
-		}
-		n.at = int(p.dec.InputOffset()) - 1
-		read := p.object
-		if n.kind == '[' {
-			read = p.list
-		}
-		if err := read(n); err != nil {
-			return err
-		}
-		if _, err := p.dec.ReadToken(); err != nil {
-			return err
-		}
-		n.end = int(p.dec.InputOffset())
-		return nil
+	if n.kind == '{' || n.kind == '[' {
+		return p.nest(n)
 	}
 	v, err := p.dec.ReadValue()
 	if err != nil {
-		return err
+		return n, err
 	}
 	n.end = int(p.dec.InputOffset())
 	n.at = n.end - len(v)
@@ -146,40 +131,86 @@ func (p *grower) value(n *node) error {
 	case '0':
 		n.text = string(v)
 	}
-	return nil
+	return n, nil
 }
 
-func (p *grower) object(n *node) error {
-	for p.dec.PeekKind() != '}' {
-		name, err := p.dec.ReadValue()
-		if err != nil {
-			return err
-		}
-		m := member{name: unquote(name), at: int(p.dec.InputOffset()) - len(name)}
-		if err := p.value(&m.value); err != nil {
-			return err
-		}
-		n.members = append(n.members, m)
+// nest reads an object or a list.
+func (p *grower) nest(n node) (node, error) {
+	if p.dec.StackDepth() >= MaxDepth {
+		return n, errDepth
 	}
-	return nil
+	if _, err := p.dec.ReadToken(); err != nil {
+		return n, err
+	}
+	n.at = int(p.dec.InputOffset()) - 1
+	var err error
+	if n.kind == '{' {
+		n.members, err = p.object()
+	} else {
+		n.items, n.count, err = p.list()
+	}
+	if err != nil {
+		return n, err
+	}
+	_, err = p.dec.ReadToken()
+	n.end = int(p.dec.InputOffset())
+	return n, err
 }
 
-func (p *grower) list(n *node) error {
+func (p *grower) object() ([]member, error) {
+	base := len(p.members)
+	for p.dec.PeekKind() != '}' {
+		raw, err := p.dec.ReadValue()
+		if err != nil {
+			return nil, err
+		}
+		at := int(p.dec.InputOffset()) - len(raw)
+		name, known := knownNames[string(raw)]
+		if !known {
+			name = unquote(raw)
+		}
+		v, err := p.value()
+		if err != nil {
+			return nil, err
+		}
+		p.members = append(p.members, member{name, at, v})
+	}
+	members := slices.Clone(p.members[base:])
+	p.members = p.members[:base]
+	return members, nil
+}
+
+func (p *grower) list() (items []node, count int, err error) {
+	base := len(p.items)
 	for p.dec.PeekKind() != ']' {
-		if n.count++; n.count > MaxList {
+		if count++; count > MaxList {
 			if err := p.dec.SkipValue(); err != nil {
-				return err
+				return nil, 0, err
 			}
 			continue
 		}
-		var item node
-		if err := p.value(&item); err != nil {
-			return err
+		item, err := p.value()
+		if err != nil {
+			return nil, 0, err
 		}
-		n.items = append(n.items, item)
+		p.items = append(p.items, item)
 	}
-	return nil
+	items = slices.Clone(p.items[base:])
+	p.items = p.items[:base]
+	return items, count, nil
 }
+
+// knownNames holds the document's names by how they stand in a file, so that
+// reading one of them makes no new text.
+var knownNames = func() map[string]string {
+	names := map[string]string{}
+	for _, f := range append([]*form{plan, entryForm}, parts(plan, nil)...) {
+		for _, name := range f.words() {
+			names[`"`+name+`"`] = name
+		}
+	}
+	return names
+}()
 
 // unquote gives the content of a JSON text that the tokenizer has checked.
 func unquote(v []byte) string {

@@ -42,25 +42,25 @@ func (f *field) checkText(s string) *trace.Message {
 	if m := checkLength(s, MaxRunes); m != nil {
 		return m
 	}
-	found := trace.Str("found", snippet(s))
+	found := func() trace.Arg { return trace.Str("found", snippet(s)) }
 	switch {
 	case len(f.words) > 0 && !slices.Contains(f.words, s):
 		known := trace.Str("known", strings.Join(f.words, ", "))
 		if near := nearest(s, f.words); near != "" {
-			return &trace.Message{Code: CodeWordNear, Args: []trace.Arg{found, trace.Str("near", near), known}}
+			return &trace.Message{Code: CodeWordNear, Args: []trace.Arg{found(), trace.Str("near", near), known}}
 		}
-		return &trace.Message{Code: CodeWord, Args: []trace.Arg{found, known}}
+		return &trace.Message{Code: CodeWord, Args: []trace.Arg{found(), known}}
 	case f.name == "name":
 		if m := checkLength(s, MaxName); m != nil {
 			return m
 		}
 		if strings.TrimSpace(s) != s || strings.ContainsFunc(s, func(r rune) bool { return !unicode.IsPrint(r) }) {
-			return &trace.Message{Code: CodeNameSpace, Args: []trace.Arg{found}}
+			return &trace.Message{Code: CodeNameSpace, Args: []trace.Arg{found()}}
 		}
 	case f.name == "date" && !validDate(s):
-		return &trace.Message{Code: CodeDate, Args: []trace.Arg{found, trace.Str("example", f.eg)}}
+		return &trace.Message{Code: CodeDate, Args: []trace.Arg{found(), trace.Str("example", f.eg)}}
 	case f.name == "currency" && !validCurrency(s):
-		return &trace.Message{Code: CodeCurrency, Args: []trace.Arg{found, trace.Str("example", f.eg)}}
+		return &trace.Message{Code: CodeCurrency, Args: []trace.Arg{found(), trace.Str("example", f.eg)}}
 	}
 	return nil
 }
