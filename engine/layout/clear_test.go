@@ -315,3 +315,46 @@ func TestClosingPieces(t *testing.T) {
 	_, fs, _ = Lay(input)
 	wantIn(t, "spare", unit.Length(finding(t, fs, FindClosingSpare).Found.SI), 0.02, 1e-6)
 }
+
+// The pump turned about the upright stands with the corner nearest the origin
+// where it was put; its port turns along (by hand: a quarter turn to the left
+// takes (x, y) to (-y, x)).
+func TestPumpTurned(t *testing.T) {
+	input := levelCheck()
+	input.Pump.Port, input.Pump.Points = at(15.5, 2, 5), geom.Vec3{X: 1}
+	input.Pose = Pose{At: at(1, 2, 0.5), Turn: 90 * unit.Degree}
+	a, _, _ := Lay(input)
+	body := blockOf(a.Body[0])
+	got := body.bounds()
+	wantVec(t, "near corner", got.Min, at(1, 2, 0.5), 1e-12)
+	wantVec(t, "far corner", got.Max, at(8.5, 17.5, 10), 1e-12)
+	wantVec(t, "port", a.Port, at(8.5-2, 17.5, 5.5), 1e-12)
+	wantVec(t, "looks", a.Points, geom.Vec3{Y: 1}, 1e-12)
+	// By 30 degrees the box round it is l cos + w sin by l sin + w cos.
+	input.Pose.Turn = 30 * unit.Degree
+	a, _, _ = Lay(input)
+	body = blockOf(a.Body[0])
+	c, s := math.Cos(math.Pi/6), math.Sin(math.Pi/6)
+	wantVec(t, "round it", body.bounds().Size(), at(15.5*c+7.5*s, 15.5*s+7.5*c, 9.5), 1e-12)
+	wantVec(t, "near corner", body.bounds().Min, at(1, 2, 0.5), 1e-12)
+}
+
+// An elbow's outer corner counts up to the mitre: hub 2.875 in thick, its
+// corner 1.4375 in left of and over the centre (x 12, z 18).
+func TestElbowCorner(t *testing.T) {
+	input := levelCheck()
+	input.Vault.Obstacles = []Obstacle{{"bracket", block(8, 8, 19.3, 10.7, 10, 21)}}
+	_, fs, _ := Lay(input)
+	wantNear(t, who(t, fs, FindObstacle, "obstacle"), "E1/bracket", -0.1375)
+}
+
+// A bulkhead fitting's envelope ends at the wall's inner face.
+func TestBulkheadEnvelope(t *testing.T) {
+	a, _, _ := Lay(levelCheck())
+	s := a.Places[4].Solids
+	if len(s) != 1 {
+		t.Fatalf("%+v", s)
+	}
+	wantVec(t, "from its face", s[0].From, at(24-0.7, 9, 18), 1e-9)
+	wantVec(t, "to the wall", s[0].To, at(24, 9, 18), 1e-9)
+}

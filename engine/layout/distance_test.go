@@ -228,3 +228,18 @@ func surface(s *solid) []geom.Vec3 {
 	}
 	return out
 }
+
+// The reach is the farthest support, also of a solid drawn along a way.
+func TestReachIsSupport(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		f := rapid.Float64Range(-1, 1)
+		draw := func(name string) geom.Vec3 {
+			return geom.Vec3{X: f.Draw(t, name+"x"), Y: f.Draw(t, name+"y"), Z: f.Draw(t, name+"z")}
+		}
+		s := drawSolid(t, "s").drawn(draw("way"))
+		n := draw("n")
+		if got, want := s.reach(n), n.Dot(s.support(n)); math.Abs(got-want) > 1e-12 {
+			t.Fatalf("reach %v, support %v", got, want)
+		}
+	})
+}

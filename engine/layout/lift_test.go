@@ -183,3 +183,24 @@ func judged(input Input) *laying {
 	l.judge()
 	return l
 }
+
+// What stands in the pump before it moves leaves the way out without a verdict;
+// the clearances tell it.
+func TestLiftStuck(t *testing.T) {
+	input := sideways()
+	input.Vault.Obstacles = []Obstacle{{"float", block(5, 7, 8, 7, 9, 12)}}
+	a, fs, _ := Lay(input)
+	if a.LiftOut.Checked || a.LiftOut.Possible {
+		t.Errorf("%+v", a.LiftOut)
+	}
+	if f := finding(t, fs, FindPumpObstacle); f.Severity != trace.Danger {
+		t.Errorf("%+v", f)
+	}
+	// Just touching is no hindrance.
+	input.Vault.Obstacles[0].Box = block(0, 3, 0, 30, 5.25, 3)
+	input.Settings.ObstacleClear = Is(0 * in)
+	a, _, _ = Lay(input)
+	if !a.LiftOut.Possible {
+		t.Errorf("%+v", a.LiftOut)
+	}
+}
