@@ -2,6 +2,7 @@ package job
 
 import (
 	"fmt"
+	"math"
 	"reflect"
 	"strconv"
 	"strings"
@@ -151,7 +152,7 @@ func compileField(owner reflect.Type, sf reflect.StructField, done map[reflect.T
 func (f *field) example(s unit.System) string {
 	switch {
 	case f.shape == shapeLevel && s == unit.Metric:
-		return "@water - 100 mm"
+		return f.metricLevel()
 	case f.shape == shapeEntry && s == unit.Metric && f.kind.UnitName(unit.US) != f.kind.UnitName(unit.Metric):
 		read, err := unit.Parse(f.eg, f.kind, unit.US)
 		if err != nil { // cannot happen: a test reads every example
@@ -166,4 +167,18 @@ func (f *field) example(s unit.System) string {
 		return "true"
 	}
 	return f.kind.Example(s)
+}
+
+// metricLevel is the example of a level with its offset in millimetres.
+func (f *field) metricLevel() string {
+	point, offset, _ := splitLevel(f.eg)
+	read, err := unit.Parse(offset, f.kind, unit.US)
+	if err != nil {
+		return f.eg // without an offset
+	}
+	sign := "+"
+	if read.SI < 0 {
+		sign = "-"
+	}
+	return "@" + point + " " + sign + " " + unit.Value{SI: math.Abs(read.SI), Kind: unit.KindTape}.Format(unit.Metric)
 }

@@ -180,7 +180,7 @@ type Lip struct {
 	Width   Length `json:"width" kind:"tape" want:"must" range:"0.01..50" doc:"clear width of the crest" eg:"24 in"`
 	Kind    string `json:"kind,omitempty" one-of:"thin,broad,stone" doc:"thin: a plate or blade; broad: a flat sill long in the flow; stone: rounded or rough stone"`
 	Wanted  Flow   `json:"wanted,omitzero" kind:"flow" range:"0..1" doc:"flow wanted over this lip" eg:"70 gpm"`
-	Sheet   Length `json:"sheet,omitzero" kind:"depth" range:"0..0.5" doc:"sheet depth wanted" eg:"3/4 in"`
+	Sheet   Length `json:"sheet,omitzero" kind:"depth" range:"0.001..0.5" doc:"sheet depth wanted" eg:"3/4 in"`
 	SheetAt string `json:"sheetAt,omitempty" one-of:"upstream,critical,edge" doc:"where that depth is meant: upstream (head above the crest in still water), critical (2/3 of it, on the crest), edge (thickness as it leaves)"`
 	Tilt    Length `json:"tilt,omitzero" kind:"depth" range:"0..0.5" doc:"one end of the crest above the other" eg:"1/8 in"`
 	Drop    Length `json:"drop,omitzero" kind:"depth" range:"0..30" doc:"fall of the water below the crest, for sound and splash" eg:"18 in"`
@@ -192,7 +192,7 @@ type Reach struct {
 	Name   string `json:"name" want:"must" key:"yes" doc:"name of the reach" eg:"stream"`
 	Length Length `json:"length" kind:"plan" want:"must" range:"0.05..1000" doc:"length along the water" eg:"28 ft"`
 	Width  Length `json:"width" kind:"plan" want:"must" range:"0.02..50" doc:"width between the edges" eg:"3 ft"`
-	Slope  Ratio  `json:"slope,omitzero" kind:"percent" range:"0.0001..2" doc:"fall over length" eg:"2 %"`
+	Slope  Ratio  `json:"slope,omitzero" kind:"percent" range:"0.0005..2" doc:"fall over length" eg:"2 %"`
 	Wetted Ratio  `json:"wetted,omitzero" kind:"percent" range:"0.05..1" doc:"part of the width that carries water" eg:"75 %"`
 	N      Ratio  `json:"n,omitzero" kind:"ratio" range:"0.008..0.3" doc:"Manning's roughness" eg:"0.04"`
 	Depth  Length `json:"depth,omitzero" kind:"depth" range:"0.001..2" doc:"running depth as measured; beats Manning's formula" eg:"2.5 in"`

@@ -92,7 +92,7 @@ type Run struct {
 	From      string   `json:"from" want:"must" doc:"\"pump\", or the name of a junction" eg:"pump"`
 	To        string   `json:"to" want:"must" doc:"the name of a watercourse, or of a junction" eg:"cascade"`
 	Pipe      PipeName `json:"pipe" want:"must" doc:"kind and size of the pipe"`
-	Length    Length   `json:"length" kind:"distance" want:"must" range:"0..5000" doc:"length of pipe" eg:"60 ft"`
+	Length    Length   `json:"length" kind:"distance" want:"must" range:"0.02..5000" doc:"length of pipe" eg:"60 ft"`
 	Rise      Length   `json:"rise,omitzero" kind:"elevation" range:"-200..200" doc:"how much higher its far end lies than its near end, the way it runs; below 0 when it falls" eg:"9.3 ft"`
 	Fittings  []Fitted `json:"fittings,omitempty" doc:"fittings by name and count, in the order the water meets them where that is known"`
 	Bore      Length   `json:"bore,omitzero" kind:"bore" range:"0.003..1" doc:"inside diameter as measured; beats the table" eg:"2.05 in"`

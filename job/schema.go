@@ -156,11 +156,12 @@ func (s *schema) field(f *field) {
 		s.examples(f.example(unit.US), f.example(unit.Metric))
 	case shapeWhole:
 		s.put("type", "integer")
-		s.number("minimum", f.lo)
-		s.number("maximum", f.hi)
 		if f.name == "version" {
 			s.number("const", Version)
+			return
 		}
+		s.number("minimum", f.lo)
+		s.number("maximum", f.hi)
 	case shapeText:
 		s.text(f)
 	}

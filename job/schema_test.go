@@ -139,7 +139,7 @@ func TestSchemaNamesAll(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	golden(t, filepath.Join("testdata", "schema.json.txt"), string(data))
+	golden(t, filepath.Join("testdata", "schema.json"), string(data))
 	for _, f := range append([]*form{plan, entryForm}, parts(plan, nil)...) {
 		for i := range f.fields {
 			fd := &f.fields[i]
