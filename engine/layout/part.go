@@ -155,7 +155,9 @@ type Part struct {
 	In, Out End
 	Body    Body
 	Splits  []Split // a union's one, a union-ended valve's two
-	Allowed Allowed // check valves
+
+	Allowed     Allowed      // check valves
+	AllowedFrom trace.Source // where that comes from
 }
 
 func (p Part) inSize() string  { return or(p.In.Size, p.Size) }

@@ -50,7 +50,10 @@ func (l *laying) valves() {
 func (l *laying) allowed(i int) (Allowed, trace.Source) {
 	p := &l.in.Parts[i]
 	if p.Allowed != AllowedUnknown && p.Allowed <= AllowedLevelOrUp {
-		return p.Allowed, trace.Source{Title: "the valve's own data", Basis: trace.BasisSheet}
+		if p.AllowedFrom.Title != "" {
+			return p.Allowed, p.AllowedFrom
+		}
+		return p.Allowed, trace.Source{Title: "its sheet", Basis: trace.BasisSheet}
 	}
 	a, word := AllowedAny, "any"
 	if p.Kind == CheckSwing {
