@@ -31,8 +31,10 @@ func Decode(data []byte) (*Job, []trace.Fault) {
 func DecodeReader(r io.Reader) (*Job, []trace.Fault) {
 	data, err := io.ReadAll(io.LimitReader(r, MaxBytes+1))
 	if err != nil {
-		return nil, []trace.Fault{{Message: trace.Message{Code: CodeUnreadable,
-			Args: []trace.Arg{trace.Str("found", snippet(err.Error())), trace.Str("where", "")}}}}
+		return nil, []trace.Fault{{Message: trace.Message{
+			Code: CodeUnreadable,
+			Args: []trace.Arg{trace.Str("found", snippet(err.Error())), trace.Str("where", "")},
+		}}}
 	}
 	return Decode(data)
 }
@@ -282,7 +284,8 @@ func (f *field) wholeNumber(text string, s unit.System) (int, *trace.Message) {
 	i, err := strconv.Atoi(text)
 	if err != nil {
 		return 0, &trace.Message{Code: CodeWantWhole, Args: []trace.Arg{
-			trace.Str("found", snippet(text)), trace.Str("example", f.example(s))}}
+			trace.Str("found", snippet(text)), trace.Str("example", f.example(s)),
+		}}
 	}
 	if float64(i) < f.lo || float64(i) > f.hi {
 		return 0, &trace.Message{Code: CodeRange, Args: f.beyond(text, float64(i))}
@@ -296,27 +299,4 @@ func (f *field) beyond(found string, si float64) []trace.Arg {
 		return trace.Arg{Name: name, Value: unit.Value{SI: v, Kind: f.kind}}
 	}
 	return []trace.Arg{trace.Str("found", snippet(found)), num("value", si), num("low", f.lo), num("high", f.hi)}
-}
-
-// words lists the names of the fields.
-func (f *form) words() []string {
-	names := make([]string, len(f.fields))
-	for i := range f.fields {
-		names[i] = f.fields[i].name
-	}
-	return names
-}
-
-// known lists the names of the fields for a message.
-func (f *form) known() string { return strings.Join(f.words(), ", ") }
-
-// names lists the fields of a set.
-func (f *form) names(set uint64) string {
-	var in []string
-	for i := range f.fields {
-		if set&(1<<i) != 0 {
-			in = append(in, f.fields[i].name)
-		}
-	}
-	return strings.Join(in, ", ")
 }

@@ -217,7 +217,7 @@ func TestHostileSizes(t *testing.T) {
 		var b strings.Builder
 		b.WriteString(head)
 		for range 20_000 {
-			b.WriteString(",\n\"nmae\": 1")
+			b.WriteString(",\n\"xname\": 1")
 		}
 		_, faults := Decode([]byte(b.String() + "}"))
 		last := faults[len(faults)-1]

@@ -111,13 +111,17 @@ type quantity interface {
 func (e *Entry[Q]) dim() unit.Dim { return e.SI.Dim() }
 
 func (e *Entry[Q]) load() raw {
-	return raw{Text: e.Text, Bare: e.Bare, SI: float64(e.SI), Source: e.Source,
-		Tolerance: e.Tolerance, BareTol: e.BareTol, Plus: float64(e.Plus), Note: e.Note}
+	return raw{
+		Text: e.Text, Bare: e.Bare, SI: float64(e.SI), Source: e.Source,
+		Tolerance: e.Tolerance, BareTol: e.BareTol, Plus: float64(e.Plus), Note: e.Note,
+	}
 }
 
 func (e *Entry[Q]) store(r raw) {
-	*e = Entry[Q]{Text: r.Text, Bare: r.Bare, SI: Q(r.SI), Source: r.Source,
-		Tolerance: r.Tolerance, BareTol: r.BareTol, Plus: Q(r.Plus), Note: r.Note}
+	*e = Entry[Q]{
+		Text: r.Text, Bare: r.Bare, SI: Q(r.SI), Source: r.Source,
+		Tolerance: r.Tolerance, BareTol: r.BareTol, Plus: Q(r.Plus), Note: r.Note,
+	}
 }
 
 func (l *Level) load() raw {

@@ -33,7 +33,8 @@ func (d *decoder) finish(j *Job) []trace.Fault {
 // more tells that there are faults beyond those listed.
 func more(dropped, listed int) trace.Fault {
 	return trace.Fault{Message: trace.Message{Code: CodeMore, Args: []trace.Arg{
-		trace.Str("count", strconv.Itoa(dropped)), trace.Str("listed", strconv.Itoa(listed)), trace.Str("where", "")}}}
+		trace.Str("count", strconv.Itoa(dropped)), trace.Str("listed", strconv.Itoa(listed)), trace.Str("where", ""),
+	}}}
 }
 
 // lineAt counts the lines up to a byte of the file, from 1.

@@ -182,3 +182,26 @@ func (f *field) metricLevel() string {
 	}
 	return "@" + point + " " + sign + " " + unit.Value{SI: math.Abs(read.SI), Kind: unit.KindTape}.Format(unit.Metric)
 }
+
+// words lists the names of the fields.
+func (f *form) words() []string {
+	names := make([]string, len(f.fields))
+	for i := range f.fields {
+		names[i] = f.fields[i].name
+	}
+	return names
+}
+
+// known lists the names of the fields for a message.
+func (f *form) known() string { return strings.Join(f.words(), ", ") }
+
+// names lists the fields of a set.
+func (f *form) names(set uint64) string {
+	var in []string
+	for i := range f.fields {
+		if set&(1<<i) != 0 {
+			in = append(in, f.fields[i].name)
+		}
+	}
+	return strings.Join(in, ", ")
+}

@@ -76,7 +76,7 @@ func say(t testing.TB, f trace.Fault, s unit.System) string {
 	if !ok {
 		t.Errorf("no sentence for %s", f.Code)
 	}
-	var pairs []string
+	pairs := make([]string, 0, 2*len(f.Args))
 	for _, a := range f.Args {
 		shown := a.Text
 		if a.Value != (unit.Value{}) {

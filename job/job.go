@@ -21,20 +21,32 @@ const (
 	Version    = 1
 )
 
-// Shorthands for the entries of the document.
+// The entries of the document by what they measure.
 type (
-	Length      = Entry[unit.Length]
-	Area        = Entry[unit.Area]
-	Volume      = Entry[unit.Volume]
-	Flow        = Entry[unit.Flow]
-	Power       = Entry[unit.Power]
-	Angle       = Entry[unit.Angle]
+	// Length is an entry of a length, also a height, a level or a head of water.
+	Length = Entry[unit.Length]
+	// Area is an entry of an area.
+	Area = Entry[unit.Area]
+	// Volume is an entry of a volume.
+	Volume = Entry[unit.Volume]
+	// Flow is an entry of a flow.
+	Flow = Entry[unit.Flow]
+	// Power is an entry of an electrical power.
+	Power = Entry[unit.Power]
+	// Angle is an entry of an angle.
+	Angle = Entry[unit.Angle]
+	// Temperature is an entry of a temperature.
 	Temperature = Entry[unit.Temperature]
-	Duration    = Entry[unit.Duration]
-	Mass        = Entry[unit.Mass]
-	Voltage     = Entry[unit.Voltage]
-	Current     = Entry[unit.Current]
-	Ratio       = Entry[unit.Ratio]
+	// Duration is an entry of a span of time.
+	Duration = Entry[unit.Duration]
+	// Mass is an entry of a mass.
+	Mass = Entry[unit.Mass]
+	// Voltage is an entry of a voltage.
+	Voltage = Entry[unit.Voltage]
+	// Current is an entry of an electrical current.
+	Current = Entry[unit.Current]
+	// Ratio is an entry of a factor, a share or a count.
+	Ratio = Entry[unit.Ratio]
 )
 
 // Job is the document.

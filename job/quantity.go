@@ -116,7 +116,8 @@ func (f *field) read(text string, number bool, s unit.System, r *raw) *trace.Mes
 		var ok bool
 		if point, rest, ok = splitLevel(text); !ok {
 			return &trace.Message{Code: CodeReadLevel, Args: []trace.Arg{
-				trace.Str("found", snippet(text)), trace.Str("example", f.example(s))}}
+				trace.Str("found", snippet(text)), trace.Str("example", f.example(s)),
+			}}
 		}
 	}
 	si := 0.0
@@ -204,13 +205,14 @@ func offsetAt(name string) (at int, sign, behind string) {
 func (f *field) readTolerance(text string, number bool, s unit.System, r *raw) *trace.Message {
 	bad := func(code string) *trace.Message {
 		return &trace.Message{Code: code, Args: []trace.Arg{
-			trace.Str("found", snippet(text)), trace.Str("example", f.toleranceExample(s))}}
+			trace.Str("found", snippet(text)), trace.Str("example", f.toleranceExample(s)),
+		}}
 	}
 	figure := strings.TrimSpace(text)
 	for _, sign := range []string{"±", "+/-", "+-"} {
 		figure = strings.TrimSpace(strings.TrimPrefix(figure, sign))
 	}
-	plus := 0.0
+	var plus float64
 	switch share := strings.HasSuffix(figure, "%") && f.kind != unit.KindPercent; {
 	case share && (f.kind == unit.KindElevation || f.kind == unit.KindTemperature):
 		return bad(CodeToleranceOf)
@@ -282,5 +284,6 @@ func parseFault(pe *unit.ParseError, text, example string) trace.Message {
 		code = CodeReadEnd
 	}
 	return trace.Message{Code: code, Args: []trace.Arg{
-		trace.Str("found", snippet(text)), trace.Str("part", snippet(pe.Found)), trace.Str("near", pe.Near), trace.Str("example", example)}}
+		trace.Str("found", snippet(text)), trace.Str("part", snippet(pe.Found)), trace.Str("near", pe.Near), trace.Str("example", example),
+	}}
 }

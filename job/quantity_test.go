@@ -170,8 +170,13 @@ func TestLevel(t *testing.T) {
 
 func TestMoney(t *testing.T) {
 	for _, c := range []struct{ currency, typed, amount string }{
-		{"USD", `"18.40"`, "18.4"}, {"USD", `18.40`, "18.4"}, {"USD", `"$1,234.50"`, "1234.5"}, {"USD", `"18.40 USD"`, "18.4"},
-		{"EUR", `1.410`, "1.41"}, {"EUR", `"12,50"`, "12.5"}, {"EUR", `0.30`, "0.3"},
+		{"USD", `"18.40"`, "18.4"},
+		{"USD", `18.40`, "18.4"},
+		{"USD", `"$1,234.50"`, "1234.5"},
+		{"USD", `"18.40 USD"`, "18.4"},
+		{"EUR", `1.410`, "1.41"},
+		{"EUR", `"12,50"`, "12.5"},
+		{"EUR", `0.30`, "0.3"},
 	} {
 		j, faults := decodeField(t, "us", `"site": {"currency": "`+c.currency+`", "tariff": `+c.typed+`}`)
 		sum, err := j.Site.Tariff.Amount(c.currency)

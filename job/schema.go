@@ -281,12 +281,12 @@ func (s *schema) quantity(d def) {
 
 // bareIn says which unit a bare number takes.
 func bareIn(us, metric string) string {
-	switch {
-	case us == "%":
+	switch us {
+	case "%":
 		return " of at most 1, which is the ratio itself"
-	case us == "":
+	case "":
 		return ""
-	case us == metric:
+	case metric:
 		return " in " + us
 	}
 	return " in " + us + " (us) or " + metric + " (metric)"

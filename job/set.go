@@ -117,7 +117,8 @@ func (s setter) list(fd *field, v reflect.Value, tokens []string) *trace.Message
 	switch {
 	case err != nil || i < 0 || i > v.Len() || i >= MaxList:
 		return &trace.Message{Code: CodeSetIndex, Args: []trace.Arg{
-			trace.Str("found", snippet(tokens[0])), trace.Str("count", strconv.Itoa(v.Len()))}}
+			trace.Str("found", snippet(tokens[0])), trace.Str("count", strconv.Itoa(v.Len())),
+		}}
 	case i < v.Len():
 		return s.object(fd.form, v.Index(i), tokens[1:])
 	}
@@ -141,7 +142,8 @@ func (s setter) leaf(fd *field, v reflect.Value, tokens []string) *trace.Message
 	if s.text == "" {
 		if fd.must {
 			return &trace.Message{Code: CodeSetMust, Args: []trace.Arg{
-				trace.Str("field", fd.name), trace.Str("doc", fd.doc), trace.Str("example", fd.example(s.system))}}
+				trace.Str("field", fd.name), trace.Str("doc", fd.doc), trace.Str("example", fd.example(s.system)),
+			}}
 		}
 		v.SetZero()
 		return nil
@@ -184,12 +186,14 @@ func (s setter) entry(fd *field, q quantity, part string) *trace.Message {
 	k, ok := entryForm.byName[part]
 	if !ok {
 		return &trace.Message{Code: CodeUnknown, Args: []trace.Arg{
-			trace.Str("field", snippet(part)), trace.Str("known", entryForm.known())}}
+			trace.Str("field", snippet(part)), trace.Str("known", entryForm.known()),
+		}}
 	}
 	pf := &entryForm.fields[k]
 	if r.Text == "" && part != "value" || s.text == "" && part == "value" {
 		return &trace.Message{Code: CodeSetMust, Args: []trace.Arg{
-			trace.Str("field", "value"), trace.Str("doc", fd.doc), trace.Str("example", fd.example(s.system))}}
+			trace.Str("field", "value"), trace.Str("doc", fd.doc), trace.Str("example", fd.example(s.system)),
+		}}
 	}
 	if m := pf.checkText(s.text); s.text != "" && m != nil {
 		return m

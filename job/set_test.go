@@ -20,10 +20,21 @@ func everyField(t testing.TB) *Job {
 func TestSet(t *testing.T) {
 	j := everyField(t)
 	for _, c := range []struct{ path, text string }{
-		{"/name", "Another"}, {"/runs/0/length", "70 ft"}, {"/runs/0/drains", "false"}, {"/runs/0/fittings/0/count", "4"},
-		{"/pumps/0/price", "430"}, {"/pond/rim", "@low edge + 1 in"}, {"/vault/shape", "round"}, {"/note", ""},
-		{"/watercourses/0/parts/3/lip/width", "30 in"}, {"/pumps/1/name", "N"}, {"/pumps/-/name", "O"}, {"/pond/measured", ""},
-		{"/site/glueTemperature/source", "guess"}, {"/site/glueTemperature/tolerance", "2 F"}, {"/site/glueTemperature/note", "felt"},
+		{"/name", "Another"},
+		{"/runs/0/length", "70 ft"},
+		{"/runs/0/drains", "false"},
+		{"/runs/0/fittings/0/count", "4"},
+		{"/pumps/0/price", "430"},
+		{"/pond/rim", "@low edge + 1 in"},
+		{"/vault/shape", "round"},
+		{"/note", ""},
+		{"/watercourses/0/parts/3/lip/width", "30 in"},
+		{"/pumps/1/name", "N"},
+		{"/pumps/-/name", "O"},
+		{"/pond/measured", ""},
+		{"/site/glueTemperature/source", "guess"},
+		{"/site/glueTemperature/tolerance", "2 F"},
+		{"/site/glueTemperature/note", "felt"},
 	} {
 		if f := j.Set(c.path, c.text); f != nil {
 			t.Errorf("%s = %q: %s", c.path, c.text, say(t, *f, unit.US))
@@ -63,7 +74,7 @@ func TestSetFaults(t *testing.T) {
 		{"/runs/0/length", "sixty", CodeReadNumber},
 		{"/runs/0/length", "-3 ft", CodeRange},
 		{"/runs/0/length", "", CodeSetMust},
-		{"/runs/0/lenght", "60 ft", CodeUnknownNear},
+		{"/runs/0/lengt", "60 ft", CodeUnknownNear},
 		{"/runs/0", "60 ft", CodeSetPart},
 		{"/runs", "60 ft", CodeSetPart},
 		{"", "x", CodeSetPart},

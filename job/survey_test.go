@@ -19,12 +19,12 @@ func TestReduceExamples(t *testing.T) {
 		benchmark, backsight, forsight float64 // ft
 		height, elevation              float64 // ft
 	}{
-		// Lecture notes "Differential Leveling": benchmark Rock 820.00, plus sight
+		// Lecture notes on differential levelling: benchmark Rock 820.00, plus sight
 		// 8.42, minus sight 1.20; height 828.42 printed there, the difference by hand.
-		{"lecture notes, Differential Leveling", 820.00, 8.42, 1.20, 828.42, 827.22},
+		{"lecture notes on differential levelling", 820.00, 8.42, 1.20, 828.42, 827.22},
 		// An examination's practice problem: benchmark 520.50, backsight 4.25,
 		// foresight 6.80; both answers printed there.
-		{"practice problem, Leveling Example", 520.50, 4.25, 6.80, 524.75, 517.95},
+		{"practice problem of an engineering examination", 520.50, 4.25, 6.80, 524.75, 517.95},
 	} {
 		j := decodeWell(t, head+fmt.Sprintf(`, "survey": {
 			"setups": [{"name": "A", "benchmark": "bm", "reading": "%.2f ft"}],

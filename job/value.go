@@ -68,7 +68,8 @@ func (f *field) checkText(s string) *trace.Message {
 func checkLength(s string, limit int) *trace.Message {
 	if n := utf8.RuneCountInString(s); n > limit {
 		return &trace.Message{Code: CodeLong, Args: []trace.Arg{
-			trace.Str("count", strconv.Itoa(n)), trace.Str("limit", strconv.Itoa(limit))}}
+			trace.Str("count", strconv.Itoa(n)), trace.Str("limit", strconv.Itoa(limit)),
+		}}
 	}
 	return nil
 }
