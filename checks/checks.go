@@ -68,7 +68,10 @@ func All() ([]Check, error) {
 }
 
 // groups lists the files of this package, one function each.
-var groups = []func() ([]Check, error){}
+var groups = []func() ([]Check, error){
+	units, friction, water, pipes, tank, weirs, pumpChecks, channel, evaporation,
+	electrical, catalogChecks, geometry,
+}
 
 // Row is one row of a reference table by column name.
 type Row map[string]string
@@ -79,7 +82,7 @@ func Table(name string) ([]Row, error) {
 	if err != nil {
 		return nil, err
 	}
-	defer f.Close()
+	defer func() { _ = f.Close() }() // embedded: closing cannot fail
 	r := csv.NewReader(f)
 	lines, err := r.ReadAll()
 	if err != nil {

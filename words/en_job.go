@@ -94,6 +94,7 @@ var enJob = map[string]string{
 	"job.no-point":        "{where} is “{found}”, but the survey has no point “{name}”. There are: {known}.",
 	"job.no-point-near":   "{where} is “{found}”, but the survey has no point “{name}”; did you mean “{near}”?",
 	"job.level.circle":    "{where} is “{found}”: water line and rim are each told by the other. Give one of them an elevation or a survey point.",
+	"job.level.differs":   "{where} is “{found}”, at {level}, but the survey's point “{name}” lies at {point}, and @{name} means that point. Write @{name} here, or give the point another name.",
 	"job.level.base":      "{where} is “{found}”, but neither the survey has a point “{base}” nor does the pond tell its {base}.",
 
 	"job.shape-needs":   "{where} is missing: the shape “{shape}” needs it ({doc}).",
