@@ -65,8 +65,24 @@ func (c *checker) pond(r Reduced) {
 	if haveWater && haveRim && rim < water {
 		c.add("/pond/rim", CodeRimLow, trace.Num("rim", rim, unit.KindElevation), trace.Num("water", water, unit.KindElevation))
 	}
+	c.namesake("/pond/water", nameWater, &c.j.Pond.Water, r)
+	c.namesake("/pond/rim", nameRim, &c.j.Pond.Rim, r)
 	if line, ok := r.Level(c.j.Pond.RunningLine); ok && haveRim && line > rim {
 		c.add("/pond/runningLine", CodeLineHigh, trace.Num("line", line, unit.KindElevation), trace.Num("rim", rim, unit.KindElevation))
+	}
+}
+
+// namesake holds the pond's water line or rim against the survey point of that
+// name: @water must not mean one thing and the pond's water line another.
+func (c *checker) namesake(path, name string, l *Level, r Reduced) {
+	level, ok := r.Level(*l)
+	point, known := r.Point(name)
+	if !ok || !known || l.Point == name && l.SI == 0 {
+		return
+	}
+	if d := level - point; d > ClosureUnsaid || d < -ClosureUnsaid {
+		c.add(path, CodeLevelDiffers, trace.Str("found", snippet(l.Text)), trace.Str("name", name),
+			trace.Num("level", level, unit.KindElevation), trace.Num("point", point, unit.KindElevation))
 	}
 }
 

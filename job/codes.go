@@ -104,6 +104,7 @@ const (
 	CodeNoPoint       = "job.no-point"        // a level names a point the survey has not: found, name, known
 	CodeNoPointNear   = "job.no-point-near"   // the same, one is spelt nearly so: found, name, near
 	CodeLevelCircle   = "job.level.circle"    // water line and rim are each told by the other: found
+	CodeLevelDiffers  = "job.level.differs"   // the pond's level is not that of the survey point of its name: found, name, level, point
 	CodeLevelBase     = "job.level.base"      // @water or @rim, which the pond does not tell: found, base
 
 	CodeShapeNeeds   = "job.shape-needs"   // a size the shape cannot do without: shape, doc

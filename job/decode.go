@@ -71,6 +71,7 @@ type decoder struct {
 	money   string // the currency of amounts, "" when it is not said
 	from    int    // version the document was written in
 	path    []string
+	lines   lines
 	faults  []located
 	dropped int
 }
@@ -151,9 +152,9 @@ func (d *decoder) object(n *node, f *form, v reflect.Value) {
 			d.value(&m.value, fd, v.Field(fd.index))
 		case fd.leaf():
 			v.Field(fd.index).SetZero()
-			d.add(m.at, CodeTwice, trace.Str("field", fd.name), d.line(first[k]))
+			d.twice(m.at, CodeTwice, fd, first[k])
 		default:
-			d.add(m.at, CodeTwicePart, trace.Str("field", fd.name), d.line(first[k]))
+			d.twice(m.at, CodeTwicePart, fd, first[k])
 		}
 		d.pop()
 	}
@@ -204,8 +205,12 @@ func (f *field) lacking(s unit.System) (code string, args []trace.Arg) {
 	return CodeMissingPart, args
 }
 
-func (d *decoder) line(at int) trace.Arg {
-	return trace.Str("line", strconv.Itoa(lineAt(d.data, at)))
+func (d *decoder) twice(at int, code string, fd *field, first int) {
+	if len(d.faults) >= MaxFaults {
+		d.dropped++ // before the lines of a large file are counted for nothing
+		return
+	}
+	d.add(at, code, trace.Str("field", fd.name), trace.Str("line", strconv.Itoa(d.lines.at(d.data, first))))
 }
 
 // list fills a slice. An element with a fault stays in its place, so that the

@@ -113,6 +113,7 @@ func TestBrokenJSON(t *testing.T) {
 		{"surrogate half", `{"a": "\ud800"}`, CodeEscape, 1, `\ud800"}`},
 		{"too deep", strings.Repeat("[", 65), CodeTooDeep, 1, ""},
 		{"too deep in objects", "{\"a\":\n" + strings.Repeat(`{"a":`, 100), CodeTooDeep, 2, ""},
+		{"too deep in what is passed over", "{\"a\": [" + strings.Repeat("1,", MaxList) + strings.Repeat("[", 20_000), CodeTooDeep, 1, ""},
 		{"too deep for any stack", strings.Repeat("[", 1_000_000), CodeTooDeep, 1, ""},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -13,11 +13,8 @@ import (
 func (d *decoder) finish(j *Job) []trace.Fault {
 	slices.SortStableFunc(d.faults, func(a, b located) int { return a.at - b.at })
 	faults := make([]trace.Fault, 0, len(d.faults)+1)
-	line, upTo := 1, 0
 	for _, f := range d.faults {
-		line += bytes.Count(d.data[upTo:f.at], []byte{'\n'})
-		upTo = f.at
-		f.Line = line
+		f.Line = d.lines.at(d.data, f.at)
 		f.Args = append(f.Args, trace.Str("where", j.Where(f.Path)))
 		faults = append(faults, f.Fault)
 	}
@@ -37,7 +34,15 @@ func more(dropped, listed int) trace.Fault {
 	}}}
 }
 
-// lineAt counts the lines up to a byte of the file, from 1.
-func lineAt(data []byte, at int) int {
-	return 1 + bytes.Count(data[:min(at, len(data))], []byte{'\n'})
+// lines counts the lines of a file, from 1, going on from the last place asked
+// for where it can.
+type lines struct{ place, before int }
+
+func (l *lines) at(data []byte, at int) int {
+	if at < l.place {
+		*l = lines{}
+	}
+	l.before += bytes.Count(data[l.place:at], []byte{'\n'})
+	l.place = at
+	return 1 + l.before
 }

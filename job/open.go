@@ -46,7 +46,7 @@ func open(data []byte) (*node, *located) {
 			line, _, _ := bytes.Cut(text[at:min(len(text), at+8*snippetRunes)], []byte{'\n'})
 			found = snippet(string(line))
 		}
-		return stop(at, code, trace.Str("found", found))
+		return stop(at, code, trace.Str("found", found), trace.Str("limit", strconv.Itoa(MaxDepth)))
 	case root.kind != '{':
 		return stop(root.at, CodeNoObject, trace.Str("found", snippet(string(data[root.at:min(root.end, root.at+8*snippetRunes)]))))
 	}
@@ -97,11 +97,11 @@ func (d *decoder) version(root *node) bool {
 // units looks up what the rest needs to be read: the units of bare numbers and
 // the currency of amounts, wherever they stand in the file.
 func (d *decoder) units(root *node) {
-	if n := root.get("units"); n != nil && n.kind == '"' {
+	if n := root.only("units"); n != nil && n.kind == '"' {
 		d.system, d.spoken = systemOf(n.text)
 	}
 	if site := root.get("site"); site != nil {
-		if n := site.get("currency"); n != nil && n.kind == '"' && validCurrency(n.text) {
+		if n := site.only("currency"); n != nil && n.kind == '"' && validCurrency(n.text) {
 			d.money = n.text
 		}
 	}

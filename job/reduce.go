@@ -272,7 +272,7 @@ func (r *reducer) tellAll() {
 // noPoint tells that a level names a point that the survey has not.
 func (r *reducer) noPoint(path string, l *Level) {
 	args := []trace.Arg{trace.Str("found", snippet(l.Text)), trace.Str("name", snippet(l.Point))}
-	if near := nearest(l.Point, r.pointNames()); near != "" {
+	if near := r.nearest(l.Point, r.pointNames()); near != "" {
 		r.add(path, CodeNoPointNear, append(args, trace.Str("near", snippet(near)))...)
 		return
 	}

@@ -18,6 +18,8 @@ func explain(data []byte, at int, err error) (string, int) {
 	switch {
 	case errors.Is(err, errExtra):
 		return CodeExtra, at
+	case strings.Contains(err.Error(), "max depth"): // the tokenizer's own limit, in a part that is passed over
+		return CodeTooDeep, at
 	case errors.Is(err, io.ErrUnexpectedEOF) || errors.Is(err, io.EOF) || at >= len(data):
 		return cutOff(data)
 	case data[at] < ' ' && strings.Contains(err.Error(), " in string"):

@@ -52,6 +52,21 @@ func (n *node) get(name string) *node {
 	return nil
 }
 
+// only finds the member of that name, nil when it stands twice.
+func (n *node) only(name string) *node {
+	var found *node
+	for i := range n.members {
+		if n.members[i].name != name {
+			continue
+		}
+		if found != nil {
+			return nil
+		}
+		found = &n.members[i].value
+	}
+	return found
+}
+
 // find follows a JSON pointer as far as the tree goes and gives the place of
 // the last value reached.
 func (n *node) find(path string) int {

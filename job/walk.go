@@ -85,6 +85,14 @@ func (c *checker) add(path, code string, args ...trace.Arg) {
 	c.faults = append(c.faults, trace.Fault{Message: trace.Message{Code: code, Args: args}, Path: path})
 }
 
+// nearest finds the name that was meant, while there are few faults.
+func (c *checker) nearest(typed string, known []string) string {
+	if len(c.faults) >= nearFaults {
+		return ""
+	}
+	return nearest(typed, known)
+}
+
 // noSuch notes a name that refers to nothing, with a near one or those there
 // are.
 func (c *checker) noSuch(path, found string, known []string) {
@@ -93,7 +101,7 @@ func (c *checker) noSuch(path, found string, known []string) {
 		return
 	}
 	args := []trace.Arg{trace.Str("found", snippet(found)), trace.Str("doc", docOf(path))}
-	switch near := nearest(found, known); {
+	switch near := c.nearest(found, known); {
 	case near != "":
 		c.add(path, CodeNoSuchNear, append(args, trace.Str("near", snippet(near)))...)
 	case len(known) > 0:
