@@ -56,8 +56,12 @@ func FuzzDecode(f *testing.F) {
 		if !reflect.DeepEqual(j.Clone(), j) {
 			t.Fatal("the clone is another job")
 		}
+		looked := 0
 		for path := range j.Quantities() {
 			j.Where(path)
+			if looked++; looked > 3 { // a clone for each would take most of the time
+				continue
+			}
 			if m := j.Clone().Set(path, ""); m != nil && m.Code != CodeSetMust {
 				t.Errorf("%s cannot be emptied: %v", path, m)
 			}

@@ -18,11 +18,11 @@ func book(t *testing.T) *catalog.Book {
 	return b
 }
 
-func fitting(t *testing.T, b *catalog.Book, name, size string, measured ...catalog.Measured) catalog.Fitting {
+func fitting(t *testing.T, b *catalog.Book, name string, measured ...catalog.Measured) catalog.Fitting {
 	t.Helper()
-	f, err := b.Fitting(name, size, measured)
+	f, err := b.Fitting(name, "2", measured)
 	if err != nil {
-		t.Fatalf("%s %s: %v", name, size, err)
+		t.Fatalf("%s: %v", name, err)
 	}
 	return f
 }
@@ -74,7 +74,7 @@ func TestHillsideFromTheCatalogue(t *testing.T) {
 		{Fitting: "bulkhead fitting", Size: "2", Socket: 1.5 * in},
 	}
 	part := func(name, mark string) Part {
-		p, ok := PartOf(fitting(t, b, name, "2", measured...), mark)
+		p, ok := PartOf(fitting(t, b, name, measured...), mark)
 		if !ok {
 			t.Fatalf("%s is not taken", name)
 		}
@@ -103,7 +103,7 @@ func TestHillsideFromTheCatalogue(t *testing.T) {
 // terms as in ours; stop to stop is the sum of both laying lengths.
 func TestThreadsOfTheCatalogue(t *testing.T) {
 	b := book(t)
-	fm, ff := fitting(t, b, "male adapter", "2"), fitting(t, b, "female adapter", "2")
+	fm, ff := fitting(t, b, "male adapter"), fitting(t, b, "female adapter")
 	male, _ := PartOf(fm, "M")
 	female, _ := PartOf(ff, "F")
 	female = female.Swapped()
@@ -122,7 +122,7 @@ func TestThreadsOfTheCatalogue(t *testing.T) {
 
 func TestFacing(t *testing.T) {
 	b := book(t)
-	p, _ := PartOf(fitting(t, b, "street elbow 90", "2"), "S")
+	p, _ := PartOf(fitting(t, b, "street elbow 90"), "S")
 	socket := End{Kind: Socket, Size: "2"}
 	if p.In.Kind != Socket || p.Facing(socket, "2").In.Kind != Socket {
 		t.Error("it stays as it is where it fits")
@@ -134,11 +134,11 @@ func TestFacing(t *testing.T) {
 	if q.In.Kind != Spigot || q.Facing(End{Kind: Spigot}, "2").In.Kind != Socket {
 		t.Error("a spigot does not go onto a spigot: turned round")
 	}
-	m, _ := PartOf(fitting(t, b, "male adapter", "2"), "A")
+	m, _ := PartOf(fitting(t, b, "male adapter"), "A")
 	if m.Facing(socket, "2").In.Kind != Socket {
 		t.Error("at the far end a male adapter goes in by its socket")
 	}
-	v, _ := PartOf(fitting(t, b, "check valve swing", "2"), "V")
+	v, _ := PartOf(fitting(t, b, "check valve swing"), "V")
 	if v.Facing(End{Kind: MaleThread}, "2").In.Kind != Socket {
 		t.Error("a valve has its direction")
 	}

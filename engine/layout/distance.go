@@ -22,7 +22,7 @@ func distance(a, b *solid, enough float64) float64 {
 		return 0
 	}
 	var s simplex
-	proved := 0.0
+	proved, first := 0.0, true
 	for range maxSteps {
 		w := a.support(v.Scale(-1)).Sub(b.support(v))
 		n2 := v.Dot(v)
@@ -35,17 +35,18 @@ func distance(a, b *solid, enough float64) float64 {
 				return proved
 			}
 		}
-		if s.n > 0 && n-proved <= sharp {
+		if !first && n-proved <= sharp {
 			return proved
 		}
 		if s.has(w) {
 			return proved
 		}
 		s.add(w)
-		var meets bool
-		if v, meets = s.nearest(); meets || v.Dot(v) <= sharp*sharp {
+		next, meets := s.nearest()
+		if meets || next.Dot(next) <= sharp*sharp || !first && next.Dot(next) >= n2 {
 			return proved
 		}
+		v, first = next, false
 	}
 	return proved
 }
@@ -70,13 +71,13 @@ func (s *simplex) add(w geom.Vec3) {
 	s.n++
 }
 
-// faces lists the corners, edges, triangles and the whole of a tetrahedron by
-// the indices of their points; those with the first n points only belong to
-// the simplex of n points.
-var faces = [...][]int{
-	{0}, {1}, {2}, {3},
-	{0, 1}, {0, 2}, {1, 2}, {0, 3}, {1, 3}, {2, 3},
-	{0, 1, 2}, {0, 1, 3}, {0, 2, 3}, {1, 2, 3},
+// faces lists, for a simplex of n+1 points, the corners, edges and triangles
+// that its newest point carries. The others were looked at before it came.
+var faces = [4][][]int{
+	{{0}},
+	{{1}, {0, 1}},
+	{{2}, {0, 2}, {1, 2}, {0, 1, 2}},
+	{{3}, {0, 3}, {1, 3}, {2, 3}, {0, 1, 3}, {0, 2, 3}, {1, 2, 3}},
 }
 
 // nearest gives the simplex's point nearest to the origin and keeps only the
@@ -90,10 +91,7 @@ func (s *simplex) nearest() (v geom.Vec3, meets bool) {
 	}
 	least := math.Inf(1)
 	var keep []int
-	for _, f := range faces {
-		if f[len(f)-1] >= s.n {
-			continue
-		}
+	for _, f := range faces[s.n-1] {
 		if p, ok := s.foot(f); ok {
 			if d := p.Dot(p); d < least {
 				least, v, keep = d, p, f
