@@ -75,8 +75,13 @@ func TestRollingOffsetRefuses(t *testing.T) {
 		rise, roll, deg float64
 		code            Code
 	}{
-		{nan, 1, 45, CodeNotFinite}, {1, inf, 45, CodeNotFinite}, {1, 1, nan, CodeNotFinite},
-		{1, 1, 0, CodeRange}, {1, 1, -45, CodeRange}, {1, 1, 91, CodeRange}, {1, 1, 1e-9, CodeRange},
+		{nan, 1, 45, CodeNotFinite},
+		{1, inf, 45, CodeNotFinite},
+		{1, 1, nan, CodeNotFinite},
+		{1, 1, 0, CodeRange},
+		{1, 1, -45, CodeRange},
+		{1, 1, 91, CodeRange},
+		{1, 1, 1e-9, CodeRange},
 	} {
 		_, err := RollingOffset(unit.Length(c.rise), unit.Length(c.roll), unit.Angle(c.deg)*unit.Degree)
 		var e *Error

@@ -316,7 +316,7 @@ func TestEdgeNumbersWhenClockwise(t *testing.T) {
 	}
 	for i, e := range edge {
 		a, b := q[i], q[(i+1)%4]
-		if c, d := p[e], p[(e+1)%4]; !(a == d && b == c) {
+		if c, d := p[e], p[(e+1)%4]; a != d || b != c {
 			t.Errorf("edge %d is %v-%v, given edge %d is %v-%v", i, a, b, e, c, d)
 		}
 	}
@@ -390,6 +390,13 @@ func BenchmarkSmoothCurve(b *testing.B) {
 
 // kidney is an invented pond of about 16 x 11 ft, bent inward on its right.
 var kidney = []TapedOffset{
-	{0.1, 0.3, 0.35}, {0.6, 1.1, 1.0}, {1.2, 1.5, 1.2}, {1.9, 1.7, 0.9}, {2.5, 1.75, 0.6},
-	{3.1, 1.7, 0.8}, {3.8, 1.5, 1.2}, {4.4, 1.1, 1.1}, {4.9, 0.4, 0.5},
+	{0.1, 0.3, 0.35},
+	{0.6, 1.1, 1.0},
+	{1.2, 1.5, 1.2},
+	{1.9, 1.7, 0.9},
+	{2.5, 1.75, 0.6},
+	{3.1, 1.7, 0.8},
+	{3.8, 1.5, 1.2},
+	{4.4, 1.1, 1.1},
+	{4.9, 0.4, 0.5},
 }

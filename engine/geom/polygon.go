@@ -97,8 +97,10 @@ func simple(points []Vec2) (p []Vec2, edge []int, err error) {
 func plan(v float64) unit.Value { return unit.Of(unit.Length(v), unit.KindPlan) }
 
 func countError(found, limit int) error {
-	return &Error{Code: CodePoints, Name: "points",
-		Found: unit.Of(unit.Ratio(found), unit.KindCount), Limit: unit.Of(unit.Ratio(limit), unit.KindCount)}
+	return &Error{
+		Code: CodePoints, Name: "points",
+		Found: unit.Of(unit.Ratio(found), unit.KindCount), Limit: unit.Of(unit.Ratio(limit), unit.KindCount),
+	}
 }
 
 // meeting finds two edges that share a point they should not: edges apart that

@@ -175,8 +175,10 @@ func quadraticRoots(a, b, c float64) []float64 {
 }
 
 func (s smooth) scaled(k float64) shape {
-	q := smooth{arcs: make([]cubic, len(s.arcs)), steps: s.steps, fine: make([]Vec2, len(s.fine)),
-		size: s.size * k * k, edge: s.edge * k, reach: s.reach * k}
+	q := smooth{
+		arcs: make([]cubic, len(s.arcs)), steps: s.steps, fine: make([]Vec2, len(s.fine)),
+		size: s.size * k * k, edge: s.edge * k, reach: s.reach * k,
+	}
 	for i, c := range s.arcs {
 		for j, v := range c {
 			q.arcs[i][j] = v.scale(k)

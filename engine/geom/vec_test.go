@@ -27,9 +27,16 @@ func TestRotateQuarterTurnsAreExact(t *testing.T) {
 		deg     float64
 		want    Vec3
 	}{
-		{x, z, 90, y}, {y, z, 90, Vec3{X: -1}}, {y, x, 90, z}, {z, y, 90, x},
-		{x, z, 180, Vec3{X: -1}}, {x, z, 270, Vec3{Y: -1}}, {x, z, -90, Vec3{Y: -1}},
-		{x, z, 360, x}, {x, Vec3{Z: 7}, 90, y}, {x, Vec3{Z: -2}, 90, Vec3{Y: -1}},
+		{x, z, 90, y},
+		{y, z, 90, Vec3{X: -1}},
+		{y, x, 90, z},
+		{z, y, 90, x},
+		{x, z, 180, Vec3{X: -1}},
+		{x, z, 270, Vec3{Y: -1}},
+		{x, z, -90, Vec3{Y: -1}},
+		{x, z, 360, x},
+		{x, Vec3{Z: 7}, 90, y},
+		{x, Vec3{Z: -2}, 90, Vec3{Y: -1}},
 	}
 	for _, c := range cases {
 		// Exact equality is the promise here: chains of elbows must not drift.

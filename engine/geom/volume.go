@@ -87,7 +87,7 @@ func RadiusFromChord(chord, height unit.Length) (unit.Length, error) {
 
 // CylinderVolume gives the water in a cylinder that lies level, filled to a
 // depth: V = l (r^2 acos((r - h)/r) - (r - h) sqrt(2 r h - h^2)); the angle is
-// taken as 2 asin(sqrt(h/2r)), which keeps its digits at small depths. Radius above
+// taken as 2 atan(sqrt(h/(2r - h))), which keeps its digits near empty and full. Radius above
 // 0, length from 0, depth from 0 to the diameter; an *Error outside. Source:
 // area of a circular segment; example E61.
 func CylinderVolume(radius, length, depth unit.Length) (unit.Volume, error) {
@@ -106,6 +106,6 @@ func CylinderVolume(radius, length, depth unit.Length) (unit.Volume, error) {
 		return 0, &Error{Code: CodeRange, Name: "depth", Found: unit.Of(depth, unit.KindTape), Limit: unit.Of(2*radius, unit.KindTape)}
 	}
 	r, h := float64(radius), float64(depth)
-	seg := r*r*2*math.Asin(math.Sqrt(min(1, h/(2*r)))) - (r-h)*math.Sqrt(max(0, h*(2*r-h)))
+	seg := r*r*2*math.Atan2(math.Sqrt(h), math.Sqrt(max(0, 2*r-h))) - (r-h)*math.Sqrt(max(0, h*(2*r-h)))
 	return unit.Volume(max(0, seg) * float64(length)), nil
 }

@@ -58,9 +58,7 @@ func TestVolumeProperties(t *testing.T) {
 		h := 2 * r * unit.Length(rapid.Float64Range(0, 1).Draw(t, "h"))
 		full := math.Pi * float64(r*r)
 		low, high := must(CylinderVolume(r, 1, h)), must(CylinderVolume(r, 1, 2*r-h))
-		// A level within rounding of the crown moves the arc cosine by the root
-		// of that rounding, about 1e-8.
-		if math.Abs(float64(low+high)-full) > 1e-7*full {
+		if math.Abs(float64(low+high)-full) > 1e-9*full {
 			t.Fatalf("cylinder: %v + %v is not %v", low, high, full)
 		}
 	})

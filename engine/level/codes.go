@@ -1,0 +1,146 @@
+package level
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"plashet/engine/trace"
+	"plashet/engine/unit"
+)
+
+// Codes of the errors of this package, with the arguments that each carries.
+const (
+	// CodeNotFinite: a value is not a number or without bound. Args: name.
+	CodeNotFinite = "level.value.finite"
+	// CodeRange: a value lies outside what is possible. Args: name, found,
+	// limit (the bound it breaks).
+	CodeRange = "level.value.range"
+	// CodeMissing: something that the levels cannot be worked out without is
+	// not given. Args: name.
+	CodeMissing = "level.missing"
+	// CodeSection: the corners of the pond's side must go down and inward.
+	// Args: name (depth or in), step (counted from 0), found, limit (the step
+	// before).
+	CodeSection = "level.section.order"
+)
+
+// Codes of the findings. Each carries course (which history: see Course),
+// and the levels in play.
+const (
+	// FindingStartStarves: at first start the pond falls below what the skimmer
+	// needs over its sill: the vault is cut off and the pump draws air. Args:
+	// course, over (pond over the sill), needed, short.
+	FindingStartStarves = "levels.start.starves"
+	// FindingRestartStarves: the same at every start from the water line. Args
+	// as above.
+	FindingRestartStarves = "levels.restart.starves"
+	// FindingReserve: the vault is fed, but not once the evaporation reserve is
+	// gone. Args: course, over, needed, short (with the reserve taken off).
+	FindingReserve = "levels.run.reserve"
+	// FindingPumpLow: running, the water over the vault's floor is less than
+	// the pump's sheet asks for. Args: course, depth, needed, short.
+	FindingPumpLow = "levels.pump.low"
+	// FindingPumpReserve: the same once the evaporation reserve is gone. Args
+	// as above.
+	FindingPumpReserve = "levels.pump.reserve"
+	// FindingStopSpills: after a stop the water stands above the rim. Args:
+	// course, moment, level, rim, over, spill (volume lost).
+	FindingStopSpills = "levels.stop.spills"
+	// FindingStopRain: after a stop a design rain no longer fits under the rim.
+	// Args: course, moment, room (under the rim, dry), rain (rise it makes),
+	// spill.
+	FindingStopRain = "levels.stop.rain"
+	// FindingValveSpills, FindingValveRain: the same should the check valve
+	// that is fitted stick open.
+	FindingValveSpills = "levels.valve.spills"
+	FindingValveRain   = "levels.valve.rain"
+	// FindingSillDry: the sill lies at or above the water line: the pond never
+	// feeds the vault. Args: sill, line.
+	FindingSillDry = "levels.sill.dry"
+	// FindingLineOver: the water line lies above the rim. Args: line, rim.
+	FindingLineOver = "levels.line.over"
+	// FindingLineNone: no running line both feeds the pump and keeps a stop
+	// (with the design rain) under the rim. Args: low, high.
+	FindingLineNone = "levels.line.none"
+	// FindingEmpty: the stores take more water than the pond has. Args: course,
+	// missing.
+	FindingEmpty = "levels.pond.empty"
+)
+
+// AssumePumpMinimum says that the pump's least water depth is not known; it is taken to
+// run down to the floor it stands on, so nothing is said about its margin. No
+// args.
+const AssumePumpMinimum = "assume.levels.pump.minimum"
+
+// Error tells why a value is refused. It is data: the sentence is made at the
+// edge. Path is the part of the job it belongs to, where the caller told it.
+type Error struct {
+	trace.Message
+	Path string
+}
+
+func (e *Error) Error() string {
+	var b strings.Builder
+	b.WriteString(e.Code)
+	for _, a := range e.Args {
+		if a.Text != "" {
+			fmt.Fprintf(&b, " %s=%s", a.Name, a.Text)
+		} else {
+			fmt.Fprintf(&b, " %s=%g", a.Name, a.Value.SI)
+		}
+	}
+	return b.String()
+}
+
+func fail(path, code string, args ...trace.Arg) error {
+	return &Error{trace.Message{Code: code, Args: args}, path}
+}
+
+func finite[Q ~float64](v Q) bool {
+	return !math.IsNaN(float64(v)) && !math.IsInf(float64(v), 0)
+}
+
+// within gives an error unless low <= v <= high.
+func within[Q unit.Quantity](path, name string, v, low, high Q, k unit.Kind) error {
+	switch {
+	case !finite(v):
+		return fail(path, CodeNotFinite, trace.Str("name", name))
+	case v < low:
+		return fail(path, CodeRange, trace.Str("name", name), trace.Num("found", v, k), trace.Num("limit", low, k))
+	case v > high:
+		return fail(path, CodeRange, trace.Str("name", name), trace.Num("found", v, k), trace.Num("limit", high, k))
+	}
+	return nil
+}
+
+// notNegative gives an error unless v is finite and at least zero.
+func notNegative[Q unit.Quantity](path, name string, v Q, k unit.Kind) error {
+	return within(path, name, v, 0, Q(math.MaxFloat64), k)
+}
+
+// positive gives an error unless v is finite and above zero.
+func positive[Q unit.Quantity](path, name string, v Q, k unit.Kind) error {
+	if v == 0 {
+		return fail(path, CodeRange, trace.Str("name", name), trace.Num("found", v, k), trace.Num("limit", v, k))
+	}
+	return notNegative(path, name, v, k)
+}
+
+// elevation gives an error unless v is a height on earth.
+func elevation(path, name string, v unit.Length) error {
+	return within(path, name, v, -maxElevation, maxElevation, unit.KindElevation)
+}
+
+// maxElevation bounds levels, in metres: the range in which the job document
+// takes them, so that differences keep their digits.
+const maxElevation = 1e4
+
+func firstError(errs ...error) error {
+	for _, err := range errs {
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}

@@ -1,0 +1,79 @@
+package level
+
+import (
+	"plashet/engine/trace"
+	"plashet/engine/unit"
+)
+
+// Vault is the vessel the pump stands in.
+type Vault struct {
+	Body       *AreaElevation
+	Sill       *Sill       // nil when the pond reaches the vault freely at every level
+	ScreenLoss unit.Length // drop of level through mat, net or screen while running, from 0 up
+}
+
+// Stand is where the pump stands and what its sheet asks for.
+type Stand struct {
+	Floor unit.Length // elevation of what it stands on
+	// MinWater is the least depth of water over that floor, from 0 up; only with
+	// MinKnown, otherwise no margin over the pump is told.
+	MinWater unit.Length
+	MinKnown bool
+}
+
+// Inputs is all that the levels follow from.
+type Inputs struct {
+	Pond  *AreaElevation
+	Line  unit.Length // water line at rest
+	Rim   unit.Length // lowest point of the edge, or the overflow
+	Vault *Vault      // nil when the pump stands in the pond or hidden basin itself
+	Stand Stand
+	Flow  unit.Flow // the pump's, from 0 up
+	// Stores in watercourse order.
+	Stores []Store
+	// Valve: a check valve is fitted. Without one every stop is an open one.
+	Valve bool
+	// RunningLine is the pond's level to which it is topped up while running;
+	// only with TopsUp.
+	RunningLine unit.Length
+	TopsUp      bool
+	// DesignRain is the depth of a cloudburst that must fit under the rim; it
+	// falls on pond and vault (what runs in from elsewhere is not counted). From
+	// 0 up.
+	DesignRain unit.Length
+	// Reserve is the depth that may evaporate before someone tops up, over the
+	// pond's surface at the water line. From 0 up.
+	Reserve unit.Length
+}
+
+func (in *Inputs) check() error {
+	if in.Pond == nil {
+		return fail("/pond", CodeMissing, trace.Str("name", "pond"))
+	}
+	err := firstError(
+		elevation("/pond/water", "line", in.Line),
+		elevation("/pond/rim", "rim", in.Rim),
+		elevation("/vault/floor", "floor", in.Stand.Floor),
+		notNegative("", "pump minimum", in.Stand.MinWater, unit.KindDepth),
+		notNegative("", "flow", in.Flow, unit.KindFlow),
+		notNegative("/site/designRain", "design rain", in.DesignRain, unit.KindDepth),
+		notNegative("", "reserve", in.Reserve, unit.KindDepth),
+	)
+	if err == nil && in.TopsUp {
+		err = elevation("/pond/runningLine", "running line", in.RunningLine)
+	}
+	if err == nil && in.Vault != nil {
+		if in.Vault.Body == nil {
+			return fail("/vault", CodeMissing, trace.Str("name", "vault"))
+		}
+		err = notNegative("/vault/screenLoss", "screen loss", in.Vault.ScreenLoss, unit.KindDepth)
+	}
+	for i := range in.Stores {
+		err = firstError(err, in.Stores[i].check())
+	}
+	if err == nil && in.Line <= in.Pond.Floor() {
+		err = fail("/pond/water", CodeRange, trace.Str("name", "line"),
+			trace.Num("found", in.Line, unit.KindElevation), trace.Num("limit", in.Pond.Floor(), unit.KindElevation))
+	}
+	return err
+}
