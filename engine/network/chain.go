@@ -132,15 +132,19 @@ const usualFlow = 1e-3
 // eval takes the chain to flow q. error (m) is the square root of the present
 // greatest energy error of the block.
 //
-// The slope is held above sqrt(error × rise)/size, the slope of a quadratic
-// loss where it loses as much head as is in error: a step is then never longer
-// than the flow which that head can drive, however flat the law is at zero
-// flow. It tends to nothing as the error does, so the end of the search sees
-// the laws' own derivatives.
+// Near zero flow the slope is held above sqrt(error × rise)/size, the slope of
+// a quadratic loss where it loses as much head as is in error: a step is then
+// never longer than the flow which that head can drive, however flat the law
+// is at zero flow. It tends to nothing as the error does, so the end of the
+// search sees the laws' own derivatives.
 func (c *chain) eval(q, rootError float64) {
 	c.q = q
 	c.h, c.slope = c.loss(q)
-	if floor := c.blunt*rootError + leastSlope; !(c.slope >= floor) {
+	floor := leastSlope
+	if math.Abs(q) < c.size/10 {
+		floor += c.blunt * rootError
+	}
+	if !(c.slope >= floor) {
 		c.slope = floor
 	} else if c.slope > steepest*c.steep {
 		c.slope = c.secant(q)

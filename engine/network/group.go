@@ -74,7 +74,7 @@ func (b *block) open(head []float64, worst float64, single bool) (any bool) {
 		}
 		if h := c.hold(head); h < -openMargin-2*worst {
 			if !single {
-				c.reopen()
+				c.open()
 				any = true
 			} else if most == nil || h < most.hold(head) {
 				most = c
@@ -82,18 +82,45 @@ func (b *block) open(head []float64, worst float64, single bool) (any bool) {
 		}
 	}
 	if most != nil {
-		most.reopen()
+		most.open()
 		any = true
 	}
 	b.stale = b.stale || any
 	return any
 }
 
-func (c *chain) reopen() {
+func (c *chain) open() {
 	c.closed, c.q, c.h, c.slope = false, 0, c.atZero, c.steep
 }
 
-// openLoose looks at the groups that no open chain ties to a given head. A
+// reopen opens what stands though the heads, within worst, would drive water
+// through it, and tells whether it opened any; else the search has ended, and
+// it settles the heads that nothing determines.
+func (b *block) reopen(head []float64, worst float64) bool {
+	if b.open(head, worst, true) || b.openRing(head) {
+		return true
+	}
+	for i := range b.chains { // a one-way chain that runs without water stands just as well
+		c := &b.chains[i]
+		if c.oneWay && !c.closed && c.q <= noFlow && c.h-c.atZero < float64(EnergyTolerance)/10 {
+			c.q, c.closed, b.stale = 0, true, true
+		}
+	}
+	if b.stale {
+		b.findGroups()
+	}
+	if b.groups > 1 {
+		b.potentials(head)
+		b.shift(head, b.low)
+		b.settle(head)
+	}
+	return false
+}
+
+// noFlow, m³/s, is what a search may leave of a flow that is nothing.
+const noFlow = 1e-11
+
+// openRing looks at the groups that no open chain ties to a given head. A
 // closed chain from group a to group b holds as long as
 //
 //	shift(a) - shift(b) <= hold,
@@ -101,24 +128,14 @@ func (c *chain) reopen() {
 // where the shift of a group lifts all its heads. These are bounds on
 // differences: there are shifts that meet them all unless the holds round some
 // ring of closed chains sum to less than zero (R. Bellman, "On a routing
-// problem", 1958); then water runs round that ring, and it is opened. Else the
-// groups are set to the least head that their chains allow (what the pumps
-// behind them hold up), or to the greatest when there is no least.
-func (b *block) openLoose(head []float64) bool {
+// problem", 1958); then water runs round that ring, and it is opened.
+func (b *block) openRing(head []float64) bool {
 	if b.groups == 1 {
 		return false
 	}
-	low, high := b.low[:b.groups], b.high[:b.groups]
-	for g := range low {
-		low[g], b.by[g] = 0, -1
-	}
-	at := int32(0)
-	for range b.groups + 1 {
-		if at = b.raise(head, low); at < 0 {
-			b.shift(head, low) // these are shifts that meet all
-			b.settle(head, low, high)
-			return false
-		}
+	at := b.potentials(head)
+	if at < 0 {
+		return false
 	}
 	for range b.groups { // a group that still rises: behind it lies the ring
 		at = b.of(b.chains[b.by[at]].i)
@@ -128,16 +145,30 @@ func (b *block) openLoose(head []float64) bool {
 		if !c.closed {
 			break
 		}
-		c.reopen()
+		c.open()
 		at = b.of(c.i)
 	}
 	b.stale = true
 	return true
 }
 
+// potentials looks for shifts that meet all bounds, in b.low. It gives a group
+// that still rises when there are none, else -1.
+func (b *block) potentials(head []float64) (at int32) {
+	for g := range b.groups {
+		b.low[g], b.by[g] = 0, -1
+	}
+	for range b.groups + 1 {
+		if at = b.raise(head); at < 0 {
+			break
+		}
+	}
+	return at
+}
+
 // raise lifts the lower bounds once over all closed chains and gives the last
 // group that rose, -1 when none did.
-func (b *block) raise(head, low []float64) (last int32) {
+func (b *block) raise(head []float64) (last int32) {
 	last = -1
 	for i := range b.chains {
 		c := &b.chains[i]
@@ -145,22 +176,24 @@ func (b *block) raise(head, low []float64) (last int32) {
 		if !c.closed || from == to {
 			continue
 		}
-		if v := low[from] - c.hold(head); v > low[to]+openMargin {
-			low[to], b.by[to], last = v, int32(i), to
+		if v := b.low[from] - c.hold(head); v > b.low[to]+openMargin {
+			b.low[to], b.by[to], last = v, int32(i), to
 		}
 	}
 	return last
 }
 
-// settle finds the bounds of every group and shifts its heads to the lower, or
-// else the upper one.
-func (b *block) settle(head, low, high []float64) {
+// settle finds the bounds of the heads of every group and sets them to the
+// least that their chains allow (what the pumps behind them hold up), or to the
+// greatest when there is no least.
+func (b *block) settle(head []float64) {
+	low, high := b.low[:b.groups], b.high[:b.groups]
 	for g := range low {
 		low[g], high[g] = math.Inf(-1), math.Inf(1)
 	}
 	low[0], high[0] = 0, 0
 	for range b.groups {
-		b.raise(head, low)
+		b.raise(head)
 	}
 	for g, v := range low {
 		if finite(v) {

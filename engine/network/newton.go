@@ -27,15 +27,18 @@ import "math"
 
 // Limits of the search.
 const (
-	energyTarget  = 1e-10 // m: where the search is content, far inside EnergyTolerance
-	flowTarget    = 1e-9  // m³/s, or flowPart of the flow where that is more: what the energy error may still mean in flow
-	flowPart      = 1e-8
-	easySteps     = 40  // steps that accept an overshoot; almost every solve ends within ten
-	allSteps      = 400 // then each step must lower the content for certain
-	overshoot     = 0.5 // part of the slope that may be left, on either side
-	openMargin    = 1e-9
-	runaway       = 1e4 // m³/s: nothing limits the flow
-	stallingSteps = 4   // steps without gain after which rounding is taken to be the limit
+	energyTarget  = 1e-12 // m: where the search is content, far inside EnergyTolerance
+	flowTarget    = 1e-11 // m³/s, or flowPart of the flow where that is more: what the energy error may still mean in flow
+	flowPart      = 1e-10
+	easySteps     = 40    // steps that accept an overshoot; almost every solve ends within ten
+	allSteps      = 400   // then each step must lower the content for certain
+	overshoot     = 0.5   // part of the slope that may be left, on either side
+	openMargin    = 1e-12 // m: what a chain that stands may be pressed the wrong way
+	headNoise     = 1e-14 // m: rounding of heads of some ten metres
+	runaway       = 1e4   // m³/s: nothing limits the flow
+	gain          = 0.7   // a step that leaves more of the error has gained nothing
+	stallingSteps = 4     // steps without gain after which rounding is taken to be the limit,
+	rounding      = 1e-9  // m, if the energy error is below this
 )
 
 // start sets the flows to begin with.
@@ -80,7 +83,7 @@ func (b *block) start(head []float64, st *State) {
 // newton searches from the flows set by start. On return the heads of the
 // block's nodes are in b.head.
 func (b *block) newton(head []float64) {
-	best, stalled := math.Inf(1), 0
+	best, least, stalled := math.Inf(1), math.Inf(1), 0
 	for b.iterations < allSteps {
 		b.iterations++
 		b.direction(head)
@@ -88,24 +91,27 @@ func (b *block) newton(head []float64) {
 			b.direction(head)
 		}
 		b.advance(head, b.iterations > easySteps)
-		worst, met := b.errors(head)
+		worst, miss := b.errors(head)
 		if !finite(worst) {
 			b.blame()
 			return
 		}
 		b.rootError = math.Sqrt(worst)
-		if worst < best/2 {
-			best, stalled = worst, 0
-		} else {
-			stalled++
+		stalled++
+		if b.stale { // other chains run now: what they miss is not to be held against what others missed
+			best, least = math.Inf(1), math.Inf(1)
 		}
-		done := met || stalled >= stallingSteps && worst < float64(EnergyTolerance)/10 && b.balance() < float64(MassTolerance)/2
+		if worst < gain*best || miss < gain*least {
+			best, least, stalled = min(best, worst), min(least, miss), 0
+		}
+		done := miss <= 1 && b.balance() <= float64(MassTolerance)/10 || stalled >= stallingSteps && worst < rounding && b.balance() < float64(MassTolerance)/2
 		if done || b.iterations <= easySteps {
 			if b.open(head, worst, b.iterations > easySteps) {
+				best, least = math.Inf(1), math.Inf(1)
 				continue
 			}
 		}
-		if done && !b.openLoose(head) {
+		if done && !b.reopen(head, worst) {
 			return
 		}
 	}
@@ -186,13 +192,14 @@ func (b *block) closeStuck() (any bool) {
 // certain: the end of the step lies on the near side of the least.
 func (b *block) advance(head []float64, strict bool) {
 	reach := 1.0
-	full := 0.0 // F' at the start
+	full, moved := 0.0, 0.0 // F' at the start; sum of all changes of flow
 	for i := range b.chains {
 		c := &b.chains[i]
 		if c.closed {
 			continue
 		}
 		full += (c.h - head[c.from] + head[c.to]) * c.dq
+		moved += math.Abs(c.dq)
 		if c.oneWay && c.dq < 0 && c.q < -c.dq*reach {
 			reach = c.q / -c.dq
 		}
@@ -202,7 +209,7 @@ func (b *block) advance(head []float64, strict bool) {
 	if strict {
 		most, least = 0, -overshoot*math.Abs(full)
 	}
-	if b.rootError > 1e-4 && !(left <= most) {
+	if !(left <= max(most, headNoise*moved)) {
 		b.narrow(head, reach, full, left, least, most)
 	} else if reach < 1 {
 		for i := range b.chains {
@@ -258,11 +265,9 @@ func (b *block) narrow(head []float64, to, fromSlope, toSlope, least, most float
 	b.try(head, from)
 }
 
-// errors gives the worst energy error of the chains that run, in m, and
-// whether it meets the target, as head and as the flow that it may still mean.
-func (b *block) errors(head []float64) (worst float64, met bool) {
-	met = true
-	size := 1.0
+// errors gives the worst energy error of the chains that run, in m, and how
+// many times too great it is, as head or as the flow that it may still mean.
+func (b *block) errors(head []float64) (worst, miss float64) {
 	for i := range b.chains {
 		c := &b.chains[i]
 		if c.closed {
@@ -270,13 +275,14 @@ func (b *block) errors(head []float64) (worst float64, met bool) {
 		}
 		r := math.Abs(head[c.from] - head[c.to] - c.h)
 		if r != r || math.Abs(c.q) > runaway {
-			return math.NaN(), false
+			return math.NaN(), math.NaN()
 		}
 		worst = max(worst, r)
-		size = max(size, math.Abs(c.h))
-		met = met && r <= c.slope*max(flowTarget, flowPart*math.Abs(c.q))
+		if r > headNoise {
+			miss = max(miss, r/(c.slope*max(flowTarget, flowPart*math.Abs(c.q))))
+		}
 	}
-	return worst, met && worst <= min(energyTarget*size, float64(EnergyTolerance)/10) && b.balance() <= float64(MassTolerance)/10
+	return worst, max(miss, worst/energyTarget)
 }
 
 // blame ends a search that went astray and names the chain.

@@ -11,8 +11,7 @@ import (
 // docs/checks.md by way of package checks.
 
 // mustSolver makes a solver of a network that must have no faults.
-func mustSolver(t testing.TB, n Network) *Solver {
-	t.Helper()
+func mustSolver(t tester, n Network) *Solver {
 	s, faults := NewSolver(n)
 	if len(faults) != 0 {
 		t.Fatalf("faults: %v", faults)
@@ -22,8 +21,7 @@ func mustSolver(t testing.TB, n Network) *Solver {
 
 // solved solves a network that must converge and checks the answer by the
 // audit, which shares nothing with the solver.
-func solved(t testing.TB, n Network) *State {
-	t.Helper()
+func solved(t tester, n Network) *State {
 	s := mustSolver(t, n)
 	st := s.NewState()
 	if stop := s.Solve(st); stop != StopConverged {

@@ -104,7 +104,7 @@ func anyNetwork(t *rapid.T, o options) Network {
 	}
 	if !o.noDemands && rapid.IntRange(0, 5).Draw(t, "demands") == 0 {
 		k := fixed + lips + rapid.IntRange(0, free-1).Draw(t, "demand at")
-		n.Nodes[k].Demand = unit.Flow(rapid.Float64Range(-2e-3, 2e-3).Draw(t, "demand"))
+		n.Nodes[k].Demand = unit.Flow(rapid.IntRange(-2000, 2000).Draw(t, "demand in mL/s")) * 1e-6
 	}
 	return n
 }

@@ -2,6 +2,7 @@ package network
 
 import (
 	"math"
+	"slices"
 
 	"plashet/engine/trace"
 	"plashet/engine/unit"
@@ -100,7 +101,8 @@ func (p *Part) loss(q unit.Flow) unit.Head {
 // walk gives every link of a chain its flow and every node inside it its head.
 // A chain that stands takes the jump of head in its last one-way element that
 // is no pump (a check valve, a dry outlet), or else in its last pump: what
-// lies before it is under the head that the pumps before it hold up.
+// lies before it is under the head that the pumps before it hold up. Between
+// two one-way elements that is only the least head.
 func (s *Solver) walk(c *chain, st *State) {
 	jump := len(c.segments)
 	if c.closed {
@@ -112,6 +114,9 @@ func (s *Solver) walk(c *chain, st *State) {
 			s.inside(c.segments[k-1], at, status, st)
 		}
 		at -= s.settleLink(c, g, st)
+		if c.closed && s.checks(g.edge) {
+			status = max(status, NodeLoose) // at least what comes through the valve
+		}
 	}
 	if jump == len(c.segments) {
 		return
@@ -119,6 +124,9 @@ func (s *Solver) walk(c *chain, st *State) {
 	at, status = s.headOf(c.to, st)
 	for k := len(c.segments) - 1; k > jump; k-- {
 		at += s.settleLink(c, c.segments[k], st)
+		if s.standing(c.segments[k].edge) != LinkIdle {
+			status = max(status, NodeLoose)
+		}
 		s.inside(c.segments[k-1], at, status, st)
 	}
 }
@@ -174,6 +182,9 @@ func (s *Solver) settleLink(c *chain, g segment, st *State) unit.Head {
 // standing says why a link of a chain that stands has no flow.
 func (s *Solver) standing(e int32) LinkStatus {
 	status := LinkIdle
+	if int(e) >= len(s.net.Links) {
+		return status
+	}
 	for _, p := range s.net.Links[e].Parts {
 		switch p.Role {
 		case Pump:
@@ -185,6 +196,11 @@ func (s *Solver) standing(e int32) LinkStatus {
 	return status
 }
 
+// checks tells that there is a check valve in an edge.
+func (s *Solver) checks(e int32) bool {
+	return int(e) < len(s.net.Links) && slices.ContainsFunc(s.net.Links[e].Parts, func(p Part) bool { return p.Role == CheckValve })
+}
+
 // jump gives the segment in which a chain that stands takes the jump of head.
 func (s *Solver) jump(c *chain) int {
 	pump := -1
@@ -193,13 +209,11 @@ func (s *Solver) jump(c *chain) int {
 		if int(e) >= len(s.net.Links) {
 			return k
 		}
-		for _, p := range s.net.Links[e].Parts {
-			if p.Role == CheckValve {
-				return k
-			}
-			if p.Role == Pump && pump < 0 {
-				pump = k
-			}
+		if s.checks(e) {
+			return k
+		}
+		if pump < 0 && s.standing(e) == LinkStalled {
+			pump = k
 		}
 	}
 	return max(pump, 0)
@@ -262,8 +276,14 @@ func (s *Solver) spreadHead(v int32, oneWay bool, st *State) {
 			continue
 		}
 		if s.linkNote[e] == LinkRuns {
-			if !oneWay && st.Nodes[other].Status == NodeRelative { // they move together
-				s.adopt(other, st.Nodes[other].Head+s.shift[v], st.Nodes[v].Status, st)
+			forth, back := s.ways(e)
+			stands := st.Links[e].Status != LinkRuns && !(forth && back)
+			if st.Nodes[other].Status == NodeRelative && stands == oneWay { // they move together
+				status := st.Nodes[v].Status
+				if stands {
+					status = max(status, NodeLoose)
+				}
+				s.adopt(other, st.Nodes[other].Head+s.shift[v], status, st)
 			}
 			continue
 		}
