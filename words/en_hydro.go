@@ -1,0 +1,22 @@
+package words
+
+// enHydro holds the sentences for water, pump and falls. The codes and their
+// arguments are listed in engine/hydro/code.go.
+var enHydro = map[string]string{
+	"hydro.value.finite":    "{where}: “{name}” is not a number that can be used. Enter it again.",
+	"hydro.value.range":     "{where}: “{name}” is {found}; the formula holds to {limit}. Check the figure and its unit.",
+	"hydro.value.word":      "{where}: “{name}” is “{found}”, a word that is not known here. Choose one of the known words.",
+	"hydro.curve.none":      "{where}: the pump has no data: two points of its curve are needed, or the box's flow with its greatest head. Take them from the maker's sheet.",
+	"hydro.curve.duplicate": "{where}: the curve has two points at {flow}. Delete one, or read its flow again.",
+	"hydro.curve.rise":      "{where}: at {flow} the head of the curve has risen by {rise}; {limit} passes as reading error. The head of a pump falls as the flow grows: read the points again.",
+
+	"hydro.curve.few":       "{where}: the curve has {count} points; four or more are normal. Read more points from the maker's sheet.",
+	"hydro.curve.levelled":  "{where}: the curve rises by {rise}, within the reading error of {limit}; it was made level there. Read those points again if in doubt.",
+	"hydro.curve.nameplate": "{where}: there is no curve, only the box's {flow:both} and {head:both}. What comes of it is an estimate with a wide band. Get the curve from the maker.",
+	"hydro.power.constant":  "{where}: watts are known at fewer than two points; {power} stands for the whole curve. The power cost is approximate.",
+	"hydro.hazen.range":     "{where}: the {name} is {found}; the Hazen-Williams formula was made for values to {limit}. Give the pipe's kind and size, so that friction is worked out from its bore and roughness.",
+	"hydro.lip.cling":       "{where}: {head:both} of water stands over the lip; under {limit:both} the sheet may cling to the stone, and the figure may be off by {band}. Give more flow, or take a narrower lip.",
+	"hydro.lip.tilt":        "{where}: the lip is {tilt:both} out of level; {limit:both} is little enough for an even sheet. Level the lip.",
+	"hydro.lip.dry":         "{where}: {width:both} of the lip stays dry because it is out of level. Level the lip, or give more flow.",
+	"hydro.channel.steep":   "{where}: the stream falls {found}; Manning's formula is used up to {limit}. Depth and speed are rough here. Build it as steps with lips, or check it with water.",
+}
