@@ -1,0 +1,79 @@
+package words
+
+// enLayout holds the sentences for the assembly in the vault. The codes and
+// their arguments are listed in engine/layout/codes.go. Parts go by their marks.
+var enLayout = map[string]string{
+	// Faults.
+	"layout.value.finite":   "Assembly: “{name}” is not a number that can be used. Enter it again.",
+	"layout.value.range":    "Assembly: “{name}” is {found}; the limit of what can be is {limit}. Check the figure and its unit.",
+	"layout.parts.none":     "The assembly has no parts. Add the fittings from the pump to the wall, in order.",
+	"layout.part.kind":      "Part {part}: “{kind}” is no known kind of fitting. Choose a known word.",
+	"layout.part.missing":   "Part {part}: its {measure} is not known. Measure the fitting in hand and enter it.",
+	"layout.pump.missing":   "The pump's {measure} is missing. Measure the pump, or take it from the maker's sheet.",
+	"layout.pump.larger":    "The pump's {axis} is {found}; the vault has {limit}. It does not go in this way: turn the pump, or take a larger vault.",
+	"layout.vault.missing":  "The vault's {measure} is missing. Measure inside and enter it.",
+	"layout.outlet.outside": "The hole ({along} along, {height} up) lies off the wall “{wall}”, or there is no such wall. Measure it again.",
+	"layout.join.size":      "{from} has size {fromSize} and {to} has {toSize}; nothing between them reduces. Put in a reducer.",
+	"layout.join.ends":      "{from} ends as {fromEnd} and {to} as {toEnd}: they do not go together. Put an adapter between.",
+	"layout.join.thread":    "{from} has {fromThread} and {to} has {toThread}: these threads do not seal on each other. Put in an adapter made for both.",
+	"layout.pipe.unknown":   "Between {from} and {to}: there is no {size} pipe in the assembly. Add it, or change the fittings' size.",
+	"layout.piece.short":    "Piece {piece}, from {from} to {to}: cut comes to {cut}, but {least} is the least that fills both sockets; {short} is missing. Set the fittings further apart, or join them with a close fitting.",
+	"layout.closing.short":  "There is no room for closing piece {piece} from {from} to {to}: {short} is missing. Move the pump, or take shorter fittings.",
+	"layout.closing.idle":   "The closing piece from {from} to {to} lies in line with another one or with the pipe through the wall, so it cannot close the gap. Mark a joint in another direction as closing.",
+	"layout.closing.direct": "The joint from {from} to {to} is marked closing, but has no pipe to cut. Mark a joint that has a pipe.",
+	"layout.bulkhead.last":  "Bulkhead fitting {part} stands before the end. It goes last, at the wall: move it, or take out what follows.",
+
+	// The end of the chain and its pieces.
+	"layout.closure.off":    "The chain ends {dx} to the right, {dy} to the back and {dz} up from the hole (below zero: the other way). Change the pieces by {along} along and {across} across, or move the pump.",
+	"layout.closure.turned": "The last leg is turned {angle} from the hole's axis. Turn the last elbows to face the wall.",
+	"layout.closing.worked": "Closing piece {piece}, {from} to {to}: cut {cut} is worked out, not measured. Dry-fit, measure the gap ({faceGap} by reckoning) and cut to the measure.",
+	"layout.closing.typed":  "Closing piece {piece}, {from} to {to}: the distance {distance} was given but is not used, because the closing piece follows from the rest.",
+	"layout.join.fixed":     "{from} to {to}: the distance {distance} was given, but spigot or thread fixes it at {fixed} centre to centre. Take the distance out.",
+	"layout.join.parallel":  "{from} has {fromThread}, {to} has {toThread}: a taper thread in a parallel one is tight only on a seal. Use a sealing washer or the maker's sealant.",
+	"layout.part.reduces":   "Part {part} narrows the way of the water from {fromSize} to {toSize}. This costs head: keep the size, unless it is meant.",
+	"layout.measure.first":  "{kind} {size} (parts {parts}): sizes are a standard's minimum or from memory. Measure the fitting in hand before cutting.",
+	"layout.tail.runs":      "The last pipe, from {from}, leaves through the wall; {inside} of it lies inside. Its length belongs to the run.",
+	"layout.outlet.leans":   "The wall leans {angle} where the fitting seats. The gasket may leak: flatten the seat, or use a sloped washer.",
+
+	// Room.
+	"layout.clear.wall":     "Part {part} and {wall}: {found} of room, {limit} is wanted; {short} is missing. Below zero it stands in it. Move the pump or turn the elbows.",
+	"layout.clear.pump":     "Part {part} and the pump: {found} of room, {limit} is wanted; {short} is missing. Move the part, or turn the elbows.",
+	"layout.clear.obstacle": "Part {part} and “{obstacle}”: {found} of room, {limit} is wanted; {short} is missing. Move the part or the obstacle.",
+	"layout.clear.parts":    "Parts {part} and {other}: {found} of room, {limit} is wanted; {short} is missing. Turn one of them, or lengthen the piece between.",
+	"layout.pump.wall":      "The pump and {wall}: {found} of room, {limit} is the least; {short} is missing. Move the pump.",
+	"layout.pump.obstacle":  "The pump and “{obstacle}”: {found} of room, {limit} is wanted; {short} is missing. Move the pump.",
+	"layout.closing.spare":  "Closing piece {piece} can be cut shorter by {found}; errors in the stack may ask for {limit}. Leave more length there.",
+	"layout.play.short":     "The pump can be moved {found} in {axis}; errors in the stack are likely to ask for {limit}, at worst {worst}. Leave more room, or measure the closing piece in place.",
+	"layout.play.upright":   "Nothing takes up an error in height: {found} likely, {worst} at worst. Measure an upright piece in place too.",
+
+	// Valve, union, water, way out.
+	"layout.check.none":     "There is no check valve: at every stop the water runs back through the pump. Fit one above the pump, before the union.",
+	"layout.check.reversed": "Check valve {part}: its arrow points against the flow, so no water gets through. Turn it round.",
+	"layout.check.attitude": "Check valve {part} ({kind}): the flow rises {found} from level; its data allow {allowed}. Move it to a pipe that stands so, or take another kind.",
+	"layout.check.hinge":    "Swing valve {part} lies level; its cover goes on top (it is {found} off, where known). Turn it so that it closes.",
+	"layout.union.none":     "There is no union: the pump cannot come out without a saw. Fit one above the check valve.",
+	"layout.union.hand":     "Union {part} against {against}: {found} of room for a hand, {limit} is wanted; {short} is missing. Move the union, or turn the parts.",
+	"layout.water.released": "Opening {union} lets {released:both} of water into the vault. Unplug the pump first; take the vault's level down if it would run over.",
+	"layout.water.stands":   "With the pump off {standing:both} stands on valve {valve}, {between:both} of it between valve and union ({order}). It comes out when the union is opened: unplug the pump first.",
+	"layout.water.freezes":  "Frost: with the pump off {standing:both} stands on valve {valve}, {between:both} of it between valve and union ({order}), and can burst the pipe. Drain it before winter, or run the pump only if its maker allows.",
+	"layout.lift.free":      "The pump comes out after {union} is opened: {moves} moves, a shift of {shift} and a lift straight up. Unplug the pump first, and lift with a rope or two people if it is heavy.",
+	"layout.lift.blocked":   "The pump does not come out when {union} is opened: {blocker} is in the way. Move that part, or move the union.",
+	"layout.lift.lip":       "The faces at {union} reach into each other: the pump must slide back {needed}, and {available} is free. Take a union with flat faces, or leave more room behind the pump.",
+
+	// Assumptions.
+	"assume.layout.makeup":         "Gap left at each pipe end: not set; {value} was assumed. Check the fitting maker's sheet.",
+	"assume.layout.closingmakeup":  "Gap left at the ends of the closing piece: not set; {value} was assumed.",
+	"assume.layout.stub":           "Length of a dry-fit stub: not set; {value} was assumed.",
+	"assume.layout.clear.wall":     "Room to keep to walls, floor and lid: not set; {value} was assumed.",
+	"assume.layout.clear.pump":     "Room to keep to the pump: not set; {value} was assumed.",
+	"assume.layout.clear.obstacle": "Room to keep to obstacles: not set; {value} was assumed.",
+	"assume.layout.clear.parts":    "Room between parts that do not meet: not set; {value} was assumed.",
+	"assume.layout.hand":           "Room for a hand round the union: not set; {value} was assumed.",
+	"assume.layout.clear.lift":     "Room round the pump on its way out: not set; {value} was assumed.",
+	"assume.layout.saw":            "Error of one saw cut, either way: not set; {value} was assumed.",
+	"assume.layout.tape":           "Error of one tape measure in place: not set; {value} was assumed.",
+	"assume.layout.seat":           "Error of how deep a socket takes its pipe: not set; {value} was assumed.",
+	"assume.layout.roll":           "Error of an elbow's roll: not set; {value} was assumed.",
+	"assume.layout.elbow":          "Error of an elbow's own angle: not set; {value} was assumed.",
+	"assume.layout.attitude":       "Check valve {part}: how it may stand is not given; {allowed} was assumed by its kind. Look on the maker's sheet.",
+}

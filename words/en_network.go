@@ -1,0 +1,33 @@
+package words
+
+// enNetwork holds the sentences for pump and pipe as a net. The codes and their
+// arguments are listed in engine/network/codes.go.
+var enNetwork = map[string]string{
+	"network.link.ends":     "Pipe “{link}” ends where nothing is. Check the names where its run starts and ends.",
+	"network.node.level":    "“{node}”: its level or demand is not a number that can be used. Enter it again.",
+	"network.node.kind":     "“{node}” is of no known kind, so it was left out. Check what it is.",
+	"network.law":           "The resistance or curve of a part could not be used: it gives no number, or falls as the flow grows. Check bore, length, roughness and the pump's curve.",
+	"network.link.noLoss":   "A way for the water has no resistance at all, so its flow cannot be told. Give every run its length and pipe size.",
+	"network.lip.law":       "“{node}”: the lip has no formula for the water over it. Give its width and kind.",
+	"network.link.self":     "Pipe “{link}” leads back to where it starts, and nothing drives it. Check the names where it starts and ends.",
+	"network.empty":         "There are no pipes, or nothing for them to join. Add the runs from the pump to the watercourses.",
+	"network.balance.tree":  "Pipe “{link}” closes a loop or brings a second feed; sharing the water by valves can be worked out only where each outlet has one way from the pump. Take it out, or set the valves by eye.",
+	"network.balance.want":  "“{node}”: the flow wanted is below zero or not a number. Enter it again.",
+	"network.balance.valve": "The valve of “{node}” stands on pipe “{link}”, which does not lead to that outlet alone or has no bore. Put a valve on the branch that feeds only this outlet.",
+
+	"network.outlet.dry":    "“{node}” gets no water: the pump does not reach it. Take a pump with more head, or larger pipe.",
+	"network.link.held":     "The check valve in “{link}” holds shut against the flow. Check its arrow: it points away from the pump.",
+	"network.pump.stalled":  "The pump in “{link}” delivers nothing: it must lift to its greatest head or more. Take a pump with more head. Do not let it run so: it overheats.",
+	"network.pump.deadHead": "The pump in “{link}” pushes against a closed part of the pipe. Open a valve. Do not let it run so: it overheats.",
+	"network.link.dead":     "Pipe “{link}” leads nowhere: no water flows in it. Join it to an outlet, or take it out.",
+	"network.link.opposed":  "In “{link}” two one-way parts face each other: no water gets through. Turn one round.",
+	"network.node.cut":      "“{node}”: no open pipe joins it to a level or an outlet. Check valves and the names of the runs.",
+	"network.node.loose":    "“{node}”: only bounds of its head are known, because shut or one-way parts stand on each side.",
+	"network.node.relative": "“{node}”: its head is known only against its neighbours, because no level is joined to it. Give a level that it is joined to.",
+	"network.link.beyond":   "A part in “{link}” runs outside its data, so its figure is only a bound. Get its full curve from the maker, or choose another.",
+	"network.demand.supply": "Water is asked for that nothing can supply, or comes in and cannot leave. Check the runs and the flows wanted.",
+	"network.flow.limit":    "Nothing limits the flow here. Give the runs their length and pipe size, and the pump its curve.",
+	"network.iterations":    "The search for the flows stopped before they agreed. Do not rely on these flows: check the pump's curve and the pipe sizes.",
+	"network.law.nan":       "The curve or resistance of a part gave a value that is no number. Check the figures of pump and pipe.",
+	"network.several":       "The pump's curve or a part in “{link}” rises where it should fall, so other flows are possible too. Read the curve again.",
+}
