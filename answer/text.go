@@ -1,0 +1,254 @@
+// Package answer prints a design's result: as text for reading and as JSON
+// with stable names. It computes nothing.
+package answer
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"plashet/engine/cut"
+	"plashet/engine/design"
+	"plashet/engine/geom"
+	"plashet/engine/level"
+	"plashet/engine/trace"
+	"plashet/engine/unit"
+	"plashet/words"
+)
+
+// printer keeps the first error of the writer, so that the printing reads
+// straight down.
+type printer struct {
+	w    io.Writer
+	err  error
+	say  *words.Language
+	unit unit.System
+}
+
+func (p *printer) line(format string, args ...any) {
+	if p.err == nil {
+		_, p.err = fmt.Fprintf(p.w, format+"\n", args...)
+	}
+}
+
+func (p *printer) head(s string) { p.line("\n%s\n%s", s, strings.Repeat("-", len([]rune(s)))) }
+
+func show[Q unit.Quantity](p *printer, q Q, k unit.Kind) string { return unit.Of(q, k).Format(p.unit) }
+
+// Text prints the answer for reading.
+func Text(w io.Writer, r *design.Result, l *words.Language) error {
+	p := &printer{w: w, say: l, unit: r.Units}
+	p.line("%s", r.Name)
+	if r.Note != "" {
+		p.line("%s", r.Note)
+	}
+	p.verdict(r)
+	p.findings(r)
+	p.delivery(r)
+	p.options(r)
+	p.levels(r)
+	p.assembly(r)
+	p.cutting(r)
+	p.faults(r)
+	p.assumptions(r)
+	return p.err
+}
+
+func (p *printer) verdict(r *design.Result) {
+	count := [3]int{}
+	for _, f := range r.Findings {
+		count[f.Severity]++
+	}
+	p.line("\n%d danger, %d caution, %d info; %d faults in the input; %d assumptions in force",
+		count[trace.Danger], count[trace.Caution], count[trace.Info], len(r.Faults), len(r.Assumptions))
+}
+
+func (p *printer) findings(r *design.Result) {
+	if len(r.Findings) == 0 {
+		return
+	}
+	p.head("Findings")
+	for sev := trace.Danger; ; sev-- {
+		for _, f := range r.Findings {
+			if f.Severity != sev {
+				continue
+			}
+			p.line("[%s] %s", sev, p.say.Say(f.Message, p.unit))
+			if f.LimitSource.Title != "" {
+				p.line("    limit %s, by %s (%s)", f.Limit.Format(p.unit), f.LimitSource.Title, f.LimitSource.Basis)
+			}
+			for _, m := range f.Remedies {
+				var effects []string
+				for _, e := range m.Effect {
+					effects = append(effects, fmt.Sprintf("%s to %s", e.Before.Format(p.unit), e.After.Format(p.unit)))
+				}
+				p.line("    - %s: %s", p.say.Say(m.Message, p.unit), strings.Join(effects, ", "))
+			}
+		}
+		if sev == trace.Info {
+			return
+		}
+	}
+}
+
+func (p *printer) delivery(r *design.Result) {
+	d := r.Delivery
+	if d == nil {
+		return
+	}
+	p.head("Pump and pipe")
+	p.line("pump %s: %s at %s; height %s of it; %s", d.Pump, unit.FormatFlow(d.Flow, p.unit), show(p, d.Head, unit.KindHead),
+		show(p, d.Static, unit.KindHead), show(p, d.Power, unit.KindPower))
+	if d.Energy > 0 {
+		cost := ""
+		if d.Cost.Currency != "" {
+			cost = ", " + d.Cost.Round().Format()
+		}
+		p.line("a year: %s%s", show(p, d.Energy, unit.KindEnergy), cost)
+	}
+	for _, run := range d.Runs {
+		p.line("run %-12s %12s  %10s  Re %7.0f  pipe %9s  fittings %9s", run.Name, show(p, run.Flow, unit.KindFlow), show(p, run.Speed, unit.KindSpeed),
+			float64(run.Reynolds), show(p, run.Friction, unit.KindHead), show(p, run.Fittings, unit.KindHead))
+	}
+	for _, f := range d.Feeds {
+		wanted := ""
+		if f.Wanted > 0 {
+			wanted = ", wanted " + show(p, f.Wanted, unit.KindFlow)
+		}
+		p.line("feed %-11s %s%s", f.Name, unit.FormatFlow(f.Flow, p.unit), wanted)
+		if f.Burn > 0 {
+			p.line("     to share as wanted its valve must take %s more (K %.1f)", show(p, f.Burn, unit.KindHead), float64(f.K))
+		}
+		for _, l := range f.Lips {
+			p.line("  lip %-10s head upstream %s, critical %s, at the edge %s, %s", l.Name, show(p, l.Sheet.Head, unit.KindDepth),
+				show(p, l.Sheet.Critical, unit.KindDepth), show(p, l.Sheet.Edge, unit.KindDepth), show(p, l.Sheet.PerWidth, unit.KindFlowPerWidth))
+		}
+	}
+}
+
+func (p *printer) options(r *design.Result) {
+	if len(r.Options) < 2 {
+		return
+	}
+	p.head("Pumps in hand on this pipe and on larger pipe")
+	for _, o := range r.Options {
+		var feeds []string
+		for _, f := range o.Feeds {
+			feeds = append(feeds, show(p, f, unit.KindFlow))
+		}
+		mark := " "
+		if o.AsIs {
+			mark = "*"
+		}
+		cost := ""
+		if o.Cost.Currency != "" {
+			cost = o.Cost.Round().Format() + " a year"
+		}
+		p.line("%s pump %-8s pipe %-16s %12s (%s)  %8s  %s", mark, o.Pump, o.Pipe, show(p, o.Flow, unit.KindFlow), strings.Join(feeds, " + "), show(p, o.Power, unit.KindPower), cost)
+	}
+	p.line("* as drawn")
+}
+
+func (p *printer) levels(r *design.Result) {
+	if r.Levels == nil {
+		return
+	}
+	p.head("Water levels")
+	p.line("water on its way %s; a restart draws %s", show(p, r.Levels.Transit, unit.KindWater), show(p, r.Levels.Draw, unit.KindWater))
+	for _, s := range r.Levels.States {
+		margin := ""
+		if s.Sill.Applies {
+			margin += fmt.Sprintf("  over the sill %s of %s", show(p, s.Sill.Present, unit.KindDepth), show(p, s.Sill.Needed, unit.KindDepth))
+		}
+		if s.Pump.Applies {
+			margin += fmt.Sprintf("  over the pump's floor %s of %s", show(p, s.Pump.Present, unit.KindDepth), show(p, s.Pump.Needed, unit.KindDepth))
+		}
+		if !s.Moment.Running() {
+			margin += "  under the rim " + show(p, s.Edge.Freeboard, unit.KindDepth)
+		}
+		p.line("%-28s pond %10s%s", p.moment(s), show(p, s.Change, unit.KindDepth), margin)
+	}
+}
+
+func (p *printer) moment(s level.State) string {
+	return p.say.Word("level.course."+string(s.Course)) + ", " + p.say.Word("level.moment."+string(s.Moment))
+}
+
+func (p *printer) assembly(r *design.Result) {
+	a := r.Assembly
+	if a == nil || !a.Laid {
+		return
+	}
+	p.head("Assembly in the vault")
+	for _, c := range a.Pieces {
+		closing := ""
+		if c.Closing {
+			closing = ", closing piece: measure the gap in place before cutting"
+		}
+		p.line("%-4s %s to %s: cut %s; insertion marks %s and %s%s", c.Mark, c.From, c.To, show(p, c.Cut, unit.KindTape),
+			show(p, c.Ends[0].Mark, unit.KindTape), show(p, c.Ends[1].Mark, unit.KindTape), closing)
+	}
+	for _, m := range a.Rolls {
+		p.line("roll %-4s %s clockwise, %s along the pipe's outside", m.Mark, show(p, m.Angle, unit.KindAngle), show(p, m.Arc, unit.KindTape))
+	}
+	for _, v := range a.LiftOut.Moves {
+		p.line("pump's way out: %s %s", p.toward(v.Along), show(p, v.Distance, unit.KindTape))
+	}
+}
+
+// toward names the way of a move in the vault's frame.
+func (p *printer) toward(v geom.Vec3) string {
+	ways := []struct {
+		code string
+		part float64
+	}{{"way.up", v.Z}, {"way.down", -v.Z}, {"way.right", v.X}, {"way.left", -v.X}, {"way.back", v.Y}, {"way.front", -v.Y}}
+	var names []string
+	for _, w := range ways {
+		if w.part > 0.1 {
+			names = append(names, p.say.Word(w.code))
+		}
+	}
+	return strings.Join(names, ", ")
+}
+
+func (p *printer) cutting(r *design.Result) {
+	for _, c := range r.Cutting {
+		p.head("Cutting plan, " + c.Pipe)
+		for _, b := range c.Plan.Bars {
+			from := "stick"
+			if b.From == cut.FromOffcut {
+				from = "offcut"
+			}
+			var pieces []string
+			for _, k := range b.Cuts {
+				pieces = append(pieces, c.Pieces[k.Piece].Mark+" "+show(p, k.Length, unit.KindTape))
+			}
+			p.line("%s of %s: %s; left %s", from, show(p, b.Length, unit.KindTape), strings.Join(pieces, ", "), show(p, b.Remnant, unit.KindTape))
+		}
+		if c.Plan.Proof.Proven() {
+			p.line("proven: no plan is better")
+		} else {
+			p.line("not proven best: the search stopped at its limit")
+		}
+	}
+}
+
+func (p *printer) faults(r *design.Result) {
+	if len(r.Faults) == 0 {
+		return
+	}
+	p.head("Faults in the input")
+	for _, f := range r.Faults {
+		p.line("%s: %s", f.Path, p.say.Say(f.Message, p.unit))
+	}
+}
+
+func (p *printer) assumptions(r *design.Result) {
+	if len(r.Assumptions) == 0 {
+		return
+	}
+	p.head("Assumed, because the job does not say")
+	for _, a := range r.Assumptions {
+		p.line("%s: %s (%s)", a.Path, p.say.Say(a.Message, p.unit), a.Source.Title)
+	}
+}

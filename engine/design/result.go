@@ -1,0 +1,109 @@
+// Package design turns a job into its answer: it fills the engine's inputs from
+// the document, runs the parts in order (water, pipe and pump, levels, the
+// assembly, the cutting plan) and gathers figures, findings and assumptions. It
+// is the only engine package that knows the job document. It holds no formula
+// of its own.
+package design
+
+import (
+	"plashet/engine/cut"
+	"plashet/engine/hydro"
+	"plashet/engine/layout"
+	"plashet/engine/level"
+	"plashet/engine/trace"
+	"plashet/engine/unit"
+)
+
+// Result is the answer to a job. It is always computed again from the job.
+type Result struct {
+	Name  string
+	Note  string
+	Units unit.System
+
+	Water    hydro.Water
+	Delivery *Delivery     // nil when it could not be worked out: see Faults
+	Levels   *level.Levels // likewise
+	Assembly *layout.Assembly
+	Cutting  []Cutting
+	Options  []Option // the pumps in hand on the pipe as drawn and on larger pipe
+
+	Findings    []trace.Finding
+	Assumptions []trace.Assumption
+	Faults      []trace.Fault
+	Figures     []trace.Figure
+}
+
+// Worst gives the severity of the worst finding, and whether there is any.
+func (r *Result) Worst() (trace.Severity, bool) {
+	worst, any := trace.Info, false
+	for _, f := range r.Findings {
+		worst, any = max(worst, f.Severity), true
+	}
+	return worst, any
+}
+
+// Delivery is the steady state of pump and pipe.
+type Delivery struct {
+	Pump   string
+	Flow   unit.Flow
+	Head   unit.Head // the pump's: total dynamic head
+	Static unit.Head // vault level running to the highest free water surface
+	Power  unit.Power
+	// Yearly energy and cost; Cost is empty without a tariff.
+	Energy unit.Energy
+	Cost   unit.Money
+	Runs   []Run
+	Feeds  []Feed
+}
+
+// Run is one run of pipe as it flows.
+type Run struct {
+	Name     string
+	Path     string
+	Flow     unit.Flow
+	Speed    unit.Speed
+	Reynolds unit.Ratio
+	Friction unit.Head // along the pipe
+	Fittings unit.Head // fittings, valve setting and exit
+	Volume   unit.Volume
+}
+
+// Feed is what one watercourse gets.
+type Feed struct {
+	Name   string
+	Path   string
+	Flow   unit.Flow
+	Wanted unit.Flow // 0: nothing is wanted
+	Lips   []Lip
+	Dry    bool // the pump does not reach it
+	// Burn is the head that its valve must take, and K the coefficient on the
+	// speed in its last run, so that all feeds get what is wanted.
+	Burn  unit.Head
+	K     unit.Ratio
+	Short unit.Head // head that the pump lacks at the wanted flows
+}
+
+// Lip is one fall as it runs.
+type Lip struct {
+	Name  string
+	Path  string
+	Sheet hydro.Sheet
+}
+
+// Option is one pump on one size of pipe.
+type Option struct {
+	Pump  string
+	Pipe  string // sizes of the runs, "2, 2, 1-1/4"
+	Flow  unit.Flow
+	Feeds []unit.Flow
+	Power unit.Power
+	Cost  unit.Money // of the electricity in a year
+	AsIs  bool       // the design as drawn
+}
+
+// Cutting is the plan for one kind and size of pipe.
+type Cutting struct {
+	Pipe   string
+	Pieces []cut.Piece
+	Plan   cut.Plan
+}
