@@ -2,7 +2,7 @@
 // falls: the steady flow in every link and the head at every node. It knows
 // topology and two laws, continuity at nodes and energy along links; how a
 // pipe, a fitting, a lip or a pump loses or gains head it learns through the
-// interface Law. Package hydro makes those laws (adapters in hydro.go here).
+// interface Law, which the pipes, fittings and lips of package hydro meet.
 //
 // Inside: SI; heads are heights of water in metres above the job's datum,
 // flows m³/s, positive from Link.From to Link.To. A loss is a drop of head
