@@ -10,7 +10,7 @@ var enCut = map[string]string{
 	"cut.count":           "A count is {found}, which is too small or too large. Check how many are wanted or in hand.",
 	"cut.many":            "There are {found} pieces, offcuts or kinds of sticks; {limit} are the most. Split the job.",
 	"cut.price":           "A price is {found}; below zero, too large, or missing while other sticks have one. Give every stick a price, or none.",
-	"cut.basis":           "It is not said, in words that are known here, what the plan is to save: sticks, length or cost. Choose one.",
+	"cut.basis":           "What the plan is to save is not one of the known choices: price, length or number of sticks. Choose one of them.",
 	"cut.effort":          "The effort of the search is {found}; it must be zero or more.",
 	"cut.pieces.none":     "There is nothing to cut: no pieces are given.",
 	"cut.piece.long":      "Piece {mark} is {found}; the longest stick or offcut is {limit}. Join it from two pieces with a coupling, or get longer sticks.",

@@ -3,13 +3,17 @@ package words
 // enDesign holds the sentences for the answer as a whole. The codes and their
 // arguments are listed in engine/design/codes.go.
 var enDesign = map[string]string{
-	"design.refused":         "{where}: this could not be worked out: {cause}. Check the figures given here.",
-	"design.pump.none":       "{where}: no pump is given, so nothing can be worked out that needs one. Add a pump with its curve from the maker's sheet.",
-	"design.feeds.none":      "{where}: no watercourse, or no run of pipe, is given. Add what the pump is to feed, and the pipe to it.",
-	"design.feed.lip":        "{where}: “{name}” has no lip, so nothing tells how high the water must go. Add its lip with crest and width.",
-	"design.level.none":      "{where}: the elevation or fall of “{name}” is not known, and the hydraulics need it. Give an elevation, or a rod reading in the survey.",
-	"design.steady.none":     "{where}: pump and pipe come to no steady flow ({stop}). Check the pump's curve, the levels and the pipe sizes.",
-	"design.cut.stock":       "{where}: there are pieces of {pipe} to cut, but no stick or offcut of it is given. Add the stick lengths your supplier sells.",
+	"design.refused":          "{where}: this could not be worked out: {cause}. Check the figures given here.",
+	"design.pump.none":        "{where}: no pump is given, so nothing can be worked out that needs one. Add a pump with its curve from the maker's sheet.",
+	"design.feeds.none":       "{where}: no watercourse, or no run of pipe, is given. Add what the pump is to feed, and the pipe to it.",
+	"design.feed.lip":         "{where}: “{name}” has no lip, so nothing tells how high the water must go. Add its lip with crest and width.",
+	"design.level.none":       "{where}: the elevation or fall of “{name}” is not known, and the hydraulics need it. Give an elevation, or a rod reading in the survey.",
+	"design.steady.none":      "{where}: pump and pipe come to no steady flow ({stop}). Check the pump's curve, the levels and the pipe sizes.",
+	"design.cut.stock":        "{where}: there are pieces of {pipe} to cut, but no stick or offcut of it is given. Add the stick lengths your supplier sells.",
+	"design.pump.port":        "{where}: the port of “{name}” has no connection that is known here. Choose a known size and thread, as on the maker's sheet.",
+	"design.pump.attitude":    "{where}: the attitude named here is not among those given for pump “{name}”. Name one of them, or add it from the sheet.",
+	"design.assembly.fitting": "{where}: “{name}” is no fitting that can stand between pump and wall in one line. Choose another.",
+
 	"design.flow.short":      "“{name}” gets {found:both}; {limit:both} is wanted by the job. Take larger pipe or another pump, or ask for less.",
 	"design.flow.over":       "“{name}” gets {found:both}, well over the {limit:both} that the job wants. Close its valve some, or take a smaller pump.",
 	"design.flow.dry":        "“{name}” gets no water: the pump does not lift that high through this pipe. Take a pump with more head, or larger pipe.",
