@@ -86,10 +86,13 @@ func (n *Network) Balance(want []Throttle) (Balance, []trace.Fault) {
 		b.Branches[i] = Branch{Outlet: w.Outlet, Link: t.valve[i], Wanted: w.Wanted, Shut: w.Wanted == 0}
 		b.Flow += w.Wanted
 	}
+	if !finite(b.Flow) {
+		return Balance{}, []trace.Fault{{Message: trace.Message{Code: string(FaultWanted)}}}
+	}
 	if b.Flow == 0 {
 		return b, nil
 	}
-	if faults = t.finite(); len(faults) > 0 {
+	if faults = t.numbers(); len(faults) > 0 {
 		return Balance{}, faults
 	}
 	needs := make([]unit.Head, len(want))

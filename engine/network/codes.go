@@ -9,13 +9,13 @@ const (
 	FaultEnds     Code = "network.link.ends"     // a link ends at a node that does not exist
 	FaultLevel    Code = "network.node.level"    // a level, inlet or demand is not a finite number
 	FaultKind     Code = "network.node.kind"     // a node of no known kind
-	FaultLaw      Code = "network.law"           // a law gives NaN, or falls as the flow grows, where it was tried; arg "part"
+	FaultLaw      Code = "network.law"           // a law gives a value that is not a finite number where it was tried; arg "part" for a link
 	FaultNoLoss   Code = "network.link.noLoss"   // a loop, or a way between two levels, that has no resistance at all
 	FaultNoWeir   Code = "network.lip.law"       // a lip without a law for the head over it
 	FaultNothing  Code = "network.empty"         // no links, or no nodes
 	FaultNotTree  Code = "network.balance.tree"  // balancing needs a tree fed from one level; arg "link" closes a loop, brings a second feed, leads on from an outlet, or has a pump that not all the wanted water passes
 	FaultNotFed   Code = "network.balance.fed"   // no open way leads from the level to an outlet that water is wanted at; args "node", and "link" where a one-way element faces the water
-	FaultWanted   Code = "network.balance.want"  // a wanted flow that is negative or not a number, is wanted at no outlet or twice at one, or an outlet or demand of the tree that none is given for; arg "node" (none when nothing is wanted at all)
+	FaultWanted   Code = "network.balance.want"  // a wanted flow that is negative or not a number, is wanted at no outlet or twice at one, or an outlet or demand of the tree that none is given for; arg "node" (none when there are no wants, or their sum is no number)
 	FaultThrottle Code = "network.balance.valve" // the valve of an outlet stands on a link that leads not to that outlet or to other wanted water too, or its area is not positive; args "node", "link"
 )
 

@@ -1,6 +1,7 @@
 package network
 
 import (
+	"math"
 	"slices"
 
 	"plashet/engine/trace"
@@ -216,7 +217,7 @@ func (t *tree) pumps(link int) bool {
 // heads gives, with all wanted flows times scale, what each outlet needs (0
 // where no water is wanted), the greatest need, and what the pumps give.
 func (t *tree) heads(scale float64, needs []unit.Head) (need, has unit.Head) {
-	first := true
+	need = unit.Head(math.Inf(-1))
 	for i, w := range t.want {
 		needs[i] = 0
 		if w.Wanted == 0 {
@@ -233,9 +234,7 @@ func (t *tree) heads(scale float64, needs []unit.Head) (need, has unit.Head) {
 			h += lost
 		}
 		needs[i] = h
-		if first || !(h <= need) { // a need that is not a number shows
-			need, first = h, false
-		}
+		need = max(need, h) // not a number if h is none
 	}
 	for _, p := range t.lift {
 		_, lifts := t.loss(p, scale)
@@ -287,9 +286,9 @@ func (t *tree) reach(needs []unit.Head) unit.Ratio {
 	return unit.Ratio(low)
 }
 
-// finite finds the laws that give no number at the wanted flows: the checks
+// numbers finds the laws that give no number at the wanted flows: the checks
 // have tried them at a few flows only.
-func (t *tree) finite() (faults []trace.Fault) {
+func (t *tree) numbers() (faults []trace.Fault) {
 	n := &t.s.net
 	for i := range n.Links {
 		for j := range n.Links[i].Parts {
