@@ -73,7 +73,7 @@ func (p *printer) findings(r *design.Result) {
 			if f.Severity != sev {
 				continue
 			}
-			p.line("[%s] %s", sev, p.say.Say(f.Message, p.unit))
+			p.line("[%s] %s", sev, p.say.Finding(f, p.unit))
 			if f.LimitSource.Title != "" {
 				p.line("    limit %s, by %s (%s)", f.Limit.Format(p.unit), f.LimitSource.Title, f.LimitSource.Basis)
 			}
@@ -249,6 +249,6 @@ func (p *printer) assumptions(r *design.Result) {
 	}
 	p.head("Assumed, because the job does not say")
 	for _, a := range r.Assumptions {
-		p.line("%s: %s (%s)", a.Path, p.say.Say(a.Message, p.unit), a.Source.Title)
+		p.line("%s: %s (%s)", a.Path, p.say.Assumption(a, p.unit), a.Source.Title)
 	}
 }

@@ -18,9 +18,9 @@ func run(args ...string) (code int, out, errs string) {
 // scenarios; no figure here comes from the code.
 func TestDemo(t *testing.T) {
 	traps := map[string][]string{
-		"courtyard-rill":   {"skimmer needs", "the pump draws air", "wall right"},
-		"hillside-cascade": {"“cascade” gets", "short 11/16\"", "Pump L"},
-		"old-pond":         {"“fall” gets", "cord is 16.0 ft", "Pump O"},
+		"courtyard-rill":   {"skimmer needs", "the pump draws air", "Part U1 and right"},
+		"hillside-cascade": {"“cascade” gets", "11/16\" is missing", "Pump L"},
+		"old-pond":         {"“fall” gets", "cord is 16.0 ft", "arrow points against the flow", "no union", "Pump O"},
 	}
 	for _, name := range demo.Names() {
 		code, out, errs := run("demo", name, "--no-serve")

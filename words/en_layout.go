@@ -47,17 +47,17 @@ var enLayout = map[string]string{
 	"layout.play.upright":   "Nothing takes up an error in height: {found} likely, {worst} at worst. Measure an upright piece in place too.",
 
 	// Valve, union, water, way out.
-	"layout.check.none":     "There is no check valve: at every stop the water runs back through the pump. Fit one above the pump, before the union.",
+	"layout.check.none":     "There is no check valve: at every stop the water runs back through the pump. Fit one in the pipe from the pump, where it can be reached.",
 	"layout.check.reversed": "Check valve {part}: its arrow points against the flow, so no water gets through. Turn it round.",
 	"layout.check.attitude": "Check valve {part} ({kind}): the flow rises {found} from level; its data allow {allowed}. Move it to a pipe that stands so, or take another kind.",
 	"layout.check.hinge":    "Swing valve {part} lies level; its cover goes on top (it is {found} off, where known). Turn it so that it closes.",
-	"layout.union.none":     "There is no union: the pump cannot come out without a saw. Fit one above the check valve.",
+	"layout.union.none":     "There is no union: the pump cannot come out without a saw. Fit one between the pump and the wall.",
 	"layout.union.hand":     "Union {part} against {against}: {found} of room for a hand, {limit} is wanted; {short} is missing. Move the union, or turn the parts.",
-	"layout.water.released": "Opening {union} lets {released:both} of water into the vault. Unplug the pump first; take the vault's level down if it would run over.",
-	"layout.water.stands":   "With the pump off {standing:both} stands on valve {valve}, {between:both} of it between valve and union ({order}). It comes out when the union is opened: unplug the pump first.",
-	"layout.water.freezes":  "Frost: with the pump off {standing:both} stands on valve {valve}, {between:both} of it between valve and union ({order}), and can burst the pipe. Drain it before winter, or run the pump only if its maker allows.",
-	"layout.lift.free":      "The pump comes out after {union} is opened: {moves} moves, a shift of {shift} and a lift straight up. Unplug the pump first, and lift with a rope or two people if it is heavy.",
-	"layout.lift.blocked":   "The pump does not come out when {union} is opened: {blocker} is in the way. Move that part, or move the union.",
+	"layout.water.released": "Opening {union} lets {released:both} of water into the vault (run beyond the wall counted: {runKnown}). Unplug the pump first, and make sure that the vault can take it.",
+	"layout.water.stands":   "With the pump off {standing:both} stands on valve {valve} (run beyond the wall counted: {runKnown}); {between:both} is between valve and union ({order}). Unplug the pump before opening anything.",
+	"layout.water.freezes":  "Frost: with the pump off {standing:both} stands on valve {valve} (run beyond the wall counted: {runKnown}) and can burst pipe and fittings; {between:both} is between valve and union ({order}). Drain it before winter. Unplug the pump first.",
+	"layout.lift.free":      "The pump comes out once {union} is opened; moves: {moves}, sideways {shift}, then straight up. Unplug it first; lift it by its handle or a rope, never by its cord, and with two people if it is heavy.",
+	"layout.lift.blocked":   "The pump does not come out when {union} is opened: what stays of {blocker} is in the way.[ It must shift {needed} to the {toward}; there is room for {available}: {short} is missing. Set the pump that much farther the other way.] Move the part or the union if that cannot be.",
 	"layout.lift.lip":       "The faces at {union} reach into each other: the pump must slide back {needed}, and {available} is free. Take a union with flat faces, or leave more room behind the pump.",
 
 	// Assumptions.

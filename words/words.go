@@ -4,13 +4,15 @@
 // It computes nothing.
 //
 // A template names its arguments in braces: "{found}" is printed in the job's
-// units, "{found:both}" in both systems. The rule for a fault: where (in the
+// units, "{found:both}" in both systems. What stands in square brackets is left
+// out when one of its arguments is missing. The rule for a fault: where (in the
 // reader's words), what was found as typed, what is possible and by whose
 // rule, what to do.
 package words
 
 import (
 	"maps"
+	"slices"
 	"strings"
 
 	"plashet/engine/trace"
@@ -45,7 +47,53 @@ func (l *Language) Say(m trace.Message, s unit.System) string {
 	if !ok {
 		return bare(m, s)
 	}
-	return fill(t, m.Args, s)
+	return fill(optional(t, m.Args), m.Args, s)
+}
+
+// Finding says a finding; the values found and the limit can be named in its
+// template like arguments.
+func (l *Language) Finding(f trace.Finding, s unit.System) string {
+	f.Args = append(slices.Clone(f.Args), trace.Arg{Name: "found", Value: f.Found}, trace.Arg{Name: "limit", Value: f.Limit})
+	return l.Say(f.Message, s)
+}
+
+// Assumption says an assumption; its value can be named in its template.
+func (l *Language) Assumption(a trace.Assumption, s unit.System) string {
+	a.Args = append(slices.Clone(a.Args), trace.Arg{Name: "value", Value: a.Value})
+	return l.Say(a.Message, s)
+}
+
+// optional resolves the bracketed parts of a template.
+func optional(t string, args []trace.Arg) string {
+	var b strings.Builder
+	for {
+		before, rest, found := strings.Cut(t, "[")
+		b.WriteString(before)
+		if !found {
+			return b.String()
+		}
+		part, after, closed := strings.Cut(rest, "]")
+		if !closed {
+			b.WriteString("[" + rest)
+			return b.String()
+		}
+		if given(part, args) {
+			b.WriteString(part)
+		}
+		t = after
+	}
+}
+
+// given tells that the message has every argument that a part of a template names.
+func given(part string, args []trace.Arg) bool {
+	for _, piece := range strings.Split(part, "{")[1:] {
+		name, _, _ := strings.Cut(piece, "}")
+		name, _, _ = strings.Cut(name, ":")
+		if !slices.ContainsFunc(args, func(a trace.Arg) bool { return a.Name == name }) {
+			return false
+		}
+	}
+	return true
 }
 
 // Word gives a fixed word or label by its code, or the code itself.

@@ -49,7 +49,7 @@ func (m *model) judge(pump int, vault unit.Length) {
 	p := &m.job.Pumps[pump]
 	if box := p.BoxFlow.SI; box > 0 && d.Flow < box*0.9 {
 		m.found(FindBox, at("/pumps", pump)+"/boxFlow", trace.Info, unit.Of(d.Flow, unit.KindFlow), unit.Of(box, unit.KindFlow), boxSource,
-			trace.Num("percent", unit.Ratio(1-d.Flow/box), unit.KindPercent))
+			trace.Num("box", box, unit.KindFlow), trace.Num("percent", unit.Ratio(1-d.Flow/box), unit.KindPercent))
 	}
 	if !p.Cord.IsZero() && p.CordPath.SI > p.Cord.SI {
 		m.found(FindCord, at("/pumps", pump)+"/cord", trace.Danger, unit.Of(p.Cord.SI, unit.KindDistance), unit.Of(p.CordPath.SI, unit.KindDistance), sheetSource)
