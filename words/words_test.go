@@ -16,7 +16,7 @@ import (
 )
 
 // codeDoc is a code and what its comment says.
-type codeDoc struct{ code, doc, pkg string }
+type codeDoc struct{ name, code, doc, pkg string }
 
 // isCode tells a message code from other text: words joined by dots.
 var isCode = regexp.MustCompile(`^[a-z]+(\.[A-Za-z-]+)+$`)
@@ -69,7 +69,7 @@ func constants(t *testing.T, g *ast.GenDecl, pkg string) (out []codeDoc) {
 				if !g.Lparen.IsValid() {
 					doc += g.Doc.Text()
 				}
-				out = append(out, codeDoc{s, doc, pkg})
+				out = append(out, codeDoc{name.Name, s, doc, pkg})
 			}
 		}
 	}
@@ -173,6 +173,9 @@ func TestPlaceholdersAreArguments(t *testing.T) {
 		}
 		read++
 		args["where"] = true // design adds it to what the parts say
+		if c.pkg == "design" && strings.HasPrefix(c.name, "Find") {
+			args["found"], args["limit"] = true, true // by (*model).found, for findings held against a limit
+		}
 		if strings.HasPrefix(c.code, "assume.") {
 			args["value"] = true // an assumption carries its value
 		}
