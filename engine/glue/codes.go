@@ -1,0 +1,87 @@
+package glue
+
+// Codes of this package, each with what it means and the arguments it carries.
+const (
+	// StepDryFit: lay the whole chain in the vault without cement, stubs in the short joints. Args: stubs (their count).
+	StepDryFit = "glue.step.dryfit"
+	// StepMarkInsertion: mark how deep a piece goes at each end. Args: piece, from, to, near (mark at the from end), far (mark at the to end).
+	StepMarkInsertion = "glue.step.mark.insertion"
+	// StepMarkRoll: one line over pipe and hub so that the elbow comes back as it stood. Args: part, piece, angle (clockwise along the flow from the top, or from the back wall), arc.
+	StepMarkRoll = "glue.step.mark.roll"
+	// StepMarkArrow: the valve's arrow points away from the pump; mark it on the pipe too. Args: part.
+	StepMarkArrow = "glue.step.mark.arrow"
+	// StepApart: take the chain apart; every stub comes out. Args: stubs (their count).
+	StepApart = "glue.step.apart"
+	// StepWall: set the bulkhead fitting in the wall on its gasket, no cement. Args: part.
+	StepWall = "glue.step.wall"
+	// StepThread: tape the male thread clockwise seen facing its end, screw in, tighten as the part's sheet says. Args: from, to, size, thread, low and high (wraps), turns (past hand-tight, low), turnsHigh.
+	StepThread = "glue.step.thread"
+	// StepThreadRing: a parallel thread seals on its ring: no tape. Args: from, to, size, thread.
+	StepThreadRing = "glue.step.thread.ring"
+	// StepNut: slide the union's nut over the pipe, thread towards the face, before its tail gets cement. Args: part, piece (empty where no pipe enters the tail).
+	StepNut = "glue.step.nut"
+	// StepBodyOut: open both nuts and take the valve's body away from the cement. Args: part.
+	StepBodyOut = "glue.step.bodyout"
+	// StepCement: prime and cement one joint, push home to the mark, hold. Args: part, with (the piece or the other part), size, hold, set.
+	StepCement = "glue.step.cement"
+	// StepCementValve: the same at a valve: cement on the pipe only, sparingly; joint below the valve, its socket looking down, until it has set. Args: as StepCement.
+	StepCementValve = "glue.step.cement.valve"
+	// StepFlap: the cement has set: push the flap, it must move and fall shut. Args: part.
+	StepFlap = "glue.step.flap"
+	// StepPump: set the pump in the middle of its play. No args.
+	StepPump = "glue.step.pump"
+	// StepMeasure: measure the gap between the hub faces in place, the rest dry and made up, and cut the closing piece by it. Args: piece, from, to, near and far (its insertion marks).
+	StepMeasure = "glue.step.measure"
+	// StepUnion: make the union up by hand: ring clean and seated, faces dry, no cement, no tape, no wrench. Args: part.
+	StepUnion = "glue.step.union"
+	// StepCure: leave the whole chain alone. Args: duration.
+	StepCure = "glue.step.cure"
+	// StepTest: fill with water, let the air out, look at every joint. No args.
+	StepTest = "glue.step.test"
+
+	// CautionVapour: solvent vapour is heavy, flammable and harmful and gathers in a vault: air it without making a spark, head out of it, somebody beside it. No args.
+	CautionVapour = "glue.caution.vapour"
+	// CautionSparks: no flame, smoking, running motor or sparking tool near primer and cement. No args.
+	CautionSparks = "glue.caution.sparks"
+	// CautionGloves: gloves and goggles; primer and cement hurt skin and eyes. No args.
+	CautionGloves = "glue.caution.gloves"
+	// CautionUnplug: unplug the pump before reaching into the vault. No args.
+	CautionUnplug = "glue.caution.unplug"
+	// CautionWaterOnly: test with water, never with air or gas: it bursts plastic pipe. No args.
+	CautionWaterOnly = "glue.caution.wateronly"
+	// CautionStrap: strap wrench only; more turns split the female part. No args.
+	CautionStrap = "glue.caution.strap"
+	// CautionFrost: empty the pipe after the test: what stands in it can freeze. No args.
+	CautionFrost = "glue.caution.frost"
+
+	// FaultNotLaid: the chain has no places, so there is no order. No args.
+	FaultNotLaid = "glue.notlaid"
+	// FaultMismatch: the assembly was not laid from these parts. No args.
+	FaultMismatch = "glue.mismatch"
+	// FaultNoBook: no catalogue was given: no times, no quantities. No args.
+	FaultNoBook = "glue.book"
+	// FaultFinite: a value is not a number, infinite, or below what is possible. Args: name.
+	FaultFinite = "glue.finite"
+	// FaultEnds: two ends that meet cannot be joined. Args: from, to.
+	FaultEnds = "glue.ends"
+	// FaultTimes: the tables of set or cure times do not reach this joint; its can must tell. Args: table, size, cause (a code of the catalogue).
+	FaultTimes = "glue.times"
+	// FaultQuantity: the table of joints per quart does not reach this size. Args: size, cause.
+	FaultQuantity = "glue.quantity"
+
+	// FindValveInVault: this joint of a valve is made in the vault, where it cannot be tilted. Args: part, with.
+	FindValveInVault = "glue.valve.vault"
+	// FindCaptive: nothing but threads between pump and wall: the last one cannot be turned. Args: from, to.
+	FindCaptive = "glue.thread.captive"
+	// FindRollThread: an elbow on a thread must come to rest at its roll mark, between the first and the last turn allowed. Args: part.
+	FindRollThread = "glue.thread.roll"
+	// FindThreadUnknown: no family of threads is given: tape or ring is for the part's sheet. Args: from, to.
+	FindThreadUnknown = "glue.thread.unknown"
+	// FindNoClosing: no piece is measured in place, so every error of saw and seat is left in the last joint. No args.
+	FindNoClosing = "glue.closing.none"
+	// FindCold: it is cold: the times are the long ones and cement thickens. Args: found, limit.
+	FindCold = "glue.cold"
+
+	// AssumeNut: which half of a union carries the nut. Args: part, side ("pump" or "wall").
+	AssumeNut = "assume.glue.nut"
+)

@@ -1,0 +1,427 @@
+package glue
+
+import (
+	"math"
+	"slices"
+	"testing"
+
+	"plashet/engine/catalog"
+	"plashet/engine/geom"
+	"plashet/engine/layout"
+	"plashet/engine/trace"
+	"plashet/engine/unit"
+
+	"pgregory.net/rapid"
+)
+
+const in = unit.Inch
+
+var book = func() *catalog.Book {
+	b, err := catalog.New()
+	if err != nil {
+		panic(err)
+	}
+	return b
+}()
+
+func fahrenheit(f float64) unit.Temperature { return unit.Temperature((f - 32) / 1.8) }
+
+func by(v unit.Length) layout.Measure {
+	return layout.Measure{Length: v, Source: trace.Source{Title: "measured", Basis: trace.BasisMeasured}}
+}
+
+func inline(k layout.Kind, mark string, stops unit.Length) layout.Part {
+	p := layout.Inline(k, "2", by(stops), by(1.5*in), by(2.875*in))
+	p.Mark = mark
+	return p
+}
+
+func elbow(mark string) layout.Part {
+	p := layout.SocketElbow(layout.Elbow90, "2", by(1.15*in), by(1.5*in), by(2.875*in))
+	p.Mark = mark
+	return p
+}
+
+func adapter() layout.Part {
+	p := layout.ThreadedInlet("2", layout.NPT, by(0.1*in), layout.Measure{}, by(1.5*in), by(2.875*in))
+	p.Mark = "A1"
+	return p
+}
+
+func bulkhead() layout.Part {
+	p := layout.WallFitting("2", by(-0.8*in), by(1.5*in), by(3*in))
+	p.Mark = "B1"
+	return p
+}
+
+// twoInch is 2 in Sch 40 PVC pipe (ASTM D1785, reference pipe.csv).
+var twoInch = layout.Pipe{Kind: "PVC Sch 40", Size: "2", OD: 2.375 * in, Bore: 2.067 * in}
+
+// chain lays parts in a big vault: what counts here is the order, not the fit.
+func chain(parts ...layout.Laid) Input {
+	a, _, _ := layout.Lay(layout.Input{
+		Vault: layout.Vault{
+			Length: 10, Width: 10, Depth: 10, Path: "/vault",
+			Outlet: layout.Outlet{Wall: layout.Right, Along: 5, Height: 2},
+		},
+		Pump: layout.Pump{
+			Name: "M", Path: "/pumps/0", Blocks: []geom.Box{{Max: geom.Vec3{X: 0.4, Y: 0.2, Z: 0.25}}},
+			Port: geom.Vec3{X: 0.2, Y: 0.1, Z: 0.25}, Points: geom.Vec3{Z: 1},
+			Outlet: layout.End{Kind: layout.FemaleThread, Thread: layout.NPT, Size: "2"},
+		},
+		Pose: layout.Pose{At: geom.Vec3{X: 4, Y: 5}}, Parts: parts, Pipes: []layout.Pipe{twoInch}, Path: "/assembly",
+	})
+	return Input{Parts: parts, Assembly: a, Book: book, Temperature: fahrenheit(70), Pressure: 30 * unit.PSI, Path: "/assembly"}
+}
+
+func laid(p layout.Part) layout.Laid { return layout.Laid{Part: p} }
+func closing(p layout.Part) layout.Laid {
+	return layout.Laid{Part: p, Next: layout.Join{Closing: true}}
+}
+
+// hillside is the demo's chain that fits: valve in the level leg (invented).
+func hillside() Input {
+	e := laid(elbow("E1"))
+	e.Roll = 270 * unit.Degree
+	return chain(laid(adapter()), closing(inline(layout.Union, "U1", 0.9*in)), e, closing(inline(layout.CheckSwing, "V1", 3.2*in)), laid(bulkhead()))
+}
+
+func order(t *testing.T, in Input) Plan {
+	t.Helper()
+	p, _, faults := Order(in)
+	for _, f := range faults {
+		t.Errorf("fault %s at %s: %+v", f.Code, f.Path, f.Args)
+	}
+	return p
+}
+
+// made gives the index of the step that makes each joint, or tells what is wrong.
+func made(t interface{ Fatalf(string, ...any) }, p Plan) []int {
+	at := make([]int, len(p.Joints))
+	for i := range at {
+		at[i] = -1
+	}
+	for i, s := range p.Steps {
+		if s.Number != i+1 {
+			t.Fatalf("step %d is numbered %d", i+1, s.Number)
+		}
+		for _, n := range s.Joints {
+			if n < 1 || n > len(at) || at[n-1] >= 0 {
+				t.Fatalf("joint %d is made twice or is none", n)
+			}
+			at[n-1] = i
+		}
+	}
+	for i, a := range at {
+		if a < 0 {
+			t.Fatalf("joint %d (%s) is never made", i+1, p.Joints[i].Kind)
+		}
+	}
+	return at
+}
+
+// The order is common practice, no source.
+func TestHillside(t *testing.T) {
+	p := order(t, hillside())
+	at := made(t, p)
+	// A1 in the port; P1, P2, P3, P4 with two joints each; the union's face; the wall's gasket.
+	if len(at) != 1+8+1+1 {
+		t.Fatalf("%d joints: %+v", len(at), p.Joints)
+	}
+	var codes []string
+	for _, s := range p.Steps {
+		if c := s.Code; len(codes) == 0 || codes[len(codes)-1] != c {
+			codes = append(codes, c)
+		}
+	}
+	want := []string{
+		StepDryFit, StepMarkInsertion, StepMarkRoll, StepMarkArrow, StepApart, StepThread, StepWall,
+		StepCementValve, StepCement, StepNut, StepCement, StepPump,
+		StepMeasure, StepCementValve, StepFlap, StepCement, StepMeasure, StepCement, StepUnion, StepCure, StepTest,
+	}
+	if !slices.Equal(codes, want) {
+		t.Errorf("got  %v\nwant %v", codes, want)
+	}
+	for _, s := range p.Steps {
+		cement := s.Code == StepCement || s.Code == StepCementValve
+		if cement != s.NoReturn || cement && s.Hold != 30*unit.Second {
+			t.Errorf("step %d %s: no return %v, hold %v", s.Number, s.Code, s.NoReturn, s.Hold)
+		}
+		if s.Code == StepCementValve && (s.Tilt != TiltBelow || s.Where != Bench) {
+			t.Errorf("step %d: the valve is not tilted: %+v", s.Number, s)
+		}
+		if vapour := slices.Contains(s.Cautions, CautionVapour); cement && vapour != (s.Where == Vault) {
+			t.Errorf("step %d: vapour %v in %s", s.Number, vapour, s.Where)
+		}
+		if s.Where == Vault && !slices.Contains(s.Cautions, CautionUnplug) {
+			t.Errorf("step %d %s: nobody unplugs the pump", s.Number, s.Code)
+		}
+		if s.Code == StepTest && !slices.Contains(s.Cautions, CautionWaterOnly) {
+			t.Error("the test does not say water only")
+		}
+	}
+	th := p.Joints[0].Thread
+	// Tape clockwise, three or four turns: common practice, no source.
+	if th == nil || !th.Tape || !th.Clockwise || th.Wraps.Low != 3 || th.Wraps.High != 4 || th.Turns.High != 2 {
+		t.Errorf("thread: %+v", th)
+	}
+}
+
+// Set, cure and quantity as the tables print them: 2 in, 60-100 F: set 30 min
+// (manual A) and 5 min (B), cure 2 h (A) and 30 min (B); 40-60 F: 2 h set;
+// damp adds 50 percent; 60 joints of 2 in to a quart; primer serves twice as
+// many (reference solventweld.csv, plastics technical manual, joint curing page).
+func TestTimesAndQuantity(t *testing.T) {
+	for _, c := range []struct {
+		f           float64
+		damp        bool
+		set, cure   unit.Duration
+		fast        unit.Duration
+		jointsQuart float64
+	}{
+		{70, false, 30 * unit.Minute, 2 * unit.Hour, 5 * unit.Minute, 60},
+		{70, true, 45 * unit.Minute, 3 * unit.Hour, 5 * unit.Minute, 60},
+		{50, false, 2 * unit.Hour, 4 * unit.Hour, 10 * unit.Minute, 60},
+	} {
+		input := hillside()
+		input.Temperature, input.Damp = fahrenheit(c.f), c.damp
+		p := order(t, input)
+		if p.Handle != c.set || p.Ready != c.cure || !p.Known {
+			t.Errorf("%g F, damp %v: set %v, cure %v", c.f, c.damp, p.Handle, p.Ready)
+		}
+		for _, j := range p.Joints {
+			if j.Kind == Cement && (len(j.Times.Sets) != 2 || j.Times.Sets[1].Duration != c.fast) {
+				t.Errorf("both manuals are not shown: %+v", j.Times.Sets)
+			}
+		}
+		quart := unit.Volume(0.000946352946) // 231 in³ / 4
+		if want := quart * 8 / unit.Volume(c.jointsQuart); math.Abs(float64(p.Cement/want-1)) > 1e-9 || math.Abs(float64(p.Primer*2/want-1)) > 1e-9 {
+			t.Errorf("cement %v, primer %v, want %v and half of it", p.Cement, p.Primer, want)
+		}
+	}
+}
+
+// A valve with two nuts: its body is out while its tails are cemented, and no
+// cement can run into it.
+func TestUnionEndedValve(t *testing.T) {
+	v := inline(layout.CheckSpring, "V1", 5*in)
+	v.Splits = []layout.Split{{Offset: -1.4 * in}, {Offset: 1.4 * in}}
+	p := order(t, chain(laid(adapter()), laid(v), closing(elbow("E1")), laid(bulkhead())))
+	made(t, p)
+	for _, j := range p.Joints {
+		if j.Valve {
+			t.Errorf("cement at the valve: %+v", j)
+		}
+	}
+	count := map[string]int{}
+	for _, s := range p.Steps {
+		count[s.Code]++
+	}
+	if count[StepBodyOut] != 1 || count[StepNut] != 2 || count[StepUnion] != 2 || count[StepFlap] != 1 {
+		t.Errorf("steps: %v", count)
+	}
+	if len(p.Assumptions) != 0 {
+		t.Errorf("its nuts are where they are: %+v", p.Assumptions)
+	}
+}
+
+func TestValveFixedBothSides(t *testing.T) {
+	_, fs, _ := Order(chain(laid(adapter()), laid(inline(layout.Union, "U1", 0.9*in)), closing(elbow("E1")), laid(inline(layout.CheckSwing, "V1", 3.2*in)), laid(bulkhead())))
+	if !slices.ContainsFunc(fs, func(f trace.Finding) bool { return f.Code == FindValveInVault }) {
+		t.Errorf("the valve's last joint cannot be tilted, and nobody says so: %+v", fs)
+	}
+}
+
+func TestBadInput(t *testing.T) {
+	has := func(fs []trace.Fault, code string) bool {
+		return slices.ContainsFunc(fs, func(f trace.Fault) bool { return f.Code == code })
+	}
+	for _, c := range []struct {
+		name string
+		bend func(*Input)
+		code string
+	}{
+		{"nothing", func(in *Input) { *in = Input{} }, FaultNotLaid},
+		{"no parts", func(in *Input) { in.Parts = nil }, FaultNotLaid},
+		{"other parts", func(in *Input) { in.Parts = in.Parts[:2] }, FaultMismatch},
+		{"piece after the last", func(in *Input) { in.Assembly.Pieces[0].After = 99 }, FaultMismatch},
+		{"roll of no part", func(in *Input) { in.Assembly.Rolls[0].Part = -3 }, FaultMismatch},
+		{"no pieces", func(in *Input) { in.Assembly.Pieces = nil }, FaultEnds},
+		{"hose", func(in *Input) { in.Parts[2].In.Kind = layout.HoseTail }, FaultEnds},
+		{"no book", func(in *Input) { in.Book = nil }, FaultNoBook},
+		{"NaN", func(in *Input) { in.Temperature = unit.Temperature(math.NaN()) }, FaultFinite},
+		{"negative pressure", func(in *Input) { in.Pressure = -1 }, FaultFinite},
+		{"infinite pressure", func(in *Input) { in.Pressure = unit.Pressure(math.Inf(1)) }, FaultFinite},
+		{"too cold", func(in *Input) { in.Temperature = -40 }, FaultTimes},
+		{"no size", func(in *Input) { in.Assembly.Pieces[0].Pipe.Size = "x" }, FaultQuantity},
+	} {
+		input := hillside()
+		input.Parts = slices.Clone(input.Parts)
+		c.bend(&input)
+		p, _, faults := Order(input)
+		if !has(faults, c.code) {
+			t.Errorf("%s: want %s, got %+v", c.name, c.code, faults)
+		}
+		if p.Known {
+			t.Errorf("%s: the plan claims to know its times", c.name)
+		}
+		if c.code == FaultNoBook || c.code == FaultFinite || c.code == FaultTimes {
+			made(t, p) // the order stands without the times
+		}
+	}
+}
+
+// random draws a chain of any parts whose ends go together.
+func random(t *rapid.T) Input {
+	parts := []layout.Laid{laid(adapter())}
+	for i := range rapid.IntRange(0, 8).Draw(t, "parts") {
+		mark := string(rune('a' + i))
+		var p layout.Part
+		switch rapid.IntRange(0, 8).Draw(t, "kind") {
+		case 0, 1:
+			p = inline(layout.Union, mark, 0.9*in)
+		case 2:
+			p = inline(layout.CheckSwing, mark, 3.2*in)
+		case 3:
+			p = inline(layout.CheckSpring, mark, 5*in)
+			p.Splits = []layout.Split{{Offset: -1.4 * in}, {Offset: 1.4 * in}}
+		case 4:
+			p = layout.StreetElbow(layout.Street90, "2", by(2*in), by(1.5*in), by(2.375*in), by(1.15*in), by(1.5*in), by(2.875*in))
+		case 5: // a threaded pair: socket, female; male, socket
+			f := inline(layout.FemaleAdapter, mark+"f", in)
+			f.Out = layout.End{Kind: layout.FemaleThread, Thread: layout.NPT, TakeOff: by(in), Hub: by(3 * in)}
+			parts = append(parts, laid(f))
+			p = adapter()
+		case 6: // a union threaded on one side
+			u := inline(layout.Union, mark+"u", in)
+			u.Out = layout.End{Kind: layout.FemaleThread, Thread: layout.BSPT, TakeOff: by(in), Hub: by(3 * in)}
+			parts = append(parts, laid(u))
+			p = adapter()
+			p.In.Thread = layout.BSPT
+		case 7:
+			p = inline(layout.BallValve, mark, 3*in)
+		default:
+			p = elbow(mark)
+		}
+		p.Mark = mark
+		l := laid(p)
+		l.Roll = unit.Angle(rapid.IntRange(0, 3).Draw(t, "roll")) * 90 * unit.Degree
+		if rapid.Bool().Draw(t, "measured") {
+			l.Next = layout.Join{Closing: true, Measured: layout.Is(2 * in)}
+		}
+		parts = append(parts, l)
+	}
+	if rapid.Bool().Draw(t, "bulkhead") {
+		parts = append(parts, laid(bulkhead()))
+	}
+	for i := range parts[:len(parts)-1] { // a spigot's or thread's joint has nothing to measure
+		if parts[i+1].In.Kind != layout.Socket || parts[i].Out.Kind != layout.Socket {
+			parts[i].Next = layout.Join{}
+		}
+	}
+	return chain(parts...)
+}
+
+func TestAnyChain(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		input := random(t)
+		if !input.Assembly.Laid {
+			t.Fatal("the chain was not laid")
+		}
+		p, fs, faults := Order(input)
+		if len(faults) > 0 {
+			t.Fatalf("faults: %+v", faults)
+		}
+		at := made(t, p)
+		pieces, cemented := map[string]int{}, 0
+		for i, j := range p.Joints {
+			s := p.Steps[at[i]]
+			if j.Piece != "" {
+				pieces[j.Piece]++
+			}
+			if (j.Kind == Cement) != s.NoReturn {
+				t.Fatalf("joint %d is %s, no return %v", i+1, j.Kind, s.NoReturn)
+			}
+			if j.Valve && j.Kind == Cement && s.Tilt == TiltNone && !slices.ContainsFunc(fs, func(f trace.Finding) bool { return f.Code == FindValveInVault }) {
+				t.Fatalf("joint %d at a valve is neither tilted nor told", i+1)
+			}
+			for _, e := range j.Ends {
+				if j.Kind == Cement && e.Part >= 0 {
+					splits := len(input.Parts[e.Part].Splits)
+					end := input.Parts[e.Part].In.Kind
+					if e.Out {
+						end = input.Parts[e.Part].Out.Kind
+					}
+					if e.Opening != 0 && e.Opening != splits || end != layout.Socket && end != layout.Spigot {
+						t.Fatalf("joint %d cements a face: %+v", i+1, e)
+					}
+				}
+			}
+			if j.Kind != Cement {
+				continue
+			}
+			cemented++
+			for k, o := range p.Joints {
+				switch {
+				case o.Kind == Thread && at[k] > at[i] && share(j, o):
+					t.Fatalf("joint %d is cemented before thread %d on the same part", i+1, k+1)
+				case o.Kind == Face && at[k] < at[i]:
+					t.Fatalf("union face %d is made up before joint %d", k+1, i+1)
+				case o.Kind == Cement && !o.Closing && j.Closing && at[k] > at[i]:
+					t.Fatalf("closing joint %d comes before joint %d", i+1, k+1)
+				}
+			}
+		}
+		for _, piece := range input.Assembly.Pieces {
+			if pieces[piece.Mark] != 2 {
+				t.Fatalf("piece %s has %d joints", piece.Mark, pieces[piece.Mark])
+			}
+		}
+		nutsFirst(t, p)
+		cold := input
+		cold.Temperature = fahrenheit(rapid.Float64Range(0, 70).Draw(t, "cold"))
+		if q, _, _ := Order(cold); q.Handle < p.Handle || q.Ready < p.Ready || cemented > 0 && q.Handle == 0 {
+			t.Fatalf("colder, but set %v and cure %v against %v and %v", q.Handle, q.Ready, p.Handle, p.Ready)
+		}
+	})
+}
+
+func share(a, b Joint) bool {
+	return slices.ContainsFunc(a.Ends, func(e End) bool {
+		return e.Part >= 0 && slices.ContainsFunc(b.Ends, func(f End) bool { return e.Part == f.Part })
+	})
+}
+
+// nutsFirst holds each nut step against the joint of its tail: the very next
+// joint made is that one, and each union has one nut on before its face.
+func nutsFirst(t *rapid.T, p Plan) {
+	nuts := 0
+	for i, s := range p.Steps {
+		if s.Code != StepNut {
+			continue
+		}
+		nuts++
+		next := slices.IndexFunc(p.Steps[i:], func(s Step) bool { return len(s.Joints) > 0 })
+		j := p.Joints[p.Steps[i+next].Joints[0]-1]
+		if j.Kind == Face || !slices.ContainsFunc(j.Ends, func(e End) bool { return e.Mark == s.Args[0].Text }) {
+			t.Fatalf("the nut of step %d is not on before its tail: %+v", s.Number, j)
+		}
+	}
+	faces := 0
+	for _, j := range p.Joints {
+		if j.Kind == Face {
+			faces++
+		}
+	}
+	if nuts != faces {
+		t.Fatalf("%d nuts for %d faces", nuts, faces)
+	}
+}
+
+func BenchmarkOrder(b *testing.B) {
+	input := hillside()
+	b.ReportAllocs()
+	for b.Loop() {
+		Order(input)
+	}
+}
