@@ -284,3 +284,12 @@ type charted struct {
 }
 
 func (c charted) Bounds() (low, high unit.Flow) { return 0, c.end }
+
+// Solve promises to allocate nothing.
+func TestSolveAllocatesNothing(t *testing.T) {
+	s := mustSolver(t, hardyCross())
+	st := s.NewState()
+	if got := testing.AllocsPerRun(20, func() { st.Reset(); s.Solve(st) }); got != 0 {
+		t.Errorf("%g allocations", got)
+	}
+}
