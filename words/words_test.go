@@ -22,7 +22,7 @@ type codeDoc struct{ name, code, doc, pkg string }
 var isCode = regexp.MustCompile(`^[a-z]+(\.[A-Za-z-]+)+$`)
 
 // isName tells how a constant with a code is called.
-var isName = regexp.MustCompile(`^(Code|Fault|Find|Finding|Caution|Assume|Reason|Remedy)[A-Z]`)
+var isName = regexp.MustCompile(`^(Step|Code|Fault|Find|Finding|Caution|Assume|Reason|Remedy)[A-Z]`)
 
 // codes reads the constants of the engine and of package job.
 func codes(t *testing.T) []codeDoc {
@@ -89,7 +89,7 @@ func TestEveryCodeHasASentence(t *testing.T) {
 			t.Errorf("%s of %s has no sentence", c.code, c.pkg)
 		}
 	}
-	for _, p := range []string{"unit", "geom", "catalog", "hydro", "network", "level", "layout", "cut", "design", "job"} {
+	for _, p := range []string{"unit", "geom", "catalog", "hydro", "network", "level", "layout", "glue", "cut", "design", "job"} {
 		if !pkgs[p] {
 			t.Errorf("no code found in package %s: this test does not see it", p)
 		}
