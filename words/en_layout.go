@@ -57,7 +57,7 @@ var enLayout = map[string]string{
 	"layout.water.stands":   "With the pump off {standing:both} stands on valve {valve} (run beyond the wall counted: {runKnown}); {between:both} is between valve and union ({order}). Unplug the pump before opening anything.",
 	"layout.water.freezes":  "Frost: with the pump off {standing:both} stands on valve {valve} (run beyond the wall counted: {runKnown}) and can burst pipe and fittings; {between:both} is between valve and union ({order}). Drain it before winter. Unplug the pump first.",
 	"layout.lift.free":      "The pump comes out once {union} is opened; moves: {moves}, sideways {shift}, then straight up. Unplug it first; lift it by its handle or a rope, never by its cord, and with two people if it is heavy.",
-	"layout.lift.blocked":   "The pump does not come out when {union} is opened: what stays of {blocker} is in the way.[ It must shift {needed} to the {toward}; there is room for {available}: {short} is missing. Set the pump that much farther the other way.] Move the part or the union if that cannot be.",
+	"layout.lift.blocked":   "The pump does not come out when {union} is opened: {blocker} is in the way.[ The shift to the {toward} needs {needed}; {stop} leaves {available}, so {short} is missing.] Move that part, or move the union.",
 	"layout.lift.lip":       "The faces at {union} reach into each other: the pump must slide back {needed}, and {available} is free. Take a union with flat faces, or leave more room behind the pump.",
 
 	// Assumptions.

@@ -246,6 +246,44 @@ func TestSay(t *testing.T) {
 	}
 }
 
+func TestSayOptional(t *testing.T) {
+	l := &Language{templates: map[string]string{"a.b": "Blocked.[ {by} leaves {found}.] Move it.", "a.open": "a [bracket {found}"}}
+	by := trace.Str("by", "Floor")
+	found := trace.Num("found", unit.Length(0.0254), unit.KindDepth) // 1 in, NIST SP 811
+	for _, c := range []struct {
+		m    trace.Message
+		want string
+	}{
+		{trace.Message{Code: "a.b", Args: []trace.Arg{by, found}}, "Blocked. Floor leaves 1.00 in. Move it."},
+		{trace.Message{Code: "a.b", Args: []trace.Arg{by}}, "Blocked. Move it."},
+		{trace.Message{Code: "a.b"}, "Blocked. Move it."},
+		{trace.Message{Code: "a.open", Args: []trace.Arg{found}}, "a [bracket 1.00 in"},
+	} {
+		if got := l.Say(c.m, unit.US); got != c.want {
+			t.Errorf("got  %s\nwant %s", got, c.want)
+		}
+	}
+}
+
+// A finding and an assumption name their own values, and saying them leaves
+// their arguments as they were.
+func TestFindingAndAssumption(t *testing.T) {
+	l := &Language{templates: map[string]string{"a.find": "{name}: {found} of {limit}.", "a.assume": "{value} was assumed."}}
+	args := append(make([]trace.Arg, 0, 8), trace.Str("name", "Lip"))
+	inch, two := unit.Of(unit.Length(0.0254), unit.KindDepth), unit.Of(unit.Length(0.0508), unit.KindDepth)
+	f := trace.Finding{Message: trace.Message{Code: "a.find", Args: args}, Found: inch, Limit: two}
+	if got, want := l.Finding(f, unit.US), "Lip: 1.00 in of 2.00 in."; got != want {
+		t.Errorf("got %s, want %s", got, want)
+	}
+	if spare := args[:2]; spare[1].Name != "" {
+		t.Errorf("the arguments of the finding were written to: %v", spare)
+	}
+	a := trace.Assumption{Message: trace.Message{Code: "a.assume"}, Value: inch}
+	if got, want := l.Assumption(a, unit.Metric), "25.4 mm was assumed."; got != want {
+		t.Errorf("got %s, want %s", got, want)
+	}
+}
+
 func TestWord(t *testing.T) {
 	l := &Language{templates: map[string]string{"word.pump": "pump"}}
 	if got := l.Word("word.pump"); got != "pump" {
