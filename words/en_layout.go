@@ -36,11 +36,11 @@ var enLayout = map[string]string{
 	"layout.outlet.leans":   "The wall leans {angle} where the fitting seats. The gasket may leak: flatten the seat, or use a sloped washer.",
 
 	// Room.
-	"layout.clear.wall":     "Part {part} and {wall}: {found} of room, {limit} is wanted; {short} is missing. Below zero it stands in it. Move the pump or turn the elbows.",
+	"layout.clear.wall":     "Part {part}: {found} of room to the vault ({wall}), {limit} is wanted; {short} is missing. Below zero it stands in it. Move the pump or turn the elbows.",
 	"layout.clear.pump":     "Part {part} and the pump: {found} of room, {limit} is wanted; {short} is missing. Move the part, or turn the elbows.",
 	"layout.clear.obstacle": "Part {part} and “{obstacle}”: {found} of room, {limit} is wanted; {short} is missing. Move the part or the obstacle.",
 	"layout.clear.parts":    "Parts {part} and {other}: {found} of room, {limit} is wanted; {short} is missing. Turn one of them, or lengthen the piece between.",
-	"layout.pump.wall":      "The pump and {wall}: {found} of room, {limit} is the least; {short} is missing. Move the pump.",
+	"layout.pump.wall":      "The pump: {found} of room to the vault ({wall}), {limit} is the least; {short} is missing. Below zero it stands in it. Move the pump.",
 	"layout.pump.obstacle":  "The pump and “{obstacle}”: {found} of room, {limit} is wanted; {short} is missing. Move the pump.",
 	"layout.closing.spare":  "Closing piece {piece} can be cut shorter by {found}; errors in the stack may ask for {limit}. Leave more length there.",
 	"layout.play.short":     "The pump can be moved {found} in {axis}; errors in the stack are likely to ask for {limit}, at worst {worst}. Leave more room, or measure the closing piece in place.",
@@ -50,14 +50,14 @@ var enLayout = map[string]string{
 	"layout.check.none":     "There is no check valve: at every stop the water runs back through the pump. Fit one in the pipe from the pump, where it can be reached.",
 	"layout.check.reversed": "Check valve {part}: its arrow points against the flow, so no water gets through. Turn it round.",
 	"layout.check.attitude": "Check valve {part} ({kind}): the flow rises {found} from level; its data allow {allowed}. Move it to a pipe that stands so, or take another kind.",
-	"layout.check.hinge":    "Swing valve {part} lies level; its cover goes on top (it is {found} off, where known). Turn it so that it closes.",
+	"layout.check.hinge":    "Swing valve {part} lies level. Set it with its cover on top, so that it falls shut.",
 	"layout.union.none":     "There is no union: the pump cannot come out without a saw. Fit one between the pump and the wall.",
 	"layout.union.hand":     "Union {part} against {against}: {found} of room for a hand, {limit} is wanted; {short} is missing. Move the union, or turn the parts.",
 	"layout.water.released": "Opening {union} lets {released:both} of water into the vault (run beyond the wall counted: {runKnown}). Unplug the pump first, and make sure that the vault can take it.",
 	"layout.water.stands":   "With the pump off {standing:both} stands on valve {valve} (run beyond the wall counted: {runKnown}); {between:both} is between valve and union ({order}). Unplug the pump before opening anything.",
 	"layout.water.freezes":  "Frost: with the pump off {standing:both} stands on valve {valve} (run beyond the wall counted: {runKnown}) and can burst pipe and fittings; {between:both} is between valve and union ({order}). Drain it before winter. Unplug the pump first.",
 	"layout.lift.free":      "The pump comes out once {union} is opened; moves: {moves}, sideways {shift}, then straight up. Unplug it first; lift it by its handle or a rope, never by its cord, and with two people if it is heavy.",
-	"layout.lift.blocked":   "The pump does not come out when {union} is opened: {blocker} is in the way.[ The shift to the {toward} needs {needed}; {stop} leaves {available}, so {short} is missing.] Move that part, or move the union.",
+	"layout.lift.blocked":   "The pump does not come out when {union} is opened: it meets {blocker} on the way.[ It would have to shift {needed} toward the {toward}, but {available} is free there ({stop}): {short} is missing.] Move what is in the way, or move the union.",
 	"layout.lift.lip":       "The faces at {union} reach into each other: the pump must slide back {needed}, and {available} is free. Take a union with flat faces, or leave more room behind the pump.",
 
 	// Assumptions.
