@@ -293,3 +293,61 @@ func TestSolveAllocatesNothing(t *testing.T) {
 		t.Errorf("%g allocations", got)
 	}
 }
+
+// A ring with a pump that touches no level: its flow is known (3 = 40000 Q²),
+// its heads only one against the other.
+func TestRingWithoutLevel(t *testing.T) {
+	n := line(Node{Name: "pool", Kind: SubmergedReturn, Level: 1})
+	a, b, c := n.AddNode(Node{Name: "a"}), n.AddNode(Node{Name: "b"}), n.AddNode(Node{Name: "c"})
+	n.AddLink(Link{Name: "pumped", From: a, To: b, Parts: append(pipe(1e4), Part{Role: Pump, Law: parabola{3, 1e4}})})
+	n.AddLink(Link{Name: "on", From: b, To: c, Parts: pipe(1e4)})
+	n.AddLink(Link{Name: "back", From: a, To: c, Parts: pipe(1e4)})
+	st := solved(t, n)
+	near(t, "flow", float64(st.Links[1].Flow), math.Sqrt(3/4e4), 1e-9)
+	near(t, "flow back", float64(st.Links[3].Flow), -math.Sqrt(3/4e4), 1e-9)
+	near(t, "heads", float64(st.Nodes[b].Head-st.Nodes[c].Head), 0.75, 1e-6)
+	if st.Nodes[a].Status != NodeRelative || !has(st, ReasonRelative) {
+		t.Errorf("%+v, %v", st.Nodes[a], st.Reasons)
+	}
+}
+
+// A head of 2 m to spare, and a pipe that never takes more than 1 m.
+func TestFlowWithoutLimit(t *testing.T) {
+	var n Network
+	n.AddNode(Node{Name: "vault", Kind: FixedLevel})
+	n.AddNode(Node{Name: "pool", Kind: SubmergedReturn, Level: 1})
+	n.AddLink(Link{Name: "line", From: 0, To: 1, Parts: []Part{{Role: Pump, Law: parabola{3, 0}}, {Law: weary{}}}})
+	s, faults := NewSolver(n)
+	if len(faults) > 0 {
+		t.Fatal(faults)
+	}
+	st := s.NewState()
+	if stop := s.Solve(st); stop != StopNoSteadyState || !has(st, ReasonUnlimited) {
+		t.Errorf("%v: %v", stop, s.Messages(st))
+	}
+}
+
+type weary struct{}
+
+func (weary) Loss(q unit.Flow) (unit.Head, float64) {
+	x := math.Abs(float64(q)) + 1e-3
+	return unit.Head(float64(q) / x), 1e-3 / (x * x)
+}
+
+// A pump whose curve has a hump may run in more than one way; that is told.
+func TestHumpedPump(t *testing.T) {
+	n := line(Node{Name: "pool", Kind: SubmergedReturn, Level: 1})
+	n.Links[0].Parts[0].Law = humped{}
+	st := solved(t, n)
+	if st.Links[0].Status != LinkRuns || !has(st, ReasonSeveral) {
+		t.Errorf("%+v, %v", st.Links[0], st.Reasons)
+	}
+}
+
+// humped gives 5 + 800 q - 1e6/4 q² m: 5.64 m at 1.6 L/s.
+type humped struct{}
+
+func (humped) Loss(q unit.Flow) (unit.Head, float64) {
+	x := float64(q)
+	return unit.Head(2.5e5*x*x - 800*x - 5), 5e5*x - 800
+}

@@ -52,14 +52,6 @@ func (r Quadratic) Loss(q unit.Flow) (h unit.Head, dhdq float64) {
 	return unit.Head(a * float64(q)), 2 * a
 }
 
-// Folder is a Law that can be joined with another in series into one that is
-// exactly their sum (two lengths of the same pipe). The solver folds what can
-// be folded, so that a friction factor is found once for each bore.
-type Folder interface {
-	// Fold gives the sum, or false when the two do not fold.
-	Fold(other Law) (Law, bool)
-}
-
 // add takes a part into the chain's sum.
 func (c *chain) add(law Law, rev bool) {
 	switch l := law.(type) {
@@ -68,13 +60,6 @@ func (c *chain) add(law Law, rev bool) {
 	case Quadratic:
 		c.square += float64(l)
 		return
-	case Folder:
-		for i, t := range c.laws {
-			if sum, ok := l.Fold(t.law); ok && (t.rev == rev) {
-				c.laws[i].law = sum
-				return
-			}
-		}
 	}
 	c.laws = append(c.laws, turned{law, rev})
 }
@@ -104,19 +89,9 @@ const leastSlope = 1e-4
 
 // measure finds the chain's own size, from which a search begins.
 func (c *chain) measure() {
-	c.size = math.Inf(1)
-	for _, t := range c.laws {
-		if s, ok := t.law.(Sized); ok {
-			if q := math.Abs(float64(s.TypicalFlow())); q > 0 {
-				c.size = min(c.size, q)
-			}
-		}
-	}
-	if math.IsInf(c.size, 1) {
-		c.size = usualFlow
-		if c.square > 0 {
-			c.size = min(max(math.Sqrt(1/c.square), 1e-6), 10) // the flow that loses a metre
-		}
+	c.size = usualFlow
+	if c.square > 0 {
+		c.size = min(max(math.Sqrt(1/c.square), 1e-6), 10) // the flow that loses a metre
 	}
 	h0, _ := c.loss(0)
 	h1, _ := c.loss(c.size)
@@ -125,7 +100,7 @@ func (c *chain) measure() {
 	c.blunt = math.Sqrt(rise) / c.size
 }
 
-// usualFlow is where the search begins when no law knows its own size: a
+// usualFlow is where the search begins when there is no constant K: a
 // litre a second, what pond pumps deliver.
 const usualFlow = 1e-3
 

@@ -96,12 +96,9 @@ func givesNumbers(law Law, bothWays bool) bool {
 }
 
 // everFalls tells that a law's loss falls somewhere as the flow grows, as far
-// as a grid over its data, or over a decade round its own size, can show.
+// as a grid over its data, or up to four times the usual flow, can show.
 func everFalls(law Law) bool {
 	low, high := 0.0, 4*usualFlow
-	if s, ok := law.(Sized); ok {
-		high = 4 * float64(s.TypicalFlow())
-	}
 	if b, ok := law.(Bounded); ok {
 		l, h := b.Bounds()
 		low, high = max(float64(l), 0), float64(h)

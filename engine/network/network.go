@@ -34,12 +34,6 @@ type Law interface {
 	Loss(q unit.Flow) (h unit.Head, dhdq float64)
 }
 
-// Sized is a Law that knows a flow of its own size: where a search begins. It
-// changes no answer, only how soon it is found.
-type Sized interface {
-	TypicalFlow() unit.Flow
-}
-
 // Bounded is a Law that rests on data over a range of flows (a pump's curve, a
 // friction formula with limits). The solver still searches outside it; an
 // answer that ends there carries LinkState.Beyond.
