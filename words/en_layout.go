@@ -36,11 +36,11 @@ var enLayout = map[string]string{
 	"layout.outlet.leans":   "The wall leans {angle} where the fitting seats. The gasket may leak: flatten the seat, or use a sloped washer.",
 
 	// Room.
-	"layout.clear.wall":     "Part {part}: {found} of room to the vault ({wall}), {limit} is wanted; {short} is missing. Below zero it stands in it. Move the pump or turn the elbows.",
+	"layout.clear.wall":     "Part {part} and {wall} of the vault: {found} of room, {limit} is wanted; {short} is missing. Below zero it stands in it. Move the pump or turn the elbows.",
 	"layout.clear.pump":     "Part {part} and the pump: {found} of room, {limit} is wanted; {short} is missing. Move the part, or turn the elbows.",
 	"layout.clear.obstacle": "Part {part} and “{obstacle}”: {found} of room, {limit} is wanted; {short} is missing. Move the part or the obstacle.",
 	"layout.clear.parts":    "Parts {part} and {other}: {found} of room, {limit} is wanted; {short} is missing. Turn one of them, or lengthen the piece between.",
-	"layout.pump.wall":      "The pump: {found} of room to the vault ({wall}), {limit} is the least; {short} is missing. Below zero it stands in it. Move the pump.",
+	"layout.pump.wall":      "The pump and {wall} of the vault: {found} of room, {limit} is the least; {short} is missing. Below zero it stands in it. Move the pump.",
 	"layout.pump.obstacle":  "The pump and “{obstacle}”: {found} of room, {limit} is wanted; {short} is missing. Move the pump.",
 	"layout.closing.spare":  "Closing piece {piece} can be cut shorter by {found}; errors in the stack may ask for {limit}. Leave more length there.",
 	"layout.play.short":     "The pump can be moved {found} in {axis}; errors in the stack are likely to ask for {limit}, at worst {worst}. Leave more room, or measure the closing piece in place.",
