@@ -197,10 +197,7 @@ func body(p *layout.Laid) int {
 }
 
 // nut is a union nut: it must be on the pipe before the tail it holds is joined.
-type nut struct {
-	part, opening int
-	on            bool
-}
+type nut struct{ part, opening int }
 
 // nut puts the nut of face q on the half that is no valve's body, on the
 // pump's half of a plain union. The offsets' order along the flow decides.

@@ -177,17 +177,15 @@ func (w *work) thread(k int, where Where) {
 	w.step(s)
 }
 
-// nutsFor slides on each nut that joint k would lock out, and takes a valve's
-// body out of the way of the cement.
+// nutsFor slides on each nut that joint k would lock out. Each end has one
+// joint, so each nut goes on once.
 func (w *work) nutsFor(k int, where Where) {
 	j := &w.plan.Joints[k]
-	for i := range w.nuts {
-		n := &w.nuts[i]
+	for _, n := range w.nuts {
 		for _, e := range j.Ends {
-			if n.on || e.Part != n.part || e.Opening != n.opening {
+			if e.Part != n.part || e.Opening != n.opening {
 				continue
 			}
-			n.on = true
 			w.step(Step{Message: say(StepNut, trace.Str("part", e.Mark), trace.Str("piece", j.Piece)), Parts: parts(j), Where: where, Cautions: unplug(where)})
 		}
 	}

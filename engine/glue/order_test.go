@@ -232,6 +232,98 @@ func TestValveFixedBothSides(t *testing.T) {
 	}
 }
 
+// Of a closing piece the side that comes out is cemented on the bench: the
+// union's half rather than the pump, a valve rather than either.
+func TestClosingSides(t *testing.T) {
+	for _, c := range []struct {
+		name         string
+		parts        []layout.Laid
+		bench, vault string
+	}{
+		{"union", []layout.Laid{closing(adapter()), laid(inline(layout.Union, "U1", 0.9*in)), laid(bulkhead())}, "U1", "A1"},
+		{"valve beyond", []layout.Laid{closing(adapter()), laid(inline(layout.CheckSwing, "V1", 3.2*in)), laid(inline(layout.Union, "U1", 0.9*in)), laid(bulkhead())}, "V1", "A1"},
+		{"valve before", []layout.Laid{laid(adapter()), closing(inline(layout.CheckSwing, "V1", 3.2*in)), laid(inline(layout.Union, "U1", 0.9*in)), laid(bulkhead())}, "V1", "U1"},
+		{"no union", []layout.Laid{closing(adapter()), laid(elbow("E1")), laid(bulkhead())}, "A1", "E1"},
+	} {
+		p := order(t, chain(c.parts...))
+		at := made(t, p)
+		got := map[Where]string{}
+		for i, j := range p.Joints {
+			if j.Closing {
+				got[p.Steps[at[i]].Where] = j.Ends[0].Mark
+			}
+		}
+		if got[Bench] != c.bench || got[Vault] != c.vault {
+			t.Errorf("%s: got %v, want %s on the bench, %s in the vault", c.name, got, c.bench, c.vault)
+		}
+	}
+}
+
+// Once a closing piece has tied it to the wall, a valve comes out no more: its
+// second joint is made in the vault, and that is said.
+func TestTiedToWall(t *testing.T) {
+	p, fs, _ := Order(chain(closing(adapter()), closing(inline(layout.CheckSwing, "V1", 3.2*in)), laid(bulkhead())))
+	at := made(t, p)
+	for i, j := range p.Joints {
+		if j.Piece == "P1" && j.Valve && p.Steps[at[i]].Where != Vault {
+			t.Errorf("V1 is taken out though it is cemented to the wall: %+v", p.Steps[at[i]])
+		}
+	}
+	if !slices.ContainsFunc(fs, func(f trace.Finding) bool { return f.Code == FindValveInVault }) {
+		t.Errorf("nobody says so: %+v", fs)
+	}
+}
+
+// What is screwed to the wall's own fitting is screwed in in the vault, after
+// that fitting is set. Between two threads something else must let one turn.
+func TestThreadedWall(t *testing.T) {
+	wall := bulkhead()
+	wall.In = layout.End{Kind: layout.FemaleThread, Thread: layout.NPT, TakeOff: by(in), Hub: by(3 * in)}
+	male := adapter().Swapped()
+	male.Mark = "A2"
+	input := chain(laid(adapter()), closing(elbow("E1")), laid(male), laid(wall))
+	p := order(t, input)
+	at := made(t, p)
+	n := len(p.Joints)
+	if thread := p.Steps[at[n-2]]; p.Joints[n-2].Kind != Thread || thread.Where != Vault || at[n-2] < at[n-1] {
+		t.Errorf("the thread at the wall: %+v", thread)
+	}
+	nipple := adapter()
+	nipple.Kind, nipple.Out = layout.Straight, male.Out
+	input = chain(laid(nipple), laid(wall))
+	p, fs, _ := Order(input)
+	made(t, p)
+	if !slices.ContainsFunc(fs, func(f trace.Finding) bool { return f.Code == FindCaptive && f.Severity == trace.Danger }) {
+		t.Errorf("two threads and nothing to turn: %+v", fs)
+	}
+}
+
+// A parallel thread takes no tape: it seals on its ring (ISO 228-1: pressure-tight
+// joints are not made on the thread).
+func TestParallelThread(t *testing.T) {
+	a := adapter()
+	a.In.Thread = layout.BSPP
+	p := order(t, chain(laid(a), laid(bulkhead())))
+	if th := p.Joints[0].Thread; th.Tape || th.Clockwise || p.Steps[made(t, p)[0]].Code != StepThreadRing {
+		t.Errorf("tape on a parallel thread: %+v", th)
+	}
+}
+
+func TestColdAndFrost(t *testing.T) {
+	input := hillside()
+	input.Temperature, input.Frost = fahrenheit(35), true
+	p, fs, _ := Order(input)
+	if !slices.ContainsFunc(fs, func(f trace.Finding) bool { return f.Code == FindCold }) {
+		t.Errorf("no word of the cold: %+v", fs)
+	}
+	if last := p.Steps[len(p.Steps)-1]; !slices.Contains(last.Cautions, CautionFrost) {
+		t.Errorf("the last step: %+v", last)
+	}
+	if ids := []string{p.Figures[0].ID, p.Figures[1].ID, p.Figures[2].ID}; !slices.Contains(ids, "glue.ready") || !slices.Contains(ids, "glue.cement") || !slices.Contains(ids, "glue.primer") {
+		t.Errorf("figures: %v", ids)
+	}
+}
+
 func TestBadInput(t *testing.T) {
 	has := func(fs []trace.Fault, code string) bool {
 		return slices.ContainsFunc(fs, func(f trace.Fault) bool { return f.Code == code })
