@@ -252,3 +252,22 @@ func (p *printer) assumptions(r *design.Result) {
 		p.line("%s: %s (%s)", a.Path, p.say.Assumption(a, p.unit), a.Source.Title)
 	}
 }
+
+// Figures prints every figure opened: formula, the values in it, source.
+func Figures(w io.Writer, r *design.Result) error {
+	p := &printer{w: w, unit: r.Units}
+	p.head("Figures")
+	for _, f := range r.Figures {
+		p.line("%s = %s", f.ID, f.Value.Format(p.unit))
+		p.line("    %s", f.Formula)
+		for _, t := range f.Terms {
+			value := ""
+			if t.Value.Kind != unit.KindNone {
+				value = " = " + t.Value.Format(p.unit)
+			}
+			p.line("    %s%s  %s", t.Symbol, value, t.From)
+		}
+		p.line("    by %s (%s)", f.Source.Title, f.Source.Basis)
+	}
+	return p.err
+}

@@ -97,7 +97,13 @@ func tell(w io.Writer, faults []trace.Fault, s unit.System) error {
 	return nil
 }
 
-func designJob(cmd *cobra.Command, j *job.Job, faults []trace.Fault) error {
+// shape says how the answer is printed.
+type shape struct {
+	json    bool
+	figures bool
+}
+
+func designJob(cmd *cobra.Command, j *job.Job, faults []trace.Fault, as shape) error {
 	book, err := catalog.New()
 	if err != nil {
 		return ours{err}
@@ -108,11 +114,19 @@ func designJob(cmd *cobra.Command, j *job.Job, faults []trace.Fault) error {
 		}
 		return errJob
 	}
-	if err := tell(cmd.ErrOrStderr(), faults, j.System()); err != nil {
-		return err
-	}
 	r := design.Solve(book, j)
-	if err := answer.Text(cmd.OutOrStdout(), r, words.English()); err != nil {
+	if as.json {
+		err = answer.JSON(cmd.OutOrStdout(), r, faults, words.English())
+	} else {
+		if err = tell(cmd.ErrOrStderr(), faults, j.System()); err != nil {
+			return err
+		}
+		err = answer.Text(cmd.OutOrStdout(), r, words.English())
+		if err == nil && as.figures {
+			err = answer.Figures(cmd.OutOrStdout(), r)
+		}
+	}
+	if err != nil {
 		return ours{err}
 	}
 	if len(faults)+len(r.Faults) > 0 {
@@ -122,16 +136,20 @@ func designJob(cmd *cobra.Command, j *job.Job, faults []trace.Fault) error {
 }
 
 func designCommand() *cobra.Command {
-	return &cobra.Command{
+	var as shape
+	c := &cobra.Command{
 		Use: "design JOB", Short: "Design a job and print the answer", Args: cobra.ExactArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			j, faults, err := read(cmd, args[0])
 			if err != nil {
 				return err
 			}
-			return designJob(cmd, j, faults)
+			return designJob(cmd, j, faults, as)
 		},
 	}
+	c.Flags().BoolVar(&as.json, "json", false, "print JSON, SI and display units (docs/answer.md)")
+	c.Flags().BoolVar(&as.figures, "figures", false, "open every figure to its formula, values and source")
+	return c
 }
 
 func checkCommand() *cobra.Command {
@@ -186,7 +204,7 @@ func demoCommand() *cobra.Command {
 					return fmt.Errorf("there is no example %q; there are %v", name, demo.Names())
 				}
 				j, faults := job.Read(data)
-				if err := designJob(cmd, j, faults); err != nil && !errors.Is(err, errJob) {
+				if err := designJob(cmd, j, faults, shape{}); err != nil && !errors.Is(err, errJob) {
 					return err
 				}
 				_, _ = fmt.Fprintln(cmd.OutOrStdout())

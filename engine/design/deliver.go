@@ -37,17 +37,16 @@ func (m *model) deliver(pumpIndex int, vault unit.Length) (*Delivery, *plumbing,
 		d.Power = w
 		m.yearly(d)
 	}
-	top := unit.Length(math.Inf(-1))
 	for i, link := range p.runs {
-		if link < 0 {
-			continue
+		if link >= 0 {
+			m.ran(i, link, p, solver, st, d)
 		}
-		top = max(top, m.ran(i, link, p, solver, st, d))
 	}
 	m.fed(p, st, d)
+	top := unit.Length(math.Inf(-1))
 	for i, n := range p.feeds {
 		if n >= 0 && !d.Feeds[i].Dry {
-			top = max(top, unit.Length(st.Nodes[n].Head))
+			top = max(top, st.Nodes[n].Head)
 		}
 	}
 	if !math.IsInf(float64(top), -1) {
@@ -56,9 +55,17 @@ func (m *model) deliver(pumpIndex int, vault unit.Length) (*Delivery, *plumbing,
 	return d, p, true
 }
 
-func (m *model) ran(i, link int, p *plumbing, solver *network.Solver, st *network.State, d *Delivery) unit.Length {
+// ran fills what happens in one run.
+func (m *model) ran(i, link int, p *plumbing, solver *network.Solver, st *network.State, d *Delivery) {
 	q, pp := st.Links[link].Flow, p.pipes[i]
-	r := Run{Name: m.job.Runs[i].Name, Path: at("/runs", i), Flow: q, Speed: hydro.Velocity(q, pp.bore), Reynolds: hydro.Reynolds(q, pp.bore, m.water)}
+	r := Run{Name: m.job.Runs[i].Name, Path: at("/runs", i), Flow: q, Speed: hydro.Velocity(q, pp.bore), Reynolds: hydro.Reynolds(q, pp.bore, m.water),
+		Bore: pp.bore, Length: pp.length, C: pp.c, K: pp.k}
+	if r.Reynolds > 0 {
+		r.K += pp.k1 / r.Reynolds
+	}
+	if pp.pipe != nil {
+		r.Factor = pp.pipe.Friction(q)
+	}
 	for k, h := range solver.PartLosses(st, link, nil) {
 		if k == 0 {
 			r.Friction = h
@@ -68,7 +75,6 @@ func (m *model) ran(i, link int, p *plumbing, solver *network.Solver, st *networ
 	}
 	r.Volume = unit.Volume(math.Pi / 4 * float64(pp.bore*pp.bore*pp.length))
 	d.Runs = append(d.Runs, r)
-	return unit.Length(math.Inf(-1))
 }
 
 // fed fills the feeds: flow, wanted flow, the sheets over each lip.
@@ -85,7 +91,7 @@ func (m *model) fed(p *plumbing, st *network.State, d *Delivery) {
 					m.refuse(path, err)
 					continue
 				}
-				f.Lips = append(f.Lips, Lip{Name: l.part.Name, Path: path, Sheet: s})
+				f.Lips = append(f.Lips, Lip{Name: l.part.Name, Path: path, Width: l.law.Width, C: unit.Ratio(l.law.C), Sheet: s, Source: l.source})
 				for _, c := range s.Cautions {
 					c.Args = append(c.Args, trace.Str("name", l.part.Name))
 					m.remark(path, trace.Caution, c)

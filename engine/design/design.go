@@ -72,6 +72,7 @@ func (m *model) flow(pump int) {
 		return
 	}
 	m.out.Delivery = d
+	m.figures(pump)
 	m.out.Levels = m.levels(pump, d)
 	if l := m.out.Levels; l != nil {
 		m.out.Findings = append(m.out.Findings, l.Findings...)

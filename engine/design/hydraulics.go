@@ -40,13 +40,17 @@ type plumbing struct {
 type pipeParts struct {
 	bore   unit.Length
 	length unit.Length
+	pipe   *hydro.Pipe // nil when the pipe is known only by its C
+	c      unit.Ratio  // that C
+	k, k1  unit.Ratio  // of the fittings: K = k + k1/Re
 }
 
 type feedLip struct {
-	index int
-	law   *hydro.Lip
-	part  *job.Lip
-	crest unit.Length
+	index  int
+	law    *hydro.Lip
+	part   *job.Lip
+	crest  unit.Length
+	source trace.Source // of its weir coefficient
 }
 
 // build makes the network: pump from the vault's water into the node "pump",
@@ -146,7 +150,11 @@ func (m *model) lips(i int) []feedLip {
 			m.refuse(path, err)
 			continue
 		}
-		out = append(out, feedLip{index: k, law: law, part: l, crest: crest})
+		src := c.Source
+		if !l.C.IsZero() {
+			src = trace.Source{Title: "typed in the job", Basis: trace.Basis(l.C.Source)}
+		}
+		out = append(out, feedLip{index: k, law: law, part: l, crest: crest, source: src})
 	}
 	return out
 }
@@ -173,6 +181,7 @@ func (m *model) run(i int) ([]network.Part, pipeParts, bool) {
 			return nil, pp, false
 		}
 		parts = append(parts, network.Part{Name: "pipe", Law: law})
+		pp.c = c
 	default:
 		law, err := hydro.PipeLaw{Bore: bore, Length: r.Length.SI, Roughness: r.Roughness.Or(pipe.Roughness)}.Prepare(m.water)
 		if err != nil {
@@ -180,6 +189,7 @@ func (m *model) run(i int) ([]network.Part, pipeParts, bool) {
 			return nil, pp, false
 		}
 		parts = append(parts, network.Part{Name: "pipe", Law: law})
+		pp.pipe = law
 	}
 	k, k1, check := r.Throttle.SI, unit.Ratio(0), false
 	for n, f := range r.Fittings {
@@ -199,6 +209,7 @@ func (m *model) run(i int) ([]network.Part, pipeParts, bool) {
 		}
 		k += exit
 	}
+	pp.k, pp.k1 = k, k1
 	if k > 0 || k1 > 0 {
 		law, err := hydro.MinorLaw{Bore: bore, K: k, K1: k1}.Prepare(m.water)
 		if err != nil {

@@ -63,8 +63,13 @@ type Run struct {
 	Flow     unit.Flow
 	Speed    unit.Speed
 	Reynolds unit.Ratio
-	Friction unit.Head // along the pipe
-	Fittings unit.Head // fittings, valve setting and exit
+	Bore     unit.Length
+	Length   unit.Length
+	Factor   unit.Ratio // Darcy friction factor; 0 for a pipe known only by its C
+	C        unit.Ratio // Hazen-Williams C of such a pipe, else 0
+	K        unit.Ratio // sum of the loss coefficients at this flow
+	Friction unit.Head  // along the pipe
+	Fittings unit.Head  // fittings, valve setting and exit
 	Volume   unit.Volume
 }
 
@@ -85,9 +90,12 @@ type Feed struct {
 
 // Lip is one fall as it runs.
 type Lip struct {
-	Name  string
-	Path  string
-	Sheet hydro.Sheet
+	Name   string
+	Path   string
+	Width  unit.Length
+	C      unit.Ratio // weir coefficient, m^0.5/s
+	Sheet  hydro.Sheet
+	Source trace.Source // of C
 }
 
 // Option is one pump on one size of pipe.

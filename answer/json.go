@@ -1,0 +1,382 @@
+package answer
+
+import (
+	"encoding/json"
+	"io"
+
+	"plashet/engine/cut"
+	"plashet/engine/design"
+	"plashet/engine/trace"
+	"plashet/engine/unit"
+	"plashet/words"
+)
+
+// FormatName and FormatVersion stand in every JSON answer. A field that is
+// renamed or changes its meaning raises the version.
+const (
+	FormatName    = "plashet answer"
+	FormatVersion = 1
+)
+
+// Document is the answer as JSON; docs/answer.md tells each field.
+type Document struct {
+	Format      string       `json:"format" doc:"says that this is an answer"`
+	Version     int          `json:"version" doc:"version of the answer's fields"`
+	Name        string       `json:"name" doc:"the job's name"`
+	Note        string       `json:"note,omitempty" doc:"the job's note"`
+	Units       string       `json:"units" doc:"us or metric: the units of every text"`
+	Verdict     string       `json:"verdict" doc:"worst finding: danger, caution, info or none"`
+	Pump        *Pump        `json:"pump,omitempty" doc:"the pump at its operating point"`
+	Runs        []Run        `json:"runs,omitempty" doc:"the runs of pipe"`
+	Feeds       []Feed       `json:"feeds,omitempty" doc:"the watercourses"`
+	Options     []Option     `json:"options,omitempty" doc:"pumps in hand on this pipe and on larger pipe"`
+	Levels      []State      `json:"levels,omitempty" doc:"where the water stands, by course and moment"`
+	Pieces      []Piece      `json:"pieces,omitempty" doc:"pieces of the assembly to cut"`
+	Rolls       []Roll       `json:"rolls,omitempty" doc:"roll marks of the elbows"`
+	Cutting     []Cutting    `json:"cutting,omitempty" doc:"cutting plans, one for each pipe"`
+	Findings    []Finding    `json:"findings,omitempty" doc:"what was found, worst first"`
+	Assumptions []Assumption `json:"assumptions,omitempty" doc:"defaults in force"`
+	Faults      []Fault      `json:"faults,omitempty" doc:"errors in the input"`
+	Figures     []Figure     `json:"figures,omitempty" doc:"every figure with its formula, values and source"`
+}
+
+// Quantity is a number in SI with the text in the job's units.
+type Quantity struct {
+	SI   float64 `json:"si" doc:"in SI: m, m², m³, m³/s, m/s, W, J, rad, °C, s"`
+	Text string  `json:"text" doc:"in the job's units"`
+}
+
+// Pump is the pump at its operating point.
+type Pump struct {
+	Name   string   `json:"name" doc:"its name in the job"`
+	Flow   Quantity `json:"flow" doc:"flow delivered"`
+	Head   Quantity `json:"head" doc:"total dynamic head"`
+	Static Quantity `json:"static" doc:"of that, height"`
+	Power  Quantity `json:"power" doc:"electrical power"`
+	Energy Quantity `json:"energyYear" doc:"energy in a year"`
+	Cost   string   `json:"costYear,omitempty" doc:"cost of that energy"`
+}
+
+// Run is one run of pipe.
+type Run struct {
+	Name     string   `json:"name" doc:"its name in the job"`
+	Flow     Quantity `json:"flow" doc:"flow"`
+	Speed    Quantity `json:"speed" doc:"mean speed"`
+	Reynolds float64  `json:"reynolds" doc:"Reynolds number"`
+	Friction Quantity `json:"friction" doc:"head lost along the pipe"`
+	Fittings Quantity `json:"fittings" doc:"head lost in fittings, valve and exit"`
+	Volume   Quantity `json:"volume" doc:"water in it"`
+}
+
+// Feed is one watercourse.
+type Feed struct {
+	Name   string   `json:"name" doc:"its name in the job"`
+	Flow   Quantity `json:"flow" doc:"flow it gets"`
+	Wanted Quantity `json:"wanted" doc:"flow wanted, 0 when nothing is wanted"`
+	Dry    bool     `json:"dry,omitempty" doc:"the pump does not reach it"`
+	Burn   Quantity `json:"burn" doc:"head its valve must take so that all feeds get what is wanted"`
+	K      float64  `json:"k" doc:"the same as a loss coefficient on the speed in its last run"`
+	Lips   []Lip    `json:"lips,omitempty" doc:"its falls"`
+}
+
+// Lip is one fall.
+type Lip struct {
+	Name     string   `json:"name" doc:"its name in the job"`
+	Head     Quantity `json:"head" doc:"head upstream, over the low end"`
+	Critical Quantity `json:"critical" doc:"critical depth"`
+	Edge     Quantity `json:"edge" doc:"thickness as it leaves the edge"`
+	PerWidth Quantity `json:"perWidth" doc:"flow over the width, m²/s"`
+}
+
+// Option is one pump on one choice of pipe.
+type Option struct {
+	Pump  string     `json:"pump" doc:"name of the pump"`
+	Pipe  string     `json:"pipe" doc:"sizes of the runs, in the job's order"`
+	Flow  Quantity   `json:"flow" doc:"the pump's flow"`
+	Feeds []Quantity `json:"feeds" doc:"flow of each watercourse"`
+	Power Quantity   `json:"power" doc:"electrical power"`
+	Cost  string     `json:"costYear,omitempty" doc:"cost of a year's energy"`
+	AsIs  bool       `json:"asDrawn,omitempty" doc:"the job as it stands"`
+}
+
+// State is where the water stands at one moment.
+type State struct {
+	Course    string   `json:"course" doc:"first, kept, open or topped"`
+	Moment    string   `json:"moment" doc:"rest, run, stop, rerun, stop-open or rerun-open"`
+	Pond      Quantity `json:"pond" doc:"elevation of the pond"`
+	Vault     Quantity `json:"vault" doc:"elevation in the vault"`
+	Change    Quantity `json:"change" doc:"pond against the course's reference line"`
+	Freeboard Quantity `json:"freeboard" doc:"room under the rim"`
+	OverSill  Quantity `json:"overSill" doc:"water over the skimmer's sill, running"`
+	NeedsSill Quantity `json:"overSillNeeded" doc:"what the flow needs there"`
+}
+
+// Piece is a piece of pipe of the assembly.
+type Piece struct {
+	Mark    string      `json:"mark" doc:"mark on the piece"`
+	From    string      `json:"from" doc:"part at its pump end"`
+	To      string      `json:"to" doc:"part at its wall end"`
+	Cut     Quantity    `json:"cut" doc:"length to cut"`
+	Marks   [2]Quantity `json:"insertionMarks" doc:"from each end"`
+	Closing bool        `json:"closing,omitempty" doc:"measure its gap in place before cutting"`
+}
+
+// Roll is a roll mark.
+type Roll struct {
+	Mark  string   `json:"mark" doc:"the elbow"`
+	Angle Quantity `json:"angle" doc:"clockwise, looking along the flow"`
+	Arc   Quantity `json:"arc" doc:"along the pipe's outside"`
+}
+
+// Cutting is one cutting plan.
+type Cutting struct {
+	Pipe   string `json:"pipe" doc:"kind and size"`
+	Bars   []Bar  `json:"bars" doc:"what is cut up"`
+	Proven bool   `json:"proven" doc:"no plan is better"`
+}
+
+// Bar is one stick or offcut.
+type Bar struct {
+	From    string   `json:"from" doc:"stick or offcut"`
+	Length  Quantity `json:"length" doc:"its length"`
+	Cuts    []CutOff `json:"cuts" doc:"pieces cut from it"`
+	Remnant Quantity `json:"remnant" doc:"what is left"`
+}
+
+// CutOff is one piece from a bar.
+type CutOff struct {
+	Mark   string   `json:"mark" doc:"mark on the piece"`
+	Length Quantity `json:"length" doc:"its length"`
+}
+
+// Source is where a value comes from.
+type Source = trace.Source
+
+// Finding is one result of a check.
+type Finding struct {
+	Code        string   `json:"code" doc:"stable code"`
+	Severity    string   `json:"severity" doc:"danger, caution or info"`
+	Path        string   `json:"path" doc:"where in the job"`
+	Text        string   `json:"text" doc:"the sentence"`
+	Found       Quantity `json:"found" doc:"what was found"`
+	Limit       Quantity `json:"limit" doc:"what it is held against"`
+	LimitSource Source   `json:"limitSource" doc:"whose limit it is"`
+	Remedies    []Remedy `json:"remedies,omitempty" doc:"what would mend it"`
+}
+
+// Remedy is one way to mend a finding.
+type Remedy struct {
+	Text   string   `json:"text" doc:"the sentence"`
+	Effect []Effect `json:"effect" doc:"what it moves, computed"`
+}
+
+// Effect is a figure before and after.
+type Effect struct {
+	Figure string   `json:"figure" doc:"ID of the figure"`
+	Before Quantity `json:"before" doc:"now"`
+	After  Quantity `json:"after" doc:"with the remedy"`
+}
+
+// Assumption is a default in force.
+type Assumption struct {
+	Code   string   `json:"code" doc:"stable code"`
+	Path   string   `json:"path" doc:"where the job could say better"`
+	Text   string   `json:"text" doc:"the sentence"`
+	Value  Quantity `json:"value" doc:"the value in force"`
+	Source Source   `json:"source" doc:"where it comes from"`
+}
+
+// Fault is an error in the input.
+type Fault struct {
+	Code string `json:"code" doc:"stable code"`
+	Path string `json:"path" doc:"where in the job"`
+	Line int    `json:"line,omitempty" doc:"in the file"`
+	Text string `json:"text" doc:"the sentence"`
+}
+
+// Figure is a number opened.
+type Figure struct {
+	ID      string   `json:"id" doc:"stable"`
+	Value   Quantity `json:"value" doc:"the figure"`
+	Formula string   `json:"formula" doc:"in the symbols of the terms"`
+	Terms   []Term   `json:"terms,omitempty" doc:"the values in it"`
+	Source  Source   `json:"source" doc:"of the formula"`
+}
+
+// Term is one value in a figure.
+type Term struct {
+	Symbol string   `json:"symbol" doc:"as in the formula"`
+	Value  Quantity `json:"value" doc:"its value"`
+	From   string   `json:"from,omitempty" doc:"path in the job, or ID of a figure"`
+}
+
+// JSON writes the answer. Faults of reading the file stand with the design's.
+func JSON(w io.Writer, r *design.Result, read []trace.Fault, l *words.Language) error {
+	enc := json.NewEncoder(w)
+	enc.SetIndent("", "  ")
+	enc.SetEscapeHTML(false)
+	return enc.Encode(build(r, read, l))
+}
+
+// maker turns values into quantities in one system of units.
+type maker struct {
+	unit unit.System
+	say  *words.Language
+}
+
+func (m maker) value(v unit.Value) Quantity {
+	if v.SI != v.SI || v.SI-v.SI != 0 { // JSON has no NaN and no infinity
+		v.SI = 0
+		return Quantity{Text: "–"}
+	}
+	if v.Kind == unit.KindNone {
+		return Quantity{}
+	}
+	return Quantity{SI: v.SI, Text: v.Format(m.unit)}
+}
+
+func of[Q unit.Quantity](m maker, q Q, k unit.Kind) Quantity { return m.value(unit.Of(q, k)) }
+
+func money(m unit.Money) string {
+	if m.Currency == "" {
+		return ""
+	}
+	return m.Round().Format()
+}
+
+func build(r *design.Result, read []trace.Fault, l *words.Language) Document {
+	m := maker{unit: r.Units, say: l}
+	d := Document{Format: FormatName, Version: FormatVersion, Name: r.Name, Note: r.Note, Units: "us", Verdict: "none"}
+	if r.Units == unit.Metric {
+		d.Units = "metric"
+	}
+	if worst, any := r.Worst(); any {
+		d.Verdict = worst.String()
+	}
+	m.delivery(&d, r)
+	m.levels(&d, r)
+	m.assembly(&d, r)
+	m.told(&d, r, read)
+	return d
+}
+
+func (m maker) delivery(d *Document, r *design.Result) {
+	if r.Delivery == nil {
+		return
+	}
+	v := r.Delivery
+	d.Pump = &Pump{
+		Name: v.Pump, Flow: of(m, v.Flow, unit.KindFlow), Head: of(m, v.Head, unit.KindHead), Static: of(m, v.Static, unit.KindHead),
+		Power: of(m, v.Power, unit.KindPower), Energy: of(m, v.Energy, unit.KindEnergy), Cost: money(v.Cost),
+	}
+	for _, x := range v.Runs {
+		d.Runs = append(d.Runs, Run{
+			Name: x.Name, Flow: of(m, x.Flow, unit.KindFlow), Speed: of(m, x.Speed, unit.KindSpeed), Reynolds: float64(x.Reynolds),
+			Friction: of(m, x.Friction, unit.KindHead), Fittings: of(m, x.Fittings, unit.KindHead), Volume: of(m, x.Volume, unit.KindWater),
+		})
+	}
+	for _, x := range v.Feeds {
+		f := Feed{Name: x.Name, Flow: of(m, x.Flow, unit.KindFlow), Wanted: of(m, x.Wanted, unit.KindFlow), Dry: x.Dry, Burn: of(m, x.Burn, unit.KindHead), K: float64(x.K)}
+		for _, p := range x.Lips {
+			f.Lips = append(f.Lips, Lip{
+				Name: p.Name, Head: of(m, p.Sheet.Head, unit.KindDepth), Critical: of(m, p.Sheet.Critical, unit.KindDepth),
+				Edge: of(m, p.Sheet.Edge, unit.KindDepth), PerWidth: of(m, p.Sheet.PerWidth, unit.KindFlowPerWidth),
+			})
+		}
+		d.Feeds = append(d.Feeds, f)
+	}
+	for _, x := range r.Options {
+		o := Option{Pump: x.Pump, Pipe: x.Pipe, Flow: of(m, x.Flow, unit.KindFlow), Power: of(m, x.Power, unit.KindPower), Cost: money(x.Cost), AsIs: x.AsIs}
+		for _, f := range x.Feeds {
+			o.Feeds = append(o.Feeds, of(m, f, unit.KindFlow))
+		}
+		d.Options = append(d.Options, o)
+	}
+}
+
+func (m maker) levels(d *Document, r *design.Result) {
+	if r.Levels == nil {
+		return
+	}
+	for _, s := range r.Levels.States {
+		x := State{
+			Course: string(s.Course), Moment: string(s.Moment), Pond: of(m, s.Pond, unit.KindElevation), Vault: of(m, s.Vault, unit.KindElevation),
+			Change: of(m, s.Change, unit.KindDepth), Freeboard: of(m, s.Edge.Freeboard, unit.KindDepth),
+		}
+		if s.Sill.Applies {
+			x.OverSill, x.NeedsSill = of(m, s.Sill.Present, unit.KindDepth), of(m, s.Sill.Needed, unit.KindDepth)
+		}
+		d.Levels = append(d.Levels, x)
+	}
+}
+
+func (m maker) assembly(d *Document, r *design.Result) {
+	if a := r.Assembly; a != nil && a.Laid {
+		for _, c := range a.Pieces {
+			d.Pieces = append(d.Pieces, Piece{
+				Mark: c.Mark, From: c.From, To: c.To, Cut: of(m, c.Cut, unit.KindTape), Closing: c.Closing,
+				Marks: [2]Quantity{of(m, c.Ends[0].Mark, unit.KindTape), of(m, c.Ends[1].Mark, unit.KindTape)},
+			})
+		}
+		for _, x := range a.Rolls {
+			d.Rolls = append(d.Rolls, Roll{Mark: x.Mark, Angle: of(m, x.Angle, unit.KindAngle), Arc: of(m, x.Arc, unit.KindTape)})
+		}
+	}
+	for _, c := range r.Cutting {
+		x := Cutting{Pipe: c.Pipe, Proven: c.Plan.Proof.Proven()}
+		for _, b := range c.Plan.Bars {
+			bar := Bar{From: "stick", Length: of(m, b.Length, unit.KindTape), Remnant: of(m, b.Remnant, unit.KindTape)}
+			if b.From == cut.FromOffcut {
+				bar.From = "offcut"
+			}
+			for _, k := range b.Cuts {
+				bar.Cuts = append(bar.Cuts, CutOff{Mark: c.Pieces[k.Piece].Mark, Length: of(m, k.Length, unit.KindTape)})
+			}
+			x.Bars = append(x.Bars, bar)
+		}
+		d.Cutting = append(d.Cutting, x)
+	}
+}
+
+func (m maker) told(d *Document, r *design.Result, read []trace.Fault) {
+	for sev := trace.Danger; ; sev-- {
+		for _, f := range r.Findings {
+			if f.Severity == sev {
+				d.Findings = append(d.Findings, m.finding(f))
+			}
+		}
+		if sev == trace.Info {
+			break
+		}
+	}
+	for _, a := range r.Assumptions {
+		d.Assumptions = append(d.Assumptions, Assumption{Code: a.Code, Path: a.Path, Text: m.say.Assumption(a, m.unit), Value: m.value(a.Value), Source: a.Source})
+	}
+	for _, list := range [][]trace.Fault{read, r.Faults} {
+		for _, f := range list {
+			d.Faults = append(d.Faults, Fault{Code: f.Code, Path: f.Path, Line: f.Line, Text: m.say.Say(f.Message, m.unit)})
+		}
+	}
+	for _, f := range r.Figures {
+		x := Figure{ID: f.ID, Value: m.value(f.Value), Formula: f.Formula, Source: f.Source}
+		for _, t := range f.Terms {
+			x.Terms = append(x.Terms, Term{Symbol: t.Symbol, Value: m.value(t.Value), From: t.From})
+		}
+		d.Figures = append(d.Figures, x)
+	}
+}
+
+func (m maker) finding(f trace.Finding) Finding {
+	x := Finding{
+		Code: f.Code, Severity: f.Severity.String(), Path: f.Path, Text: m.say.Finding(f, m.unit),
+		Found: m.value(f.Found), Limit: m.value(f.Limit), LimitSource: f.LimitSource,
+	}
+	for _, r := range f.Remedies {
+		y := Remedy{Text: m.say.Say(r.Message, m.unit)}
+		for _, e := range r.Effect {
+			y.Effect = append(y.Effect, Effect{Figure: e.Figure, Before: m.value(e.Before), After: m.value(e.After)})
+		}
+		x.Remedies = append(x.Remedies, y)
+	}
+	return x
+}

@@ -1,0 +1,97 @@
+package design
+
+import (
+	"strconv"
+
+	"plashet/engine/hydro"
+	"plashet/engine/trace"
+	"plashet/engine/unit"
+)
+
+// mm2PerM2 shows viscosities in figures of handy size.
+const mm2PerM2 = 1e6
+
+var (
+	sourceBooks    = trace.Source{Title: "continuity and energy along the pipes; E. Todini and S. Pilati, A gradient algorithm for the analysis of pipe networks, 1988", Basis: trace.BasisLibrary, Note: "solved until flows balance to 1e-9 m³/s and heads to 1e-6 m"}
+	sourceGeometry = trace.Source{Title: "plane geometry", Basis: trace.BasisLibrary}
+	sourceEnergy   = trace.Source{Title: "energy = power x time; cost = energy x tariff", Basis: trace.BasisLibrary}
+)
+
+func term[Q unit.Quantity](symbol string, q Q, k unit.Kind, from string) trace.Term {
+	return trace.Term{Symbol: symbol, Value: unit.Of(q, k), From: from}
+}
+
+func (m *model) figure(id string, v unit.Value, formula string, src trace.Source, terms ...trace.Term) {
+	m.out.Figures = append(m.out.Figures, trace.Figure{ID: id, Value: v, Formula: formula, Terms: terms, Source: src})
+}
+
+// figures opens the delivery: each number with its formula, values and source.
+// The IDs are stable; N counts from 0 in the job's order.
+func (m *model) figures(pump int) {
+	d := m.out.Delivery
+	path := at("/pumps", pump)
+	m.figure("water.density", unit.Of(unit.Ratio(m.water.DensityKgM3), unit.KindRatio), "density of water at its temperature, kg/m³", hydro.SourceDensity,
+		term("T", m.water.Temperature, unit.KindTemperature, "/site/waterTemperature"))
+	m.figure("water.viscosity", unit.Of(unit.Ratio(m.water.KinematicM2S*mm2PerM2), unit.KindRatio), "dynamic viscosity / density, mm²/s", hydro.SourceViscosity,
+		term("T", m.water.Temperature, unit.KindTemperature, "/site/waterTemperature"))
+	m.figure("pump.flow", unit.Of(d.Flow, unit.KindFlow), "the flow at which the pump's head equals height + losses", sourceBooks,
+		term("H", d.Head, unit.KindHead, "pump.head"))
+	m.figure("pump.head", unit.Of(d.Head, unit.KindHead), "H(Q) on the pump's curve, PCHIP through its points", hydro.SourcePCHIP,
+		term("Q", d.Flow, unit.KindFlow, "pump.flow"), trace.Term{Symbol: "points", From: path + "/curve"})
+	m.figure("pump.static", unit.Of(d.Static, unit.KindHead), "highest free water surface - running water level the pump draws from", sourceGeometry)
+	if d.Power > 0 {
+		m.figure("pump.power", unit.Of(d.Power, unit.KindPower), "electrical power at Q, from the watts given", sheetSource, term("Q", d.Flow, unit.KindFlow, "pump.flow"))
+		m.figure("pump.water", unit.Of(hydro.WaterPower(d.Flow, d.Head, m.water), unit.KindPower), "density g Q H", hydro.SourceWaterPower,
+			term("Q", d.Flow, unit.KindFlow, "pump.flow"), term("H", d.Head, unit.KindHead, "pump.head"))
+		m.figure("pump.energy", unit.Of(d.Energy, unit.KindEnergy), "P x hours a day x days a year", sourceEnergy,
+			term("P", d.Power, unit.KindPower, "pump.power"), trace.Term{Symbol: "hours", From: "/site/hoursPerDay"}, trace.Term{Symbol: "days", From: "/site/daysPerYear"})
+	}
+	for i := range d.Runs {
+		m.runFigures("run."+strconv.Itoa(i), &d.Runs[i])
+	}
+	for i := range d.Feeds {
+		m.feedFigures("feed."+strconv.Itoa(i), &d.Feeds[i])
+	}
+}
+
+func (m *model) runFigures(id string, r *Run) {
+	q := term("Q", r.Flow, unit.KindFlow, id+".flow")
+	d := term("D", r.Bore, unit.KindBore, r.Path+"/pipe")
+	v := term("v", r.Speed, unit.KindSpeed, id+".speed")
+	l := term("L", r.Length, unit.KindDistance, r.Path+"/length")
+	m.figure(id+".flow", unit.Of(r.Flow, unit.KindFlow), "what the network's balance gives this run", sourceBooks)
+	m.figure(id+".speed", unit.Of(r.Speed, unit.KindSpeed), "v = Q / (pi D² / 4)", sourceGeometry, q, d)
+	m.figure(id+".reynolds", unit.Of(r.Reynolds, unit.KindRatio), "Re = v D / viscosity", hydro.SourceColebrook, v, d,
+		trace.Term{Symbol: "viscosity", Value: unit.Of(unit.Ratio(m.water.KinematicM2S*mm2PerM2), unit.KindRatio), From: "water.viscosity"})
+	if r.C > 0 {
+		m.figure(id+".friction", unit.Of(r.Friction, unit.KindHead), "h = 10.67 L Q^1.852 / (C^1.852 D^4.8704) (m, m³/s)", hydro.SourceHazenWilliams,
+			q, d, l, term("C", r.C, unit.KindRatio, r.Path+"/c"))
+	} else {
+		m.figure(id+".factor", unit.Of(r.Factor, unit.KindRatio), "Colebrook-White 1/sqrt f = -2 log10(e/3.7D + 2.51/(Re sqrt f)); 64/Re below Re 2000; a Hermite bridge to 4000",
+			hydro.SourceColebrook, term("Re", r.Reynolds, unit.KindRatio, id+".reynolds"), d)
+		m.figure(id+".friction", unit.Of(r.Friction, unit.KindHead), "h = f L/D v²/2g", hydro.SourceDarcyWeisbach,
+			term("f", r.Factor, unit.KindRatio, id+".factor"), l, d, v)
+	}
+	m.figure(id+".fittings", unit.Of(r.Fittings, unit.KindHead), "h = sum of K v²/2g, with the valve's setting and the exit", hydro.SourceMinor,
+		term("K", r.K, unit.KindRatio, r.Path+"/fittings"), v)
+	m.figure(id+".volume", unit.Of(r.Volume, unit.KindWater), "V = pi D² / 4 x L", sourceGeometry, d, l)
+}
+
+func (m *model) feedFigures(id string, f *Feed) {
+	m.figure(id+".flow", unit.Of(f.Flow, unit.KindFlow), "what the network's balance gives this feed", sourceBooks)
+	if f.Wanted > 0 {
+		m.figure(id+".wanted", unit.Of(f.Wanted, unit.KindFlow), "the most that one of its lips wants", jobSource)
+		m.figure(id+".burn", unit.Of(f.Burn, unit.KindHead), "head of the feed that needs most - head this feed needs, at the wanted flows", sourceBooks,
+			trace.Term{Symbol: "K", Value: unit.Of(f.K, unit.KindRatio)})
+	}
+	for k := range f.Lips {
+		l, lid := &f.Lips[k], id+".lip."+strconv.Itoa(k)
+		q := term("Q", f.Flow, unit.KindFlow, id+".flow")
+		head := term("H", l.Sheet.Head, unit.KindDepth, lid+".head")
+		m.figure(lid+".head", unit.Of(l.Sheet.Head, unit.KindDepth), "Q = C L H^1.5 solved for H; integrated along a tilted crest", l.Source, q,
+			term("L", l.Width, unit.KindTape, l.Path+"/width"), term("C", l.C, unit.KindRatio, l.Path+"/c"))
+		m.figure(lid+".critical", unit.Of(l.Sheet.Critical, unit.KindDepth), "2/3 H in the middle of the crest", l.Source, head)
+		m.figure(lid+".edge", unit.Of(l.Sheet.Edge, unit.KindDepth), "0.715 x critical depth", hydro.SourceEdge, head)
+		m.figure(lid+".perwidth", unit.Of(l.Sheet.PerWidth, unit.KindFlowPerWidth), "Q / L", sourceGeometry, q, term("L", l.Width, unit.KindTape, l.Path+"/width"))
+	}
+}
