@@ -262,9 +262,15 @@ func TestClosingSides(t *testing.T) {
 // Once a closing piece has tied it to the wall, a valve comes out no more: its
 // second joint is made in the vault, and that is said.
 func TestTiedToWall(t *testing.T) {
-	p, fs, _ := Order(chain(closing(adapter()), closing(inline(layout.CheckSwing, "V1", 3.2*in)), laid(bulkhead())))
+	measured := layout.Join{Closing: true, Measured: layout.Is(2 * in)}
+	a, v := laid(adapter()), laid(inline(layout.CheckSwing, "V1", 3.2*in))
+	a.Next, v.Next = measured, measured
+	p, fs, _ := Order(chain(a, v, laid(bulkhead())))
 	at := made(t, p)
 	for i, j := range p.Joints {
+		if j.Piece != "" && !j.Closing {
+			t.Fatalf("%s is no closing piece", j.Piece)
+		}
 		if j.Piece == "P1" && j.Valve && p.Steps[at[i]].Where != Vault {
 			t.Errorf("V1 is taken out though it is cemented to the wall: %+v", p.Steps[at[i]])
 		}
