@@ -87,10 +87,11 @@ func (w *work) cement(k int, where Where) {
 		s.Cautions = append(s.Cautions, CautionVapour, CautionUnplug)
 	}
 	if j.Valve {
-		s.Message.Code = StepCementValve
+		s.Code = StepCementValve
 		if where == Bench {
 			s.Tilt = TiltBelow
 		} else {
+			s.Code = StepCementValveInPlace
 			w.note(trace.Caution, w.path(part.Part), FindValveInVault, trace.Str("part", part.Mark), trace.Str("with", with))
 		}
 	}

@@ -26,6 +26,8 @@ const (
 	StepCement = "glue.step.cement"
 	// StepCementValve: the same at a valve: cement on the pipe only, sparingly; joint below the valve, its socket looking down, until it has set. Args: as StepCement.
 	StepCementValve = "glue.step.cement.valve"
+	// StepCementValveInPlace: at a valve in the vault, which cannot be tilted: cement on the pipe only, a thin coat. Args: as StepCement.
+	StepCementValveInPlace = "glue.step.cement.valve.inplace"
 	// StepFlap: the cement has set: push the flap, it must move and fall shut. Args: part.
 	StepFlap = "glue.step.flap"
 	// StepPump: set the pump in the middle of its play. No args.
