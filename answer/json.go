@@ -34,6 +34,7 @@ type Document struct {
 	Pieces      []Piece      `json:"pieces,omitempty" doc:"pieces of the assembly to cut"`
 	Rolls       []Roll       `json:"rolls,omitempty" doc:"roll marks of the elbows"`
 	Cutting     []Cutting    `json:"cutting,omitempty" doc:"cutting plans, one for each pipe"`
+	Glue        []GlueStep   `json:"glue,omitempty" doc:"gluing up, step by step"`
 	Findings    []Finding    `json:"findings,omitempty" doc:"what was found, worst first"`
 	Assumptions []Assumption `json:"assumptions,omitempty" doc:"defaults in force"`
 	Faults      []Fault      `json:"faults,omitempty" doc:"errors in the input"`
@@ -147,6 +148,21 @@ type Bar struct {
 type CutOff struct {
 	Mark   string   `json:"mark" doc:"mark on the piece"`
 	Length Quantity `json:"length" doc:"its length"`
+}
+
+// GlueStep is one step of gluing up.
+type GlueStep struct {
+	Number   int      `json:"number" doc:"order"`
+	Code     string   `json:"code" doc:"stable code of what to do"`
+	Text     string   `json:"text" doc:"the sentence"`
+	Where    string   `json:"where" doc:"bench or vault"`
+	Parts    []string `json:"parts,omitempty" doc:"marks of parts and pieces in hand"`
+	Joints   []int    `json:"joints,omitempty" doc:"joints made, counted along the flow from 1"`
+	Tilt     string   `json:"tilt,omitempty" doc:"how the work is held"`
+	Hold     Quantity `json:"hold" doc:"held together"`
+	Set      Quantity `json:"set" doc:"left before it is moved"`
+	NoReturn bool     `json:"noReturn,omitempty" doc:"cannot be undone but with a saw"`
+	Cautions []string `json:"cautions,omitempty" doc:"what can hurt"`
 }
 
 // Source is where a value comes from.
@@ -320,6 +336,18 @@ func (m maker) assembly(d *Document, r *design.Result) {
 		}
 		for _, x := range a.Rolls {
 			d.Rolls = append(d.Rolls, Roll{Mark: x.Mark, Angle: of(m, x.Angle, unit.KindAngle), Arc: of(m, x.Arc, unit.KindTape)})
+		}
+	}
+	if r.Glue != nil {
+		for _, g := range r.Glue.Steps {
+			x := GlueStep{
+				Number: g.Number, Code: g.Code, Text: m.say.Say(g.Message, m.unit), Where: string(g.Where), Parts: g.Parts, Joints: g.Joints,
+				Tilt: string(g.Tilt), Hold: of(m, g.Hold, unit.KindDuration), Set: of(m, g.Set, unit.KindDuration), NoReturn: g.NoReturn,
+			}
+			for _, c := range g.Cautions {
+				x.Cautions = append(x.Cautions, m.say.Word(c))
+			}
+			d.Glue = append(d.Glue, x)
 		}
 	}
 	for _, c := range r.Cutting {

@@ -49,6 +49,7 @@ func Text(w io.Writer, r *design.Result, l *words.Language) error {
 	p.levels(r)
 	p.assembly(r)
 	p.cutting(r)
+	p.glue(r)
 	p.faults(r)
 	p.assumptions(r)
 	return p.err
@@ -231,6 +232,27 @@ func (p *printer) cutting(r *design.Result) {
 			p.line("not proven best: the search stopped at its limit")
 		}
 	}
+}
+
+// glue prints the steps of gluing up.
+func (p *printer) glue(r *design.Result) {
+	g := r.Glue
+	if g == nil || len(g.Steps) == 0 {
+		return
+	}
+	p.head("Gluing up, step by step")
+	for _, s := range g.Steps {
+		notes := ""
+		if s.NoReturn {
+			notes = " No way back after this."
+		}
+		p.line("%2d. [%s] %s%s", s.Number, s.Where, p.say.Say(s.Message, p.unit), notes)
+		for _, c := range s.Cautions {
+			p.line("      ! %s", p.say.Word(c))
+		}
+	}
+	p.line("cement %s, primer %s; water pressure not before %s after the last joint; the can's label decides",
+		show(p, g.Cement, unit.KindCement), show(p, g.Primer, unit.KindCement), show(p, g.Ready, unit.KindDuration))
 }
 
 func (p *printer) faults(r *design.Result) {

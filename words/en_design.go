@@ -29,6 +29,7 @@ var enDesign = map[string]string{
 	"design.cut.unproven":    "The cutting plan for {pipe} can be used as it is, but the search stopped before it was proven best. Give it more time for a proof.",
 	"design.remedy.option":   "Pump {pump} on pipe {pipe}",
 
+	"assume.site.glue":         "The temperature of pipe and air when gluing is not given; {value} was assumed. Colder joints need longer.",
 	"assume.water.temperature": "The water temperature is not given; {value:both} was assumed.",
 	"assume.pump.hours":        "The pump's hours in a day are not given; {value} was assumed.",
 	"assume.pump.days":         "The pump's days in a year are not given; {value} was assumed.",

@@ -5,6 +5,7 @@ import (
 
 	"plashet/engine/cut"
 	"plashet/engine/geom"
+	"plashet/engine/glue"
 	"plashet/engine/layout"
 	"plashet/engine/trace"
 	"plashet/engine/unit"
@@ -50,7 +51,30 @@ func (m *model) lay(pumpIndex int) *layout.Assembly {
 	m.out.Assumptions = append(m.out.Assumptions, out.Assumptions...)
 	m.out.Findings = append(m.out.Findings, findings...)
 	m.out.Faults = append(m.out.Faults, faults...)
+	m.glue(in.Parts, out)
 	return &out
+}
+
+// defaultGlue is the temperature of pipe and air when gluing, where the job
+// does not say. Common practice, no source.
+const defaultGlue unit.Temperature = 15
+
+// glue orders the joints of a laid chain.
+func (m *model) glue(parts []layout.Laid, laid layout.Assembly) {
+	site := &m.job.Site
+	in := glue.Input{Parts: parts, Assembly: laid, Book: m.book, Temperature: site.GlueTemperature.Or(defaultGlue), Damp: site.Damp, Frost: site.Frost, Path: "/assembly"}
+	if site.GlueTemperature.IsZero() {
+		m.assume("/site/glueTemperature", AssumeGlue, unit.Of(in.Temperature, unit.KindTemperature), practice)
+	}
+	if d := m.out.Delivery; d != nil {
+		in.Pressure = m.water.PressureOf(d.Head)
+	}
+	plan, findings, faults := glue.Order(in)
+	m.out.Glue = &plan
+	m.out.Findings = append(m.out.Findings, findings...)
+	m.out.Faults = append(m.out.Faults, faults...)
+	m.out.Assumptions = append(m.out.Assumptions, plan.Assumptions...)
+	m.out.Figures = append(m.out.Figures, plan.Figures...)
 }
 
 // pumpBody fills the pump in the attitude that the assembly names.

@@ -33,7 +33,7 @@ const (
 	FindFast = "design.pipe.fast"
 	// FindFriction: friction takes more head than the height does. Args: found, limit.
 	FindFriction = "design.pipe.friction"
-	// FindBox: the flow on the box is not what comes out. Args: box, found, percent.
+	// FindBox: the flow on the box is not what comes out. Args: box, found, limit, percent.
 	FindBox = "design.pump.box"
 	// FindBeyond: the pump runs outside its published curve: the flow is a bound. Args: name, found.
 	FindBeyond = "design.pump.beyond"
@@ -53,6 +53,7 @@ const (
 	// RemedyOption: another pump or pipe. Args: pump, pipe.
 	RemedyOption = "design.remedy.option"
 
+	AssumeGlue        = "assume.site.glue" // temperature when gluing. Args: value
 	AssumeTemperature = "assume.water.temperature"
 	AssumeHours       = "assume.pump.hours"
 	AssumeDays        = "assume.pump.days"

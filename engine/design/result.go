@@ -7,6 +7,7 @@ package design
 
 import (
 	"plashet/engine/cut"
+	"plashet/engine/glue"
 	"plashet/engine/hydro"
 	"plashet/engine/layout"
 	"plashet/engine/level"
@@ -24,6 +25,7 @@ type Result struct {
 	Delivery *Delivery     // nil when it could not be worked out: see Faults
 	Levels   *level.Levels // likewise
 	Assembly *layout.Assembly
+	Glue     *glue.Plan
 	Cutting  []Cutting
 	Options  []Option // the pumps in hand on the pipe as drawn and on larger pipe
 
