@@ -97,6 +97,8 @@ type Option struct {
 	Feeds []Quantity `json:"feeds" doc:"flow of each watercourse"`
 	Power Quantity   `json:"power" doc:"electrical power"`
 	Cost  string     `json:"costYear,omitempty" doc:"cost of a year's energy"`
+	Reach float64    `json:"reach" doc:"part of what is wanted that the valves can bring every feed; 0 when it cannot be told"`
+	First string     `json:"firstCost,omitempty" doc:"price of pump, pipe and fittings, where all are priced"`
 	AsIs  bool       `json:"asDrawn,omitempty" doc:"the job as it stands"`
 }
 
@@ -302,7 +304,7 @@ func (m maker) delivery(d *Document, r *design.Result) {
 		d.Feeds = append(d.Feeds, f)
 	}
 	for _, x := range r.Options {
-		o := Option{Pump: x.Pump, Pipe: x.Pipe, Flow: of(m, x.Flow, unit.KindFlow), Power: of(m, x.Power, unit.KindPower), Cost: money(x.Cost), AsIs: x.AsIs}
+		o := Option{Pump: x.Pump, Pipe: x.Pipe, Flow: of(m, x.Flow, unit.KindFlow), Power: of(m, x.Power, unit.KindPower), Cost: money(x.Cost), Reach: float64(x.Reach), First: money(x.First), AsIs: x.AsIs}
 		for _, f := range x.Feeds {
 			o.Feeds = append(o.Feeds, of(m, f, unit.KindFlow))
 		}

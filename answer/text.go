@@ -145,7 +145,14 @@ func (p *printer) options(r *design.Result) {
 		if o.Cost.Currency != "" {
 			cost = o.Cost.Round().Format() + " a year"
 		}
-		p.line("%s pump %-8s pipe %-16s %12s (%s)  %8s  %s", mark, o.Pump, o.Pipe, show(p, o.Flow, unit.KindFlow), strings.Join(feeds, " + "), show(p, o.Power, unit.KindPower), cost)
+		if o.First.Currency != "" {
+			cost += ", " + o.First.Round().Format() + " once"
+		}
+		reach := ""
+		if o.Reach > 0 {
+			reach = ", valves set: " + show(p, o.Reach, unit.KindPercent) + " of what is wanted"
+		}
+		p.line("%s pump %-4s pipe %-22s %11s (%s%s)  %8s  %s", mark, o.Pump, o.Pipe, show(p, o.Flow, unit.KindFlow), strings.Join(feeds, " + "), reach, show(p, o.Power, unit.KindPower), cost)
 	}
 	p.line("* as drawn")
 }

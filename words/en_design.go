@@ -27,7 +27,8 @@ var enDesign = map[string]string{
 	"design.safety.electric": "Danger: mains power near water can kill. Have a licensed electrician make the connection to the local code, with ground-fault protection (GFCI, RCD). Unplug the pump before anyone reaches into the water.",
 	"design.safety.children": "Danger: a small child can drown in very little water. Ask the local building office about fence, cover and depth before digging, and fence open holes and water during the work.",
 	"design.cut.unproven":    "The cutting plan for {pipe} can be used as it is, but the search stopped before it was proven best. Give it more time for a proof.",
-	"design.remedy.option":   "Pump {pump} on pipe {pipe}",
+	"design.remedy.option":   "Pump {pump} on pipe {pipe}, valves set to share[, {more} more once][, {cost} of electricity a year]",
+	"design.remedy.valves":   "Same pump and pipe, valves set to share",
 
 	"assume.site.glue":         "The temperature of pipe and air when gluing is not given; {value} was assumed. Colder joints need longer.",
 	"assume.water.temperature": "The water temperature is not given; {value:both} was assumed.",

@@ -50,7 +50,11 @@ const (
 	// FindUnproven: the cutting plan stopped before it was proven best. Args: pipe.
 	FindUnproven = "design.cut.unproven"
 
-	// RemedyOption: another pump or pipe. Args: pump, pipe.
+	// RemedyValves: set the valves to share the water as wanted. No args.
+	RemedyValves = "design.remedy.valves"
+	// RemedyOption: another pump or pipe. Args: pump, pipe, and where they are
+	// known cost (of a year's electricity) and more (first cost beyond the design
+	// as drawn).
 	RemedyOption = "design.remedy.option"
 
 	AssumeGlue        = "assume.site.glue" // temperature when gluing. Args: value

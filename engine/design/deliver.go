@@ -109,10 +109,12 @@ func (m *model) fed(p *plumbing, st *network.State, d *Delivery) {
 func (m *model) share(p *plumbing, d *Delivery) {
 	var want []network.Throttle
 	var of []int
+	total := unit.Flow(0)
 	for i, n := range p.feeds {
-		if n < 0 || d.Feeds[i].Wanted <= 0 {
-			return // nothing is wanted somewhere: there is no sharing to work out
+		if n < 0 {
+			return // a feed without a level: its own fault tells it
 		}
+		total += d.Feeds[i].Wanted
 		for k, link := range p.runs {
 			if link >= 0 && p.net.Links[link].To == n {
 				bore := float64(p.pipes[k].bore)
@@ -122,19 +124,21 @@ func (m *model) share(p *plumbing, d *Delivery) {
 			}
 		}
 	}
-	if len(want) == 0 {
-		return
+	if total <= 0 {
+		return // nothing is wanted: there is no sharing to work out
 	}
 	b, faults := p.net.Balance(want)
 	if len(faults) > 0 {
-		return // a loop or a second pump: the flows stand, the sharing is not told
+		for _, f := range faults {
+			m.remark("/runs", trace.Info, f.Message)
+		}
+		return
 	}
 	for k, br := range b.Branches {
-		if k < len(of) {
-			f := &d.Feeds[of[k]]
-			f.Burn, f.K, f.Short = br.Burn, br.K, br.Short
-		}
+		f := &d.Feeds[of[k]]
+		f.Burn, f.K, f.Short = br.Burn, br.K, br.Short
 	}
+	d.Share = &Share{Reach: b.Reach, Surplus: b.Surplus, Beyond: b.Beyond}
 }
 
 func (m *model) yearly(d *Delivery) {

@@ -50,7 +50,7 @@ func (m *model) figures(pump int) {
 		m.runFigures("run."+strconv.Itoa(i), &d.Runs[i])
 	}
 	for i := range d.Feeds {
-		m.feedFigures("feed."+strconv.Itoa(i), &d.Feeds[i])
+		m.feedFigures(feedID(i), &d.Feeds[i])
 	}
 }
 
@@ -77,9 +77,12 @@ func (m *model) runFigures(id string, r *Run) {
 	m.figure(id+".volume", unit.Of(r.Volume, unit.KindWater), "V = pi D² / 4 x L", sourceGeometry, d, l)
 }
 
+// feedID is the stable name of a feed among the figures.
+func feedID(i int) string { return "feed." + strconv.Itoa(i) }
+
 func (m *model) feedFigures(id string, f *Feed) {
 	m.figure(id+".flow", unit.Of(f.Flow, unit.KindFlow), "what the network's balance gives this feed", sourceBooks)
-	if f.Wanted > 0 {
+	if f.Wanted > 0 && m.out.Delivery.Share != nil {
 		m.figure(id+".wanted", unit.Of(f.Wanted, unit.KindFlow), "the most that one of its lips wants", jobSource)
 		m.figure(id+".burn", unit.Of(f.Burn, unit.KindHead), "head of the feed that needs most - head this feed needs, at the wanted flows", sourceBooks,
 			trace.Term{Symbol: "K", Value: unit.Of(f.K, unit.KindRatio)})

@@ -1,12 +1,8 @@
 package design
 
 import (
-	"strings"
-
-	"plashet/engine/catalog"
 	"plashet/engine/trace"
 	"plashet/engine/unit"
-	"plashet/job"
 )
 
 // Limits of the checks. Common practice unless a source stands beside them.
@@ -85,85 +81,54 @@ func (m *model) judgeFeed(i int) {
 	}
 }
 
-// remedy puts the options that give a feed more under the last finding.
+// enough is the part of the wanted flows from which a feed counts as served.
+const enough = 1 - shortBy
+
+// remedy puts what would give a feed more under the last finding: the valves
+// set to share, and the options that come nearer to what is wanted, the
+// cheapest over the years first.
 func (m *model) remedy(feed int) {
 	f := &m.out.Findings[len(m.out.Findings)-1]
 	now := m.out.Delivery
+	have := now.Feeds[feed].Flow
+	flow := func(q unit.Flow) trace.Effect {
+		return trace.Effect{Figure: feedID(feed) + ".flow", Before: unit.Of(have, unit.KindFlow), After: unit.Of(q, unit.KindFlow)}
+	}
+	if s := now.Share; s != nil && len(now.Feeds) > 1 {
+		if q := min(s.Reach, 1) * unit.Ratio(now.Feeds[feed].Wanted); unit.Flow(q) > have {
+			f.Remedies = append(f.Remedies, trace.Remedy{Message: trace.Message{Code: RemedyValves}, Effect: []trace.Effect{flow(unit.Flow(q))}})
+		}
+	}
 	for _, o := range m.out.Options {
-		if o.AsIs || o.Feeds[feed] <= now.Feeds[feed].Flow {
+		q := o.Feeds[feed]
+		if o.Reach > 0 {
+			q = unit.Flow(min(o.Reach, 1)) * now.Feeds[feed].Wanted
+		}
+		if o.AsIs || q <= have {
 			continue
 		}
-		f.Remedies = append(f.Remedies, trace.Remedy{
+		r := trace.Remedy{
 			Message: trace.Message{Code: RemedyOption, Args: []trace.Arg{trace.Str("pump", o.Pump), trace.Str("pipe", o.Pipe)}},
-			Effect: []trace.Effect{
-				{Figure: "feed.flow", Before: unit.Of(now.Feeds[feed].Flow, unit.KindFlow), After: unit.Of(o.Feeds[feed], unit.KindFlow)},
-				{Figure: "pump.power", Before: unit.Of(now.Power, unit.KindPower), After: unit.Of(o.Power, unit.KindPower)},
-			},
-		})
+			Effect:  []trace.Effect{flow(q), {Figure: "pump.power", Before: unit.Of(now.Power, unit.KindPower), After: unit.Of(o.Power, unit.KindPower)}},
+		}
+		if now.Cost.Currency != "" && o.Cost.Currency != "" {
+			r.Args = append(r.Args, trace.Str("cost", o.Cost.Round().Format()))
+		}
+		if first, ok := m.more(o); ok {
+			r.Args = append(r.Args, trace.Str("more", first))
+		}
+		f.Remedies = append(f.Remedies, r)
 	}
 }
 
-// larger names the next size up in which pipe and fittings are to be had.
-func larger(book *catalog.Book, p job.PipeName) (job.PipeName, bool) {
-	sizes := book.PipeSizes(p.Kind)
-	here, err := book.FindPipe(p.Kind, p.Size)
-	if err != nil {
-		return p, false
-	}
-	best := job.PipeName{}
-	bore := unit.Length(0)
-	for _, s := range sizes {
-		q, err := book.FindPipe(p.Kind, s)
-		if err != nil || q.Bore <= here.Bore || (bore > 0 && q.Bore >= bore) {
-			continue
-		}
-		if _, err := book.Loss("elbow 90", s); err != nil {
-			continue // no fittings of that size
-		}
-		best, bore = job.PipeName{Kind: p.Kind, Size: s}, q.Bore
-	}
-	return best, bore > 0
-}
-
-// options tries every pump in hand on the pipe as drawn and on pipe one and two
-// sizes larger in the runs that carry the most.
-func (m *model) options(pump int, vault unit.Length) []Option {
-	var out []Option
-	asDrawn := m.job
-	defer func() { m.job, m.quiet = asDrawn, false }()
-	m.quiet = true
-	for up := 0; up <= 2; up++ {
-		j := asDrawn.Clone()
-		m.job = j
-		changed := up == 0
-		for range up {
-			for i := range j.Runs {
-				if next, ok := larger(m.book, j.Runs[i].Pipe); ok && j.Runs[i].Bore.IsZero() {
-					j.Runs[i].Pipe = next
-					changed = true
-				}
-			}
-		}
-		if !changed {
-			continue
-		}
-		var sizes []string
-		for _, r := range j.Runs {
-			sizes = append(sizes, r.Pipe.Size)
-		}
-		for i := range j.Pumps {
-			d, _, ok := m.deliver(i, vault)
-			if !ok {
-				continue
-			}
-			o := Option{Pump: d.Pump, Pipe: strings.Join(sizes, ", "), Flow: d.Flow, Power: d.Power, Cost: d.Cost, AsIs: up == 0 && i == pump}
-			for _, f := range d.Feeds {
-				o.Feeds = append(o.Feeds, f.Flow)
-			}
-			out = append(out, o)
+// more tells what an option costs beyond the design as drawn.
+func (m *model) more(o Option) (string, bool) {
+	for _, as := range m.out.Options {
+		if as.AsIs && as.First.Currency != "" && o.First.Currency == as.First.Currency {
+			return unit.Money{Amount: o.First.Amount.Sub(as.First.Amount), Currency: o.First.Currency}.Round().Format(), true
 		}
 	}
-	return out
+	return "", false
 }
 
 // safety tells what can hurt someone on this job.

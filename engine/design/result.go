@@ -56,6 +56,14 @@ type Delivery struct {
 	Cost   unit.Money
 	Runs   []Run
 	Feeds  []Feed
+	Share  *Share // nil where the sharing cannot be told: nothing wanted, or no tree
+}
+
+// Share is how well valves can share the water as wanted.
+type Share struct {
+	Reach   unit.Ratio // part of all wanted flows that the pump gives with the valves of the better-off feeds set
+	Surplus unit.Head  // head left over at the wanted flows, to burn in the main; below zero the pump lacks it
+	Beyond  bool       // a law runs outside its data at the wanted flows: bounds, not figures
 }
 
 // Run is one run of pipe as it flows.
@@ -100,15 +108,21 @@ type Lip struct {
 	Source trace.Source // of C
 }
 
-// Option is one pump on one size of pipe.
+// Option is one pump on one choice of pipe.
 type Option struct {
 	Pump  string
-	Pipe  string // sizes of the runs, "2, 2, 1-1/4"
+	Pipe  string // sizes of the runs in the job's order, "2, 2, 1-1/4"
 	Flow  unit.Flow
-	Feeds []unit.Flow
+	Feeds []unit.Flow // with the valves as they are
+	// Reach is Share.Reach: what the valves can bring each feed, as a part of
+	// what is wanted; 0 where it cannot be told.
+	Reach unit.Ratio
 	Power unit.Power
-	Cost  unit.Money // of the electricity in a year
-	AsIs  bool       // the design as drawn
+	Cost  unit.Money // of the electricity in a year; no currency without a tariff
+	// First is the price of pump, pipe and fittings of the runs; no currency
+	// where one of them has no price.
+	First unit.Money
+	AsIs  bool // the design as drawn
 }
 
 // Cutting is the plan for one kind and size of pipe.
