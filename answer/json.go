@@ -202,6 +202,8 @@ type Assumption struct {
 	Text   string   `json:"text" doc:"the sentence"`
 	Value  Quantity `json:"value" doc:"the value in force"`
 	Source Source   `json:"source" doc:"where it comes from"`
+	Weight []Effect `json:"weight,omitempty" doc:"what moves at the other end of its usual range"`
+	Turns  bool     `json:"turns,omitempty" doc:"that would turn a verdict"`
 }
 
 // Fault is an error in the input.
@@ -380,7 +382,9 @@ func (m maker) told(d *Document, r *design.Result, read []trace.Fault) {
 		}
 	}
 	for _, a := range r.Assumptions {
-		d.Assumptions = append(d.Assumptions, Assumption{Code: a.Code, Path: a.Path, Text: m.say.Assumption(a, m.unit), Value: m.value(a.Value), Source: a.Source})
+		d.Assumptions = append(d.Assumptions, Assumption{
+			Code: a.Code, Path: a.Path, Text: m.say.Assumption(a, m.unit), Value: m.value(a.Value), Source: a.Source, Weight: m.effects(a.Weight), Turns: a.Turns,
+		})
 	}
 	for _, list := range [][]trace.Fault{read, r.Faults} {
 		for _, f := range list {
@@ -402,11 +406,15 @@ func (m maker) finding(f trace.Finding) Finding {
 		Found: m.value(f.Found), Limit: m.value(f.Limit), LimitSource: f.LimitSource,
 	}
 	for _, r := range f.Remedies {
-		y := Remedy{Text: m.say.Say(r.Message, m.unit)}
-		for _, e := range r.Effect {
-			y.Effect = append(y.Effect, Effect{Figure: e.Figure, Before: m.value(e.Before), After: m.value(e.After)})
-		}
-		x.Remedies = append(x.Remedies, y)
+		x.Remedies = append(x.Remedies, Remedy{Text: m.say.Say(r.Message, m.unit), Effect: m.effects(r.Effect)})
 	}
 	return x
+}
+
+func (m maker) effects(list []trace.Effect) []Effect {
+	var out []Effect
+	for _, e := range list {
+		out = append(out, Effect{Figure: e.Figure, Before: m.value(e.Before), After: m.value(e.After)})
+	}
+	return out
 }

@@ -279,6 +279,14 @@ func (p *printer) assumptions(r *design.Result) {
 	p.head("Assumed, because the job does not say")
 	for _, a := range r.Assumptions {
 		p.line("%s: %s (%s)", a.Path, p.say.Assumption(a, p.unit), a.Source.Title)
+		for _, e := range a.Weight {
+			if e.Before.Format(p.unit) != e.After.Format(p.unit) {
+				p.line("    at the other end of its usual range: %s goes from %s to %s", p.say.Word("moves."+e.Figure[strings.LastIndexByte(e.Figure, '.')+1:]), e.Before.Format(p.unit), e.After.Format(p.unit))
+			}
+		}
+		if a.Turns {
+			p.line("    it could turn a verdict: find out")
+		}
 	}
 }
 

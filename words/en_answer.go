@@ -6,4 +6,5 @@ var enAnswer = map[string]string{
 	"level.course.first": "first start", "level.course.kept": "everyday, valve holding", "level.course.open": "everyday, no valve", "level.course.topped": "topped up running",
 	"level.moment.rest": "at rest", "level.moment.run": "running", "level.moment.stop": "stopped", "level.moment.rerun": "running again",
 	"level.moment.stop-open": "stopped, valve open", "level.moment.rerun-open": "running again after that",
+	"moves.flow": "the pump's flow", "moves.draw": "what a restart draws",
 }

@@ -80,6 +80,7 @@ func (m *model) flow(pump int) {
 		m.out.Figures = append(m.out.Figures, l.Figures()...)
 	}
 	m.judge(pump, vault)
+	m.weigh(pump, vault)
 }
 
 // running gives the vault's level of everyday running: topped up while running
