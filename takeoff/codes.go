@@ -1,0 +1,66 @@
+package takeoff
+
+// Codes of this package, each with what it means and the arguments it carries.
+const (
+	// CodeFitting: a fitting, in whole pieces. Args: name, size.
+	CodeFitting = "takeoff.item.fitting"
+	// CodePipe: pipe, in sticks or by length. Args: name, size.
+	CodePipe = "takeoff.item.pipe"
+	// CodeCement: solvent cement, in cans. No args.
+	CodeCement = "takeoff.item.cement"
+	// CodePrimer: primer, in cans. No args.
+	CodePrimer = "takeoff.item.primer"
+	// CodeTape: thread tape, in rolls or by length. No args.
+	CodeTape = "takeoff.item.tape"
+	// CodeLiner: one sheet of liner. Args: place, length, width.
+	CodeLiner = "takeoff.item.liner"
+	// CodeUnderlay: underlayment of the liner's size, all layers. Args: place, length, width.
+	CodeUnderlay = "takeoff.item.underlay"
+	// CodeBoulders: boulders, by weight. Args: place.
+	CodeBoulders = "takeoff.item.boulders"
+	// CodeGravel: gravel, by weight. Args: place.
+	CodeGravel = "takeoff.item.gravel"
+	// CodeDig: soil to dig, as it lies in the ground. No args.
+	CodeDig = "takeoff.item.dig"
+	// CodeSoil: dug soil that is left over, loose, to carry away. No args.
+	CodeSoil = "takeoff.item.soil"
+
+	// FaultBook: no catalogue was given: no cement, tape, liner, stone or soil. No args.
+	FaultBook = "takeoff.book"
+	// FaultFinite: a value is not a number or infinite. Args: name.
+	FaultFinite = "takeoff.value.finite"
+	// FaultRange: a value is outside what is possible. Args: name, found, limit (the bound it breaks).
+	FaultRange = "takeoff.value.range"
+	// FaultSticks: the sticks and offcuts of the cutting plan are shorter than the pieces. Args: name, size, found, limit (the pieces together).
+	FaultSticks = "takeoff.sticks"
+	// FaultJoints: the table of joints per quart does not reach this size. Args: size, cause (a code of the catalogue).
+	FaultJoints = "takeoff.joints"
+	// FaultThread: the book has no thread of this standard and size, so no tape for it. Args: thread, size, cause (a code of the catalogue).
+	FaultThread = "takeoff.thread"
+	// FaultSoil: no swell for this soil, so no loose volume. Args: soil, near.
+	FaultSoil = "takeoff.soil"
+	// FaultPriceCurrency: a price is in another currency than the list. Args: name, currency, wanted.
+	FaultPriceCurrency = "takeoff.price.currency"
+	// FaultPriceUnit: a price is for a unit that the item is not sold by. Args: name.
+	FaultPriceUnit = "takeoff.price.unit"
+	// FaultPriceTwice: two prices name one item; the first counts. Args: name, size.
+	FaultPriceTwice = "takeoff.price.twice"
+
+	// FindRules: the rules of the trade differ by more than RulesLimit of the lower; price both. Args: place, material ("boulders" or "gravel"), low, high.
+	FindRules = "takeoff.rules.differ"
+	// FindPriceUnused: a price names no item of the list. Args: name, size.
+	FindPriceUnused = "takeoff.price.unused"
+	// FindUnpriced: some items have no price, so the sum is not the whole. Args: found, of.
+	FindUnpriced = "takeoff.unpriced"
+	// FindSoilShort: the mound takes more soil than the holes give. Args: found, limit.
+	FindSoilShort = "takeoff.soil.short"
+
+	// AssumeOverlap: the liner beyond the edge on each side. Args: value.
+	AssumeOverlap = "assume.takeoff.liner.overlap"
+	// AssumeBank: the height that the liner goes up each side of a stream. Args: value.
+	AssumeBank = "assume.takeoff.liner.bank"
+	// AssumeLayers: the layers of underlayment. Args: value.
+	AssumeLayers = "assume.takeoff.underlay.layers"
+	// AssumeCan: the size of a can of cement or primer. Args: value.
+	AssumeCan = "assume.takeoff.can"
+)

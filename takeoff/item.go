@@ -1,0 +1,98 @@
+package takeoff
+
+import (
+	"plashet/engine/trace"
+	"plashet/engine/unit"
+)
+
+// Names of the items that have none of their own; prices use them.
+const (
+	NameCement   = "cement"
+	NamePrimer   = "primer"
+	NameTape     = "thread tape"
+	NameLiner    = "liner"
+	NameUnderlay = "underlayment"
+	NameBoulders = "boulders"
+	NameGravel   = "gravel"
+	NameDig      = "digging"
+	NameSoil     = "soil"
+)
+
+// Range is an amount; Low and High differ where two rules do.
+type Range struct {
+	Low, High float64
+	Kind      unit.Kind
+}
+
+// Values gives both ends with their kind.
+func (r Range) Values() (low, high unit.Value) {
+	return unit.Value{SI: r.Low, Kind: r.Kind}, unit.Value{SI: r.High, Kind: r.Kind}
+}
+
+// One tells that both ends are the same.
+func (r Range) One() bool { return r.Low == r.High }
+
+// Item is one line of the list.
+type Item struct {
+	ID            string // stable within a list: "takeoff.item.pipe.0"
+	Code          string
+	Name, Size    string      // as prices name it
+	Place         string      // the pond or the stream's name
+	Length, Width unit.Length // of a sheet
+
+	Need  Range      // what is built in, by the formula
+	Buy   Range      // what to get: Need with spare, in whole packs where it is sold so
+	Spare Range      // the part of Buy that is spare, in Buy's kind; zero where no spare is added
+	Waste Range      // what is bought for the need but not built in: kerf and remnants of sticks, the rest of the last can
+	Pack  unit.Value // what one of Buy holds: a stick, a can, a roll; zero when sold each or loose
+
+	Priced bool
+	Price  unit.Money // for one Per
+	Per    unit.Value
+	Total  Total // of Buy
+
+	Formula string // of Buy, in the terms' symbols
+	Terms   []trace.Term
+	Source  trace.Source
+	Path    string
+}
+
+// Total is what an item or the list costs; Low and High differ where the
+// amounts do. Exact: not rounded to coins.
+type Total struct{ Low, High unit.Money }
+
+// Message gives the item's name as a message for package words.
+func (i Item) Message() trace.Message {
+	m := trace.Message{Code: i.Code}
+	switch i.Code {
+	case CodeFitting, CodePipe:
+		m.Args = []trace.Arg{trace.Str("name", i.Name), trace.Str("size", i.Size)}
+	case CodeLiner, CodeUnderlay:
+		m.Args = []trace.Arg{
+			trace.Str("place", i.Place),
+			trace.Num("length", i.Length, unit.KindPlan), trace.Num("width", i.Width, unit.KindPlan),
+		}
+	case CodeBoulders, CodeGravel:
+		m.Args = []trace.Arg{trace.Str("place", i.Place)}
+	}
+	return m
+}
+
+// Sum adds the totals of the items that have a price and counts those that have
+// none. Error: unit.ErrCurrency when the items are not of this currency.
+func Sum(items []Item, currency string) (sum Total, unpriced int, err error) {
+	sum = Total{Low: unit.Money{Currency: currency}, High: unit.Money{Currency: currency}}
+	for _, i := range items {
+		if !i.Priced {
+			unpriced++
+			continue
+		}
+		if sum.Low, err = sum.Low.Plus(i.Total.Low); err != nil {
+			return Total{}, 0, err
+		}
+		if sum.High, err = sum.High.Plus(i.Total.High); err != nil {
+			return Total{}, 0, err
+		}
+	}
+	return sum, unpriced, nil
+}

@@ -1,0 +1,88 @@
+package takeoff
+
+import (
+	"errors"
+
+	"plashet/engine/catalog"
+	"plashet/engine/trace"
+	"plashet/engine/unit"
+)
+
+// soil lists what is dug and what of it is left over, loose:
+//
+//	dig = sum of the holes
+//	left = (dig - mound / shrinkage) (1 + swell), by both ends of the swell
+func (w *work) soil() {
+	var bank unit.Volume
+	var terms []trace.Term
+	holes := w.in.Holes
+	if p := w.in.Pond; p != nil {
+		holes = append([]Hole{{PlacePond, p.Volume, p.Path}}, holes...)
+	}
+	for _, h := range holes {
+		if !w.number(h.Path, "volume", float64(h.Volume), 0, float64(mostVolume), unit.KindEarth) || h.Volume == 0 {
+			continue
+		}
+		bank += h.Volume
+		terms = append(terms, term("V "+h.Name, float64(h.Volume), unit.KindEarth, h.Path))
+	}
+	if bank > 0 {
+		dug := Range{float64(bank), float64(bank), unit.KindEarth}
+		w.items = append(w.items, Item{
+			Code: CodeDig, Name: NameDig, Need: dug, Buy: dug, Formula: "sum of V", Terms: terms,
+			Source: trace.Source{Title: "sum of the job's holes", Basis: trace.BasisLibrary},
+		})
+	}
+	left, mound, ok := w.afterMound(bank)
+	if !ok || left <= 0 {
+		return
+	}
+	swell, err := w.in.Book.SoilSwell(w.in.Soil)
+	if err != nil {
+		w.fault("/soil", FaultSoil, trace.Str("soil", w.in.Soil), trace.Str("near", near(err)))
+		return
+	}
+	loose := Range{float64(LooseVolume(left, swell.Low)), float64(LooseVolume(left, swell.High)), unit.KindEarth}
+	it := Item{
+		Code: CodeSoil, Name: NameSoil, Size: w.in.Soil, Need: loose, Buy: loose, Formula: "dig (1 + w), for both w", Source: swell.Source,
+		Terms: append([]trace.Term{term("dig", float64(bank), unit.KindEarth, CodeDig+".0")}, span("w", swell, unit.KindPercent)...),
+	}
+	if mound != nil {
+		it.Formula = "(dig - mound / r) (1 + w), for both w"
+		it.Terms = append(it.Terms, mound...)
+	}
+	w.items = append(w.items, it)
+}
+
+// afterMound takes the soil of the mound off; false where the mound cannot be
+// worked out.
+func (w *work) afterMound(bank unit.Volume) (left unit.Volume, terms []trace.Term, ok bool) {
+	m := w.in.Mound
+	if m.Volume == 0 {
+		return bank, nil, true
+	}
+	if !w.number(m.Path, "mound", float64(m.Volume), 0, float64(mostVolume), unit.KindEarth) ||
+		!w.number(m.Path, "shrinkage", float64(m.Shrinkage), 0.1, 1, unit.KindRatio) {
+		return 0, nil, false
+	}
+	takes := BankForFill(m.Volume, m.Shrinkage)
+	if takes > bank {
+		w.findings = append(w.findings, trace.Finding{
+			Message:  trace.Message{Code: FindSoilShort},
+			Path:     m.Path,
+			Severity: trace.Caution, Found: unit.Of(bank, unit.KindEarth), Limit: unit.Of(takes, unit.KindEarth),
+			LimitSource: trace.Source{Title: "mound over shrinkage", Basis: trace.BasisLibrary},
+		})
+	}
+	return bank - takes, []trace.Term{
+		term("mound", float64(m.Volume), unit.KindEarth, m.Path), term("r", float64(m.Shrinkage), unit.KindRatio, m.Path),
+	}, true
+}
+
+// near gives the soils close to what was asked.
+func near(err error) string {
+	if e := (*catalog.Error)(nil); errors.As(err, &e) {
+		return e.Arg("near")
+	}
+	return ""
+}
