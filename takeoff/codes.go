@@ -46,7 +46,7 @@ const (
 	// FaultPriceTwice: two prices name one item; the first counts. Args: name, size.
 	FaultPriceTwice = "takeoff.price.twice"
 
-	// FindRules: the rules of the trade differ by more than RulesLimit of the lower; price both. Args: place, material ("boulders" or "gravel"), low, high.
+	// FindRules: the rules of the trade differ by more than RulesLimit of the lower; price both. Args: place, material ("boulders" or "gravel"), low, high, found, limit (both ratios).
 	FindRules = "takeoff.rules.differ"
 	// FindPriceUnused: a price names no item of the list. Args: name, size.
 	FindPriceUnused = "takeoff.price.unused"

@@ -37,6 +37,16 @@ func LooseVolume(bank unit.Volume, swell unit.Ratio) unit.Volume {
 	return bank * unit.Volume(1+swell)
 }
 
+// Loads = loose / truck, rounded up: the trips of a truck that holds so much.
+// Range loose from 0 up, truck > 0, both finite; NaN outside. Source: reference
+// example E77.
+func Loads(loose, truck unit.Volume) float64 {
+	if !from(loose) || !above(truck) {
+		return math.NaN()
+	}
+	return wholes(float64(loose / truck))
+}
+
 // BankForFill = compacted / shrinkage: soil in the ground that a compacted fill
 // takes. Range compacted from 0 up, 0 < shrinkage <= 1; NaN outside. Source:
 // reference example E78.

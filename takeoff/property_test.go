@@ -151,6 +151,7 @@ func TestFormulasOutside(t *testing.T) {
 		float64(LinerSide(0, 1, 1)), float64(LinerSide(1, unit.Length(nan), 1)), float64(LinerSide(1, 1, unit.Length(inf))), float64(LinerSide(1, -1, 1)),
 		float64(StreamLiner(1, -1, 0)), float64(LooseVolume(-1, 0.1)), float64(LooseVolume(1, unit.Ratio(nan))),
 		float64(BankForFill(1, 0)), float64(BankForFill(1, 1.01)), float64(BankForFill(unit.Volume(inf), 1)),
+		Loads(-1, 1), Loads(1, 0),
 		float64(Boulders(1, 1, 0)), float64(Boulders(unit.Length(nan), 1, 1)),
 	} {
 		if !math.IsNaN(v) {

@@ -24,7 +24,7 @@ var isCode = regexp.MustCompile(`^[a-z]+(\.[A-Za-z-]+)+$`)
 // isName tells how a constant with a code is called.
 var isName = regexp.MustCompile(`^(Step|Code|Fault|Find|Finding|Caution|Assume|Reason|Remedy)[A-Z]`)
 
-// codes reads the constants of the engine and of package job.
+// codes reads the constants of the engine and of the packages job and takeoff.
 func codes(t *testing.T) []codeDoc {
 	t.Helper()
 	files, err := filepath.Glob("../engine/*/*.go")
@@ -32,7 +32,7 @@ func codes(t *testing.T) []codeDoc {
 		t.Fatal(err)
 	}
 	var out []codeDoc
-	for _, path := range append(files, "../job/codes.go") {
+	for _, path := range append(files, "../job/codes.go", "../takeoff/codes.go") {
 		if strings.HasSuffix(path, "_test.go") {
 			continue
 		}
@@ -89,7 +89,7 @@ func TestEveryCodeHasASentence(t *testing.T) {
 			t.Errorf("%s of %s has no sentence", c.code, c.pkg)
 		}
 	}
-	for _, p := range []string{"unit", "geom", "catalog", "hydro", "network", "level", "layout", "glue", "cut", "design", "job"} {
+	for _, p := range []string{"unit", "geom", "catalog", "hydro", "network", "level", "layout", "glue", "cut", "design", "job", "takeoff"} {
 		if !pkgs[p] {
 			t.Errorf("no code found in package %s: this test does not see it", p)
 		}
