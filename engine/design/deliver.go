@@ -9,20 +9,52 @@ import (
 	"plashet/engine/unit"
 )
 
-// deliver solves pump and pipe at a vault level.
-func (m *model) deliver(pumpIndex int, vault unit.Length) (*Delivery, *plumbing, bool) {
+// system is pump and pipe of a job, ready to be solved at any vault level.
+type system struct {
+	*plumbing
+	pumpIndex int
+	solver    *network.Solver
+	state     *network.State
+}
+
+// connect builds the network and its solver.
+func (m *model) connect(pumpIndex int, vault unit.Length) (*system, bool) {
 	p, ok := m.build(pumpIndex, vault)
 	if !ok {
-		return nil, nil, false
+		return nil, false
 	}
 	solver, faults := network.NewSolver(p.net)
 	for _, f := range faults {
 		m.fault("/runs", f.Code, f.Args...)
 	}
-	st := solver.NewState()
+	return &system{plumbing: p, pumpIndex: pumpIndex, solver: solver, state: solver.NewState()}, true
+}
+
+// deliver solves a fresh system and works out how valves would share its water.
+func (m *model) deliver(pumpIndex int, vault unit.Length) (*Delivery, bool) {
+	s, ok := m.connect(pumpIndex, vault)
+	if !ok {
+		return nil, false
+	}
+	d, ok := m.operate(s, vault)
+	if !ok {
+		return nil, false
+	}
+	m.share(s.plumbing, d)
+	return d, true
+}
+
+// operate solves the system at a vault level and reads the delivery off it.
+func (m *model) operate(s *system, vault unit.Length) (*Delivery, bool) {
+	p, solver, st, pumpIndex := s.plumbing, s.solver, s.state, s.pumpIndex
+	p.net.Nodes[p.source].Level = vault
+	if faults := solver.SetLevel(p.source, vault); len(faults) > 0 {
+		m.fault("/vault", faults[0].Code, faults[0].Args...)
+		return nil, false
+	}
 	if stop := solver.Solve(st); stop != network.StopConverged {
 		m.fault("/runs", CodeNoSteady, trace.Str("stop", stop.String()))
-		return nil, nil, false
+		return nil, false
 	}
 	pump := &m.job.Pumps[pumpIndex]
 	d := &Delivery{Pump: pump.Name, Flow: st.Links[p.pump].Flow, Head: -st.Links[p.pump].Loss}
@@ -52,7 +84,7 @@ func (m *model) deliver(pumpIndex int, vault unit.Length) (*Delivery, *plumbing,
 	if !math.IsInf(float64(top), -1) {
 		d.Static = top - vault
 	}
-	return d, p, true
+	return d, true
 }
 
 // ran fills what happens in one run.
@@ -102,7 +134,6 @@ func (m *model) fed(p *plumbing, st *network.State, d *Delivery) {
 		}
 		d.Feeds = append(d.Feeds, f)
 	}
-	m.share(p, d)
 }
 
 // share works out the throttling that gives every feed what is wanted.

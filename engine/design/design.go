@@ -15,7 +15,7 @@ import (
 // rest is computed.
 func Solve(book *catalog.Book, j *job.Job) *Result {
 	r := &Result{Name: j.Name, Note: j.Note, Units: j.System()}
-	m := &model{book: book, job: j, out: r}
+	m := &model{book: book, job: j, out: r, pipes: map[job.PipeName]catalog.Pipe{}, losses: map[job.PipeName]catalog.Loss{}}
 	if !m.start() {
 		return r
 	}
@@ -50,9 +50,13 @@ func (m *model) flow(pump int) {
 		m.fault("/pond/water", CodeNoLevel, trace.Str("name", "pond"))
 		return
 	}
+	sys, ok := m.connect(pump, vault)
+	if !ok {
+		return
+	}
 	m.quiet = true
 	for range settleMax {
-		d, _, ok := m.deliver(pump, vault)
+		d, ok := m.operate(sys, vault)
 		if !ok {
 			break
 		}
@@ -67,10 +71,11 @@ func (m *model) flow(pump int) {
 		vault = next
 	}
 	m.quiet = false
-	d, _, ok := m.deliver(pump, vault)
+	d, ok := m.operate(sys, vault)
 	if !ok {
 		return
 	}
+	m.share(sys.plumbing, d)
 	m.out.Delivery = d
 	m.figures(pump)
 	m.out.Levels = m.levels(pump, d)

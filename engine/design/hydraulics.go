@@ -162,7 +162,7 @@ func (m *model) lips(i int) []feedLip {
 // run makes the laws of a run: pipe, fittings, valve setting, exit.
 func (m *model) run(i int) ([]network.Part, pipeParts, bool) {
 	r, path := &m.job.Runs[i], at("/runs", i)
-	pipe, err := m.book.FindPipe(r.Pipe.Kind, r.Pipe.Size)
+	pipe, err := m.pipe(r.Pipe)
 	if err != nil {
 		m.refuse(path+"/pipe", err)
 		return nil, pipeParts{}, false
@@ -229,7 +229,7 @@ func (m *model) fitting(path string, r *job.Run, f job.Fitted, bore unit.Length)
 	size, own := f.Size, bore
 	if size == "" {
 		size = r.Pipe.Size
-	} else if p, err := m.book.FindPipe(r.Pipe.Kind, size); err == nil {
+	} else if p, err := m.pipe(job.PipeName{Kind: r.Pipe.Kind, Size: size}); err == nil {
 		own = p.Bore
 	}
 	// K counts on the speed in the fitting's own bore: K v²/2g, v as 1/bore².
@@ -237,7 +237,7 @@ func (m *model) fitting(path string, r *job.Run, f job.Fitted, bore unit.Length)
 	if !f.K.IsZero() {
 		return f.K.SI * scale * scale, 0, true
 	}
-	l, err := m.book.LossMeasured(f.Fitting, size, m.measured)
+	l, err := m.loss(f.Fitting, size)
 	if err != nil {
 		m.refuse(path, err)
 		return 0, 0, false

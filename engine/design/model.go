@@ -21,7 +21,9 @@ type model struct {
 	water    hydro.Water
 	measured []catalog.Measured
 	out      *Result
-	quiet    bool // a trial run for a remedy or an option: nothing is told
+	pipes    map[job.PipeName]catalog.Pipe // looked up already
+	losses   map[job.PipeName]catalog.Loss // likewise, by fitting and size
+	quiet    bool                          // a trial run for a remedy or an option: nothing is told
 }
 
 // fault notes an error that voids what depends on it.
@@ -31,6 +33,31 @@ func (m *model) fault(path, code string, args ...trace.Arg) {
 	}
 	args = append(args, trace.Str("where", m.job.Where(path)))
 	m.out.Faults = append(m.out.Faults, trace.Fault{Message: trace.Message{Code: code, Args: args}, Path: path})
+}
+
+// pipe looks a pipe up, once.
+func (m *model) pipe(name job.PipeName) (catalog.Pipe, error) {
+	if p, ok := m.pipes[name]; ok {
+		return p, nil
+	}
+	p, err := m.book.FindPipe(name.Kind, name.Size)
+	if err == nil {
+		m.pipes[name] = p
+	}
+	return p, err
+}
+
+// loss looks a fitting's loss up, once.
+func (m *model) loss(fitting, size string) (catalog.Loss, error) {
+	key := job.PipeName{Kind: fitting, Size: size}
+	if l, ok := m.losses[key]; ok {
+		return l, nil
+	}
+	l, err := m.book.LossMeasured(fitting, size, m.measured)
+	if err == nil {
+		m.losses[key] = l
+	}
+	return l, err
 }
 
 // refuse notes the error of an engine part, which carries its own message.

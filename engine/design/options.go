@@ -5,26 +5,25 @@ import (
 
 	"github.com/shopspring/decimal"
 
-	"plashet/engine/catalog"
 	"plashet/engine/unit"
 	"plashet/job"
 )
 
 // larger names the next size up in which pipe and fittings are to be had.
-func larger(book *catalog.Book, p job.PipeName) (job.PipeName, bool) {
-	sizes := book.PipeSizes(p.Kind)
-	here, err := book.FindPipe(p.Kind, p.Size)
+func (m *model) larger(p job.PipeName) (job.PipeName, bool) {
+	sizes := m.book.PipeSizes(p.Kind)
+	here, err := m.pipe(p)
 	if err != nil {
 		return p, false
 	}
 	best := job.PipeName{}
 	bore := unit.Length(0)
 	for _, s := range sizes {
-		q, err := book.FindPipe(p.Kind, s)
+		q, err := m.pipe(job.PipeName{Kind: p.Kind, Size: s})
 		if err != nil || q.Bore <= here.Bore || (bore > 0 && q.Bore >= bore) {
 			continue
 		}
-		if _, err := book.Loss("elbow 90", s); err != nil {
+		if _, err := m.loss("elbow 90", s); err != nil {
 			continue // no fittings of that size
 		}
 		best, bore = job.PipeName{Kind: p.Kind, Size: s}, q.Bore
@@ -45,7 +44,7 @@ func (m *model) options(pump int, vault unit.Length) []Option {
 		changed := up == 0
 		for range up {
 			for i := range j.Runs {
-				if next, ok := larger(m.book, j.Runs[i].Pipe); ok && j.Runs[i].Bore.IsZero() {
+				if next, ok := m.larger(j.Runs[i].Pipe); ok && j.Runs[i].Bore.IsZero() {
 					j.Runs[i].Pipe = next
 					changed = true
 				}
@@ -59,7 +58,7 @@ func (m *model) options(pump int, vault unit.Length) []Option {
 			sizes = append(sizes, r.Pipe.Size)
 		}
 		for i := range j.Pumps {
-			d, _, ok := m.deliver(i, vault)
+			d, ok := m.deliver(i, vault)
 			if !ok {
 				continue
 			}

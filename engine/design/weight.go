@@ -7,39 +7,45 @@ import (
 	"plashet/job"
 )
 
-// otherEnd tells, for an assumption, how the job reads with the value at the
-// other end of its usual range; false where nothing here depends on it.
+// otherEnd gives, for an assumption, what makes the job read with the value at
+// the other end of its usual range; nil where nothing here depends on it.
 // Ranges: common practice unless a source stands beside them.
-func otherEnd(j *job.Job, a *trace.Assumption) bool {
-	switch a.Code {
+func otherEnd(code string) func(*job.Job) {
+	switch code {
 	case AssumeTemperature:
-		j.Site.WaterTemperature = job.Temperature{Text: "4 C", SI: 4} // cold spring water against a summer pond
+		return func(j *job.Job) { j.Site.WaterTemperature = job.Temperature{Text: "4 C", SI: 4} } // cold spring water
 	case AssumeCrest:
-		for i := range j.Watercourses {
-			for k := range j.Watercourses[i].Parts {
-				if l := j.Watercourses[i].Parts[k].Lip; l != nil && l.Kind == "" {
-					l.Kind = "thin" // the sharpest edge against the flat sill assumed
-				}
+		return eachPart(func(p *job.Part) {
+			if p.Lip != nil && p.Lip.Kind == "" {
+				p.Lip.Kind = "thin" // the sharpest edge against the flat sill assumed
 			}
-		}
-	case AssumeExit:
-		for i := range j.Watercourses {
-			if j.Watercourses[i].Box.InletLoss.IsZero() {
-				j.Watercourses[i].Box.InletLoss = job.Ratio{Text: "0.5", SI: 0.5} // a widened outlet keeps half
-			}
-		}
+		})
 	case AssumeReachN:
-		for i := range j.Watercourses {
-			for k := range j.Watercourses[i].Parts {
-				if r := j.Watercourses[i].Parts[k].Reach; r != nil && r.N.IsZero() {
-					r.N = job.Ratio{Text: "0.07", SI: 0.07} // cobbled, by Chow
+		return eachPart(func(p *job.Part) {
+			if p.Reach != nil && p.Reach.N.IsZero() {
+				p.Reach.N = job.Ratio{Text: "0.07", SI: 0.07} // cobbled, by Chow
+			}
+		})
+	case AssumeExit:
+		return func(j *job.Job) {
+			for i := range j.Watercourses {
+				if j.Watercourses[i].Box.InletLoss.IsZero() {
+					j.Watercourses[i].Box.InletLoss = job.Ratio{Text: "0.5", SI: 0.5} // a widened outlet keeps half
 				}
 			}
 		}
-	default:
-		return false
 	}
-	return true
+	return nil
+}
+
+func eachPart(do func(*job.Part)) func(*job.Job) {
+	return func(j *job.Job) {
+		for i := range j.Watercourses {
+			for k := range j.Watercourses[i].Parts {
+				do(&j.Watercourses[i].Parts[k])
+			}
+		}
+	}
 }
 
 // weigh tells for each assumption of the flow and the levels what moves when
@@ -49,13 +55,24 @@ func (m *model) weigh(pump int, vault unit.Length) {
 	now, levels, asDrawn := m.out.Delivery, m.out.Levels, m.job
 	defer func() { m.job, m.water, m.quiet = asDrawn, m.out.Water, false }()
 	m.quiet = true
+	done := map[string]*trace.Assumption{}
 	for i := range m.out.Assumptions {
 		a := &m.out.Assumptions[i]
-		m.job = asDrawn.Clone()
-		if !otherEnd(m.job, a) || !m.start() {
+		if same := done[a.Code]; same != nil {
+			a.Weight, a.Turns = same.Weight, same.Turns // all of a kind are moved together
 			continue
 		}
-		d, _, ok := m.deliver(pump, vault)
+		change := otherEnd(a.Code)
+		if change == nil {
+			continue
+		}
+		done[a.Code] = a
+		m.job = asDrawn.Clone()
+		change(m.job)
+		if !m.start() {
+			continue
+		}
+		d, ok := m.deliver(pump, vault)
 		if !ok {
 			continue
 		}
