@@ -37,9 +37,18 @@ func takeoffExamples(book *catalog.Book) ([]Check, error) {
 	if err != nil {
 		return nil, err
 	}
-	loose := takeoff.LooseVolume(1000*yd3, 0.30)
+	// The book's clay swells by 30 percent at least, as the example's does.
+	clay := takeoff.Input{Book: book, Soil: "clay", Truck: 7 * yd3, Holes: []takeoff.Hole{{Name: "cut", Volume: 1000 * yd3}}}
+	soil, err := listed(takeoff.CodeSoil, clay)
+	if err != nil {
+		return nil, err
+	}
+	loads, err := listed(takeoff.CodeLoads, clay)
+	if err != nil {
+		return nil, err
+	}
 	out, err := fromExamples("takeoff", []worked{
-		{"E77", takeoff.Loads(loose, 7*yd3), nil},
+		{"E77", loads.Buy.Low, nil},
 		{"E78", float64(takeoff.BankForFill(500*yd3, 0.95) / yd3), nil},
 		{"E79", float64(small.Length / ft), nil},
 		{"E80", float64(large.Length / ft), nil},
@@ -52,7 +61,7 @@ func takeoffExamples(book *catalog.Book) ([]Check, error) {
 		want, got      float64
 		row            int
 	}{
-		{"E77 loose", "loose volume of 1000 bank yd3 of clay, swell 30 percent", "yd3", 1300, float64(loose / yd3), 0},
+		{"E77 loose", "loose volume of 1000 bank yd3 of clay, swell 30 percent", "yd3", 1300, soil.Buy.Low / float64(yd3), 0},
 		{"E79 width", "8 x 12 x 2 ft pond, 2 ft overlap in all: the other side of the sheet", "ft", 18, float64(small.Width / ft), 2},
 		{"E80 width", "10 x 8 x 2.5 ft pond, 3 ft overlap in all: the other side of the sheet", "ft", 16, float64(large.Width / ft), 3},
 	} {

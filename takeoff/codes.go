@@ -24,6 +24,8 @@ const (
 	CodeDig = "takeoff.item.dig"
 	// CodeSoil: dug soil that is left over, loose, to carry away. No args.
 	CodeSoil = "takeoff.item.soil"
+	// CodeLoads: truck loads of the soil that is left over. No args.
+	CodeLoads = "takeoff.item.loads"
 
 	// FaultBook: no catalogue was given: no cement, tape, liner, stone or soil. No args.
 	FaultBook = "takeoff.book"

@@ -26,6 +26,7 @@ type Input struct {
 	Soil  string // as Book.Soils names it; "" : no loose volume
 	Holes []Hole // besides the pond
 	Mound Mound
+	Truck unit.Volume // loose soil that a truck takes; 0: no loads are listed
 
 	Spare  unit.Ratio // spare on top of the need, 0 to 2
 	Prices []Price

@@ -16,6 +16,7 @@ const (
 	NameGravel   = "gravel"
 	NameDig      = "digging"
 	NameSoil     = "soil"
+	NameLoads    = "truck load"
 )
 
 // Range is an amount; Low and High differ where two rules do.

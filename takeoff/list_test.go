@@ -55,6 +55,7 @@ func full() Input {
 		Threads: []Threads{{Standard: "NPT", Size: "2", Count: 2, Path: "/t"}},
 		Pond:    &Pond{Length: 12 * unit.Foot, Width: 8 * unit.Foot, Depth: 2 * unit.Foot, Volume: 100 * unit.CubicFoot, Stone: true, Path: "/pond"},
 		Streams: []Stream{{Name: "brook", Length: 20 * unit.Foot, Width: 3 * unit.Foot, Drop: 4 * unit.Foot, Bank: unit.Foot, Stone: true, Path: "/s"}},
+		Truck:   unit.CubicYard,
 		Overlap: unit.Foot, Layers: 2, Soil: "common earth", Holes: []Hole{{"vault", 8 * unit.CubicFoot, "/v"}},
 		Spare: 0.10,
 		Prices: []Price{
@@ -89,6 +90,7 @@ func TestList(t *testing.T) {
 		{CodeGravel, "brook", ton, 0.5, 1, "practice table: 0.25 to 0.5 t per 10 ft, three trade pages"},
 		{CodeDig, "", yd3, 4, 4, "hand: (100 + 8) ft3 / 27"},
 		{CodeSoil, "", yd3, 4 * 1.20, 4 * 1.45, "Construction Planning, Equipment and Methods, table 4-1, as quoted: 20 to 45 percent"},
+		{CodeLoads, "", 1, 5, 6, "hand: 4.8 and 5.8 yd3 in loads of 1 yd3"},
 	} {
 		i := find(t, items, c.code, c.place)
 		if !same(i.Buy.Low/c.per, c.low) || !same(i.Buy.High/c.per, c.high) {
@@ -222,6 +224,7 @@ func TestFaults(t *testing.T) {
 		{"roll", FaultRange, func(in *Input) { in.TapeRoll = 1e-9 }},
 		{"soil", FaultSoil, func(in *Input) { in.Soil = "common erth" }},
 		{"hole", FaultFinite, func(in *Input) { in.Holes[0].Volume = unit.Volume(math.NaN()) }},
+		{"truck", FaultRange, func(in *Input) { in.Truck = -1 }},
 		{"shrinkage", FaultRange, func(in *Input) { in.Mound = Mound{Volume: 1} }},
 		{"currency", FaultPriceCurrency, func(in *Input) { in.Prices[0].Amount.Currency = "EUR" }},
 		{"price unit", FaultPriceUnit, func(in *Input) { in.Prices[1].Per = unit.Value{} }},

@@ -124,7 +124,7 @@ func TestBadInput(t *testing.T) {
 			Pipe:     []Pipe{{s("kind"), s("size"), unit.Length(f("length")), unit.Length(f("stick")), n("sticks"), unit.Length(f("offcuts")), ""}},
 			Joints:   []Joints{{rapid.SampledFrom([]string{"2", "3", "x"}).Draw(t, "joint"), n("count"), ""}},
 			Threads:  []Threads{{"NPT", "2", n("count"), ""}, {s("standard"), s("size"), 1, ""}},
-			Can:      unit.Volume(f("can")), TapeRoll: unit.Length(f("roll")),
+			Truck:    unit.Volume(f("truck")), Can: unit.Volume(f("can")), TapeRoll: unit.Length(f("roll")),
 			Pond:    &Pond{unit.Length(f("l")), unit.Length(f("w")), unit.Length(f("d")), unit.Volume(f("v")), true, ""},
 			Streams: []Stream{{s("stream"), unit.Length(f("l")), unit.Length(f("w")), unit.Length(f("drop")), unit.Length(f("bank")), true, ""}},
 			Overlap: unit.Length(f("overlap")), Layers: n("layers"), Soil: rapid.SampledFrom([]string{"clay", "x"}).Draw(t, "soil"),

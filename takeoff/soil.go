@@ -11,7 +11,7 @@ import (
 // soil lists what is dug and what of it is left over, loose:
 //
 //	dig = sum of the holes
-//	left = (dig - mound / shrinkage) (1 + swell), by both ends of the swell
+//	soil = (dig - mound / shrinkage) (1 + swell), by both ends of the swell
 func (w *work) soil() {
 	var bank unit.Volume
 	var terms []trace.Term
@@ -52,6 +52,24 @@ func (w *work) soil() {
 		it.Terms = append(it.Terms, mound...)
 	}
 	w.items = append(w.items, it)
+	w.loads(loose)
+}
+
+// loads lists the trips of a truck: loose / truck, rounded up.
+func (w *work) loads(loose Range) {
+	if w.in.Truck == 0 || !w.number("/truck", "truck", float64(w.in.Truck), 10*float64(unit.Litre), float64(mostVolume), unit.KindEarth) {
+		return
+	}
+	n := Range{Loads(unit.Volume(loose.Low), w.in.Truck), Loads(unit.Volume(loose.High), w.in.Truck), unit.KindCount}
+	low, high := loose.Values()
+	w.items = append(w.items, Item{
+		Code: CodeLoads, Name: NameLoads, Need: loose, Buy: n, Pack: unit.Of(w.in.Truck, unit.KindEarth), Formula: "soil / truck, rounded up",
+		Terms: []trace.Term{
+			{Symbol: "soil low", Value: low, From: CodeSoil + ".0"}, {Symbol: "soil high", Value: high, From: CodeSoil + ".0"},
+			term("truck", float64(w.in.Truck), unit.KindEarth, "/truck"),
+		},
+		Source: trace.Source{Title: "loose volume over the truck's", Basis: trace.BasisLibrary},
+	})
 }
 
 // afterMound takes the soil of the mound off; false where the mound cannot be

@@ -14,6 +14,7 @@ var enTakeoff = map[string]string{
 	"takeoff.item.gravel":   "gravel, {place}",
 	"takeoff.item.dig":      "digging, measured in the ground",
 	"takeoff.item.soil":     "soil left over, loose",
+	"takeoff.item.loads":    "truck loads of soil left over",
 
 	"takeoff.book":           "There is no book of rules, so no cement, tape, liner, stone or soil is listed.",
 	"takeoff.value.finite":   "“{name}” is not a number that can be used. Enter it again.",
