@@ -2,9 +2,9 @@ package takeoff
 
 // Codes of this package, each with what it means and the arguments it carries.
 const (
-	// CodeFitting: a fitting, in whole pieces. Args: name, size.
+	// CodeFitting: a fitting, in whole pieces. Args: name, size (left out where there is none).
 	CodeFitting = "takeoff.item.fitting"
-	// CodePipe: pipe, in sticks or by length. Args: name, size.
+	// CodePipe: pipe, in sticks or by length. Args: name, size (left out where there is none).
 	CodePipe = "takeoff.item.pipe"
 	// CodeCement: solvent cement, in cans. No args.
 	CodeCement = "takeoff.item.cement"
@@ -45,12 +45,12 @@ const (
 	FaultPriceCurrency = "takeoff.price.currency"
 	// FaultPriceUnit: a price is for a unit that the item is not sold by. Args: name.
 	FaultPriceUnit = "takeoff.price.unit"
-	// FaultPriceTwice: two prices name one item; the first counts. Args: name, size.
+	// FaultPriceTwice: two prices name one item; the first counts. Args: name, size (left out where there is none).
 	FaultPriceTwice = "takeoff.price.twice"
 
 	// FindRules: the rules of the trade differ by more than RulesLimit of the lower; price both. Args: place, material ("boulders" or "gravel"), low, high, found, limit (both ratios).
 	FindRules = "takeoff.rules.differ"
-	// FindPriceUnused: a price names no item of the list. Args: name, size.
+	// FindPriceUnused: a price names no item of the list. Args: name, size (left out where there is none).
 	FindPriceUnused = "takeoff.price.unused"
 	// FindUnpriced: some items have no price, so the sum is not the whole. Args: found, of.
 	FindUnpriced = "takeoff.unpriced"

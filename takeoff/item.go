@@ -67,7 +67,7 @@ func (i Item) Message() trace.Message {
 	m := trace.Message{Code: i.Code}
 	switch i.Code {
 	case CodeFitting, CodePipe:
-		m.Args = []trace.Arg{trace.Str("name", i.Name), trace.Str("size", i.Size)}
+		m.Args = named(i.Name, i.Size)
 	case CodeLiner, CodeUnderlay:
 		m.Args = []trace.Arg{
 			trace.Str("place", i.Place),
@@ -77,6 +77,15 @@ func (i Item) Message() trace.Message {
 		m.Args = []trace.Arg{trace.Str("place", i.Place)}
 	}
 	return m
+}
+
+// named makes the arguments of a name and, where there is one, a size.
+func named(name, size string) []trace.Arg {
+	args := []trace.Arg{trace.Str("name", name)}
+	if size != "" {
+		args = append(args, trace.Str("size", size))
+	}
+	return args
 }
 
 // Sum adds the totals of the items that have a price and counts those that have

@@ -23,7 +23,7 @@ func (w *work) prices() {
 		case p.Amount.Currency != w.in.Currency:
 			w.fault(p.Path, FaultPriceCurrency, trace.Str("name", p.Name), trace.Str("currency", p.Amount.Currency), trace.Str("wanted", w.in.Currency))
 		case seen[key]:
-			w.fault(p.Path, FaultPriceTwice, trace.Str("name", p.Name), trace.Str("size", p.Size))
+			w.fault(p.Path, FaultPriceTwice, named(p.Name, p.Size)...)
 		default:
 			seen[key] = true
 			prices = append(prices, p)
@@ -48,7 +48,7 @@ func (w *work) prices() {
 	for k, p := range prices {
 		if !used[k] {
 			w.findings = append(w.findings, trace.Finding{
-				Message: trace.Message{Code: FindPriceUnused, Args: []trace.Arg{trace.Str("name", p.Name), trace.Str("size", p.Size)}},
+				Message: trace.Message{Code: FindPriceUnused, Args: named(p.Name, p.Size)},
 				Path:    p.Path, Severity: trace.Info,
 			})
 		}

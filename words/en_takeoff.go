@@ -3,8 +3,8 @@ package words
 // enTakeoff holds the names of the items of the material list, its findings and
 // its faults. The codes and their arguments are listed in takeoff/codes.go.
 var enTakeoff = map[string]string{
-	"takeoff.item.fitting":  "{name}, {size}",
-	"takeoff.item.pipe":     "pipe {name}, {size}",
+	"takeoff.item.fitting":  "{name}[, {size}]",
+	"takeoff.item.pipe":     "pipe {name}[, {size}]",
 	"takeoff.item.cement":   "solvent cement",
 	"takeoff.item.primer":   "primer",
 	"takeoff.item.tape":     "thread tape",
@@ -25,10 +25,10 @@ var enTakeoff = map[string]string{
 	"takeoff.soil":           "The soil “{soil}” is not in the table of swell, so its loose volume is not known. Name it as the table does.",
 	"takeoff.price.currency": "The price of “{name}” is in “{currency}”; the list is in “{wanted}”. Give it in the list's currency.",
 	"takeoff.price.unit":     "The price of “{name}” is for a unit that it is not sold by. Give the price by the unit shown in the list.",
-	"takeoff.price.twice":    "There are two prices for “{name}” {size}; the first one counts. Take one away.",
+	"takeoff.price.twice":    "There are two prices for “{name}”[ {size}]; the first one counts. Take one away.",
 
 	"takeoff.rules.differ": "{material}, {place}: the rules of the trade give {low} to {high}; they are {found} apart. Price both, and ask the stone yard.",
-	"takeoff.price.unused": "The price of “{name}” {size} belongs to nothing in the list. Check the name.",
+	"takeoff.price.unused": "The price of “{name}”[ {size}] belongs to nothing in the list. Check the name.",
 	"takeoff.unpriced":     "{found} of {of} items have no price: the sum is not the whole.",
 	"takeoff.soil.short":   "The mound takes {limit} of soil, measured in the ground; the holes give {found}. Bring soil, or build it lower.",
 
