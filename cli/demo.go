@@ -1,0 +1,37 @@
+package cli
+
+import (
+	"errors"
+	"fmt"
+
+	"github.com/spf13/cobra"
+
+	"plashet/demo"
+	"plashet/job"
+)
+
+func demoCommand() *cobra.Command {
+	c := &cobra.Command{
+		Use: "demo [NAME]", Short: "Design the invented example jobs and print the answers", Args: cobra.MaximumNArgs(1),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			names := demo.Names()
+			if len(args) == 1 {
+				names = args
+			}
+			for _, name := range names {
+				data := demo.Job(name)
+				if data == nil {
+					return fmt.Errorf("there is no example %q; there are %v", name, demo.Names())
+				}
+				j, faults := job.Read(data)
+				if err := designJob(cmd, j, faults, shape{}); err != nil && !errors.Is(err, errJob) {
+					return err
+				}
+				_, _ = fmt.Fprintln(cmd.OutOrStdout())
+			}
+			return nil
+		},
+	}
+	c.Flags().Bool("no-serve", false, "print only (serving the examples is not built yet, so this is what happens anyway)")
+	return c
+}

@@ -1,0 +1,68 @@
+package cli
+
+import (
+	"github.com/spf13/cobra"
+
+	"plashet/answer"
+	"plashet/engine/catalog"
+	"plashet/engine/design"
+	"plashet/engine/trace"
+	"plashet/engine/unit"
+	"plashet/job"
+	"plashet/words"
+)
+
+// shape says how the answer is printed.
+type shape struct {
+	json    bool
+	figures bool
+}
+
+func designCommand() *cobra.Command {
+	var as shape
+	c := &cobra.Command{
+		Use: "design JOB", Short: "Design a job and print the answer", Args: cobra.ExactArgs(1),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			j, faults, err := read(cmd, args[0])
+			if err != nil {
+				return err
+			}
+			return designJob(cmd, j, faults, as)
+		},
+	}
+	c.Flags().BoolVar(&as.json, "json", false, "print JSON, SI and display units (docs/answer.md)")
+	c.Flags().BoolVar(&as.figures, "figures", false, "open every figure to its formula, values and source")
+	return c
+}
+
+func designJob(cmd *cobra.Command, j *job.Job, faults []trace.Fault, as shape) error {
+	book, err := catalog.New()
+	if err != nil {
+		return ours{err}
+	}
+	if j == nil {
+		if err := tell(cmd.ErrOrStderr(), faults, unit.US); err != nil {
+			return err
+		}
+		return errJob
+	}
+	r := design.Solve(book, j)
+	if as.json {
+		err = answer.JSON(cmd.OutOrStdout(), r, faults, words.English())
+	} else {
+		if err = tell(cmd.ErrOrStderr(), faults, j.System()); err != nil {
+			return err
+		}
+		err = answer.Text(cmd.OutOrStdout(), r, words.English())
+		if err == nil && as.figures {
+			err = answer.Figures(cmd.OutOrStdout(), r)
+		}
+	}
+	if err != nil {
+		return ours{err}
+	}
+	if len(faults)+len(r.Faults) > 0 {
+		return errJob
+	}
+	return nil
+}

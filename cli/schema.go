@@ -1,0 +1,21 @@
+package cli
+
+import (
+	"github.com/spf13/cobra"
+
+	"plashet/job"
+)
+
+func schemaCommand() *cobra.Command {
+	return &cobra.Command{
+		Use: "schema", Short: "Print the JSON Schema of the job file", Args: cobra.NoArgs,
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			data, err := job.Schema()
+			if err != nil {
+				return ours{err}
+			}
+			_, err = cmd.OutOrStdout().Write(data)
+			return err
+		},
+	}
+}
