@@ -53,7 +53,8 @@ func (w *work) cement() {
 		Code: CodePrimer, Name: NamePrimer, Source: f.Source,
 		Need: Range{need.Low / float64(f.Value), need.High / float64(f.Value), unit.KindCement},
 		Terms: []trace.Term{
-			{Symbol: "cement low", Value: low, From: CodeCement + ".0"}, {Symbol: "cement high", Value: high, From: CodeCement + ".0"},
+			{Symbol: "cement low", Value: low, From: CodeCement + ".0"},
+			{Symbol: "cement high", Value: high, From: CodeCement + ".0"},
 			ruled("f", float64(f.Value), unit.KindRatio, f.Source),
 		},
 	}

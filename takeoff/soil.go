@@ -65,7 +65,8 @@ func (w *work) loads(loose Range) {
 	w.items = append(w.items, Item{
 		Code: CodeLoads, Name: NameLoads, Need: loose, Buy: n, Pack: unit.Of(w.in.Truck, unit.KindEarth), Formula: "soil / truck, rounded up",
 		Terms: []trace.Term{
-			{Symbol: "soil low", Value: low, From: CodeSoil + ".0"}, {Symbol: "soil high", Value: high, From: CodeSoil + ".0"},
+			{Symbol: "soil low", Value: low, From: CodeSoil + ".0"},
+			{Symbol: "soil high", Value: high, From: CodeSoil + ".0"},
 			term("truck", float64(w.in.Truck), unit.KindEarth, "/truck"),
 		},
 		Source: trace.Source{Title: "loose volume over the truck's", Basis: trace.BasisLibrary},
