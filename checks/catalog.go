@@ -3,10 +3,11 @@ package checks
 import (
 	"fmt"
 	"math"
+	"strings"
+
 	"plashet/engine/catalog"
 	"plashet/engine/trace"
 	"plashet/engine/unit"
-	"strings"
 )
 
 // catalogChecks holds the catalogue against the reference: its loss

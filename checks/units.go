@@ -93,10 +93,14 @@ func statedFactors() ([]Check, error) {
 		return nil, err
 	}
 	out := []Check{
-		{ID: "unit-stated-gpm", Group: "units", What: "1 gpm", Unit: "m³/s", Want: 6.30901964e-5, Got: float64(gpm), Abs: 0.5e-13,
-			Source: "reference/README.md: factor behind the library values", Basis: trace.BasisLibrary},
-		{ID: "unit-stated-cfs", Group: "units", What: "1 ft³/s in gpm", Unit: "gpm", Want: 448.831, Got: float64(cfs / unit.USGallonPerMinute), Abs: 0.5e-3,
-			Source: "reference row C101, note: 1 ft3/s = 448.831 gpm", Basis: trace.BasisLibrary},
+		{
+			ID: "unit-stated-gpm", Group: "units", What: "1 gpm", Unit: "m³/s", Want: 6.30901964e-5, Got: float64(gpm), Abs: 0.5e-13,
+			Source: "reference/README.md: factor behind the library values", Basis: trace.BasisLibrary,
+		},
+		{
+			ID: "unit-stated-cfs", Group: "units", What: "1 ft³/s in gpm", Unit: "gpm", Want: 448.831, Got: float64(cfs / unit.USGallonPerMinute), Abs: 0.5e-3,
+			Source: "reference row C101, note: 1 ft3/s = 448.831 gpm", Basis: trace.BasisLibrary,
+		},
 	}
 	for _, v := range []struct{ id, rule, text string }{
 		{"gal-ft3", "gallons per cubic foot", "1 cu ft"},

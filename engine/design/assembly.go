@@ -2,6 +2,7 @@ package design
 
 import (
 	"context"
+	"errors"
 
 	"plashet/engine/cut"
 	"plashet/engine/geom"
@@ -222,11 +223,12 @@ func (m *model) plan(name job.PipeName, pieces []cut.Piece) {
 	}
 	plan, err := cut.Solve(context.Background(), p)
 	if err != nil {
-		if ce, ok := err.(*cut.Error); ok {
-			m.out.Faults = append(m.out.Faults, ce.Faults...)
-		} else {
+		var short *cut.Error
+		if !errors.As(err, &short) {
 			m.refuse("/stock", err)
+			return
 		}
+		m.out.Faults = append(m.out.Faults, short.Faults...)
 		return
 	}
 	if !plan.Proof.Proven() {

@@ -62,8 +62,10 @@ func (m *model) operate(s *system, vault unit.Length) (*Delivery, bool) {
 		d.Flow = 0
 	}
 	if st.Links[p.pump].Beyond {
-		m.find(trace.Finding{Message: trace.Message{Code: FindBeyond, Args: []trace.Arg{trace.Str("name", pump.Name), trace.Num("found", d.Flow, unit.KindFlow)}},
-			Path: at("/pumps", pumpIndex), Severity: trace.Danger, Found: unit.Of(d.Flow, unit.KindFlow)})
+		m.find(trace.Finding{
+			Message: trace.Message{Code: FindBeyond, Args: []trace.Arg{trace.Str("name", pump.Name), trace.Num("found", d.Flow, unit.KindFlow)}},
+			Path:    at("/pumps", pumpIndex), Severity: trace.Danger, Found: unit.Of(d.Flow, unit.KindFlow),
+		})
 	}
 	if w, basis, _ := p.curve.Power(d.Flow); basis != hydro.PowerUnknown {
 		d.Power = w
@@ -90,8 +92,10 @@ func (m *model) operate(s *system, vault unit.Length) (*Delivery, bool) {
 // ran fills what happens in one run.
 func (m *model) ran(i, link int, p *plumbing, solver *network.Solver, st *network.State, d *Delivery) {
 	q, pp := st.Links[link].Flow, p.pipes[i]
-	r := Run{Name: m.job.Runs[i].Name, Path: at("/runs", i), Flow: q, Speed: hydro.Velocity(q, pp.bore), Reynolds: hydro.Reynolds(q, pp.bore, m.water),
-		Bore: pp.bore, Length: pp.length, C: pp.c, K: pp.k}
+	r := Run{
+		Name: m.job.Runs[i].Name, Path: at("/runs", i), Flow: q, Speed: hydro.Velocity(q, pp.bore), Reynolds: hydro.Reynolds(q, pp.bore, m.water),
+		Bore: pp.bore, Length: pp.length, C: pp.c, K: pp.k,
+	}
 	if r.Reynolds > 0 {
 		r.K += pp.k1 / r.Reynolds
 	}

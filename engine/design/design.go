@@ -39,7 +39,7 @@ func Solve(book *catalog.Book, j *job.Job) *Result {
 // settle is how near the vault's level must come to itself between two rounds.
 const (
 	settle    unit.Length = 1e-5
-	settleMax             = 20
+	settleMax int         = 20
 )
 
 // flow finds delivery and levels together: the pump draws from the running

@@ -81,8 +81,10 @@ func (m *model) build(pumpIndex int, vault unit.Length) (*plumbing, bool) {
 		p.feeds[i] = p.net.AddNode(n)
 		nodes[w.Name] = p.feeds[i]
 	}
-	p.pump = p.net.AddLink(network.Link{Name: "pump", From: p.source, To: nodes["pump"],
-		Parts: []network.Part{{Name: "pump", Law: pumpLaw{curve}, Role: network.Pump}}})
+	p.pump = p.net.AddLink(network.Link{
+		Name: "pump", From: p.source, To: nodes["pump"],
+		Parts: []network.Part{{Name: "pump", Law: pumpLaw{curve}, Role: network.Pump}},
+	})
 	for i := range m.job.Runs {
 		r := &m.job.Runs[i]
 		p.runs = append(p.runs, -1)

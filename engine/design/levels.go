@@ -12,9 +12,7 @@ import (
 // Defaults of streams and boxes.
 const defaultReachN unit.Ratio = 0.04 // between 0.03 and 0.07, open-channel textbooks (Chow), from memory
 
-var (
-	memoryChow = trace.Source{Title: "open-channel textbooks (Chow)", Basis: trace.BasisMemory}
-)
+var memoryChow = trace.Source{Title: "open-channel textbooks (Chow)", Basis: trace.BasisMemory}
 
 // pond makes the area-elevation curve of the pond; nil when it cannot.
 func (m *model) pond(line unit.Length) *level.AreaElevation {

@@ -203,11 +203,11 @@ type nut struct{ part, opening int }
 // pump's half of a plain union. The offsets' order along the flow decides.
 func (w *work) nut(part, q int) {
 	p := &w.in.Parts[part]
-	opening, side, sure := q, "pump", false
+	opening, side := q, "pump"
 	if isValve(p.Kind) && q >= body(p) {
 		opening, side = q+1, "wall"
 	}
-	sure = isValve(p.Kind) && len(p.Splits) > 1
+	sure := isValve(p.Kind) && len(p.Splits) > 1
 	w.nuts = append(w.nuts, nut{part: part, opening: opening})
 	if !sure {
 		w.plan.Assumptions = append(w.plan.Assumptions, trace.Assumption{

@@ -7,8 +7,8 @@ import (
 	"plashet/engine/unit"
 )
 
-func (n *Network) nodeFault(c Code, node int, args ...trace.Arg) trace.Fault {
-	args = append([]trace.Arg{trace.Str("node", n.Nodes[node].Name)}, args...)
+func (n *Network) nodeFault(c Code, node int) trace.Fault {
+	args := []trace.Arg{trace.Str("node", n.Nodes[node].Name)}
 	return trace.Fault{Message: trace.Message{Code: string(c), Args: args}, Path: "/nodes/" + strconv.Itoa(node)}
 }
 

@@ -277,7 +277,7 @@ func (s *Solver) spreadHead(v int32, oneWay bool, st *State) {
 		}
 		if s.linkNote[e] == LinkRuns {
 			forth, back := s.ways(e)
-			stands := st.Links[e].Status != LinkRuns && !(forth && back)
+			stands := st.Links[e].Status != LinkRuns && (!forth || !back)
 			if st.Nodes[other].Status == NodeRelative && stands == oneWay { // they move together
 				status := st.Nodes[v].Status
 				if stands {
