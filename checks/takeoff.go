@@ -109,8 +109,12 @@ func takeoffPractice(book *catalog.Book) ([]Check, error) {
 		{"stream gravel", "gravel in stream", takeoff.CodeGravel, brook, "ton", ton, func(low, high float64) (float64, float64) { return 2 * low, 2 * high }},
 	}
 	for _, s := range []struct{ soil, rule string }{
-		{"sand or gravel", "swell of clean sand or gravel"}, {"top soil", "swell of top soil"}, {"loam", "swell of loamy soil"},
-		{"common earth", "swell of common earth"}, {"clay", "swell of clay"}, {"rock", "swell of solid rock"},
+		{"sand or gravel", "swell of clean sand or gravel"},
+		{"top soil", "swell of top soil"},
+		{"loam", "swell of loamy soil"},
+		{"common earth", "swell of common earth"},
+		{"clay", "swell of clay"},
+		{"rock", "swell of solid rock"},
 	} {
 		dug := takeoff.Input{Book: book, Soil: s.soil, Holes: []takeoff.Hole{{Name: "hole", Volume: unit.CubicYard}}}
 		cases = append(cases, practiceCase{
