@@ -35,6 +35,7 @@ type Document struct {
 	Rolls       []Roll       `json:"rolls,omitempty" doc:"roll marks of the elbows"`
 	Cutting     []Cutting    `json:"cutting,omitempty" doc:"cutting plans, one for each pipe"`
 	Glue        []GlueStep   `json:"glue,omitempty" doc:"gluing up, step by step"`
+	Materials   []Material   `json:"materials,omitempty" doc:"material list"`
 	Findings    []Finding    `json:"findings,omitempty" doc:"what was found, worst first"`
 	Assumptions []Assumption `json:"assumptions,omitempty" doc:"defaults in force"`
 	Faults      []Fault      `json:"faults,omitempty" doc:"errors in the input"`
@@ -167,6 +168,18 @@ type GlueStep struct {
 	Cautions []string `json:"cautions,omitempty" doc:"what can hurt"`
 }
 
+// Material is one line of the material list.
+type Material struct {
+	ID      string   `json:"id" doc:"stable within a list"`
+	Text    string   `json:"text" doc:"what it is"`
+	Low     Quantity `json:"buyLow" doc:"what to get, by the smaller rule"`
+	High    Quantity `json:"buyHigh" doc:"by the larger rule; the same where there is one"`
+	Pack    Quantity `json:"pack" doc:"what one of a count holds (a stick, a can)"`
+	Total   string   `json:"total,omitempty" doc:"price, or price range; absent without a price"`
+	Formula string   `json:"formula" doc:"how the amount comes about"`
+	Source  Source   `json:"source" doc:"of the formula"`
+}
+
 // Source is where a value comes from.
 type Source = trace.Source
 
@@ -276,6 +289,7 @@ func build(r *design.Result, read []trace.Fault, l *words.Language) Document {
 	m.delivery(&d, r)
 	m.levels(&d, r)
 	m.assembly(&d, r)
+	m.materials(&d, r)
 	m.told(&d, r, read)
 	return d
 }
@@ -367,6 +381,17 @@ func (m maker) assembly(d *Document, r *design.Result) {
 			x.Bars = append(x.Bars, bar)
 		}
 		d.Cutting = append(d.Cutting, x)
+	}
+}
+
+func (m maker) materials(d *Document, r *design.Result) {
+	for _, i := range r.Materials {
+		low, high := i.Buy.Values()
+		x := Material{ID: i.ID, Text: m.say.Say(i.Message(), m.unit), Low: m.value(low), High: m.value(high), Pack: m.value(i.Pack), Formula: i.Formula, Source: i.Source}
+		if i.Priced {
+			x.Total = span(money(i.Total.Low), money(i.Total.High))
+		}
+		d.Materials = append(d.Materials, x)
 	}
 }
 

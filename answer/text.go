@@ -13,6 +13,7 @@ import (
 	"plashet/engine/level"
 	"plashet/engine/trace"
 	"plashet/engine/unit"
+	"plashet/takeoff"
 	"plashet/words"
 )
 
@@ -50,6 +51,7 @@ func Text(w io.Writer, r *design.Result, l *words.Language) error {
 	p.assembly(r)
 	p.cutting(r)
 	p.glue(r)
+	p.materials(r)
 	p.faults(r)
 	p.assumptions(r)
 	return p.err
@@ -260,6 +262,46 @@ func (p *printer) glue(r *design.Result) {
 	}
 	p.line("cement %s, primer %s; water pressure not before %s after the last joint; the can's label decides",
 		show(p, g.Cement, unit.KindCement), show(p, g.Primer, unit.KindCement), show(p, g.Ready, unit.KindDuration))
+}
+
+// materials prints the list.
+func (p *printer) materials(r *design.Result) {
+	if len(r.Materials) == 0 {
+		return
+	}
+	p.head("Material")
+	for _, i := range r.Materials {
+		price := "no price"
+		if i.Priced {
+			price = span(i.Total.Low.Round().Format(), i.Total.High.Round().Format())
+		}
+		spare := ""
+		if i.Spare.High > 0 {
+			spare = ", spare in it " + amount(i.Spare, p.unit)
+		}
+		p.line("%-44s %s%s%s; %s", p.say.Say(i.Message(), p.unit), amount(i.Buy, p.unit), pack(i.Pack, p.unit), spare, price)
+	}
+}
+
+// amount shows a range as one figure where both ends are shown alike.
+func amount(v takeoff.Range, s unit.System) string {
+	low, high := v.Values()
+	return span(low.Format(s), high.Format(s))
+}
+
+func span(low, high string) string {
+	if low == high {
+		return low
+	}
+	return low + " to " + high
+}
+
+// pack tells what one of a count holds.
+func pack(v unit.Value, s unit.System) string {
+	if v.Kind == unit.KindNone {
+		return ""
+	}
+	return " of " + v.Format(s)
 }
 
 func (p *printer) faults(r *design.Result) {

@@ -234,5 +234,5 @@ func (m *model) plan(name job.PipeName, pieces []cut.Piece) {
 	if !plan.Proof.Proven() {
 		m.find(trace.Finding{Message: trace.Message{Code: FindUnproven, Args: []trace.Arg{trace.Str("pipe", label)}}, Path: "/stock", Severity: trace.Info})
 	}
-	m.out.Cutting = append(m.out.Cutting, Cutting{Pipe: label, Pieces: pieces, Plan: plan})
+	m.out.Cutting = append(m.out.Cutting, Cutting{Name: name, Pipe: label, Pieces: pieces, Plan: plan})
 }

@@ -32,6 +32,7 @@ func Solve(book *catalog.Book, j *job.Job) *Result {
 		r.Assembly = m.lay(pump)
 	}
 	m.cutting(r.Assembly)
+	m.material()
 	m.safety()
 	return r
 }

@@ -13,6 +13,8 @@ import (
 	"plashet/engine/level"
 	"plashet/engine/trace"
 	"plashet/engine/unit"
+	"plashet/job"
+	"plashet/takeoff"
 )
 
 // Result is the answer to a job. It is always computed again from the job.
@@ -21,13 +23,14 @@ type Result struct {
 	Note  string
 	Units unit.System
 
-	Water    hydro.Water
-	Delivery *Delivery     // nil when it could not be worked out: see Faults
-	Levels   *level.Levels // likewise
-	Assembly *layout.Assembly
-	Glue     *glue.Plan
-	Cutting  []Cutting
-	Options  []Option // the pumps in hand on the pipe as drawn and on larger pipe
+	Water     hydro.Water
+	Delivery  *Delivery     // nil when it could not be worked out: see Faults
+	Levels    *level.Levels // likewise
+	Assembly  *layout.Assembly
+	Glue      *glue.Plan
+	Cutting   []Cutting
+	Materials []takeoff.Item
+	Options   []Option // the pumps in hand on the pipe as drawn and on larger pipe
 
 	Findings    []trace.Finding
 	Assumptions []trace.Assumption
@@ -127,7 +130,8 @@ type Option struct {
 
 // Cutting is the plan for one kind and size of pipe.
 type Cutting struct {
-	Pipe   string
+	Name   job.PipeName
+	Pipe   string // the same as text
 	Pieces []cut.Piece
 	Plan   cut.Plan
 }
