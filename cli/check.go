@@ -10,7 +10,7 @@ import (
 
 func checkCommand() *cobra.Command {
 	return &cobra.Command{
-		Use: "check JOB", Short: "Read a job and name its faults, without designing it", Args: cobra.ExactArgs(1),
+		Use: "check JOB", Short: "Read a job and name its faults, without designing it", Args: operands,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			j, faults, err := read(cmd, args[0])
 			if err != nil {
@@ -26,8 +26,10 @@ func checkCommand() *cobra.Command {
 			if len(faults) > 0 {
 				return errJob
 			}
-			_, err = fmt.Fprintln(cmd.OutOrStdout(), "no faults")
-			return err
+			if _, err = fmt.Fprintln(cmd.OutOrStdout(), "no faults"); err != nil {
+				return ours{err}
+			}
+			return nil
 		},
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"os"
 
 	"github.com/spf13/cobra"
 )
@@ -23,14 +24,27 @@ var errJob = errors.New("the job has faults")
 // ours marks an error that is not the user's.
 type ours struct{ error }
 
-// Run runs one command and gives the exit code.
-func Run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
+// Run runs one command and gives the exit code. A terminal is looked for
+// behind the three streams, so that colour and questions come only there.
+func Run(args []string, stdin io.Reader, stdout, stderr io.Writer) (code int) {
+	stdout, stderr = screen(stdout, os.Getenv), screen(stderr, os.Getenv)
+	defer func() {
+		// A panic would end the program with code 2, which says wrong usage.
+		if p := recover(); p != nil {
+			code = end(stderr, nil, ours{fmt.Errorf("%v", p)})
+		}
+	}()
 	root := newRoot()
 	root.SetArgs(args)
 	root.SetIn(stdin)
 	root.SetOut(stdout)
 	root.SetErr(stderr)
-	err := root.Execute()
+	cmd, err := root.ExecuteC()
+	return end(stderr, cmd, err)
+}
+
+// end tells what went wrong and gives the exit code.
+func end(stderr io.Writer, cmd *cobra.Command, err error) int {
 	var our ours
 	switch {
 	case err == nil:
@@ -38,13 +52,12 @@ func Run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	case errors.Is(err, errJob):
 		return ExitJob
 	case errors.As(err, &our):
-		fmt.Fprintln(stderr, "Something failed on our side:", err)
+		_, _ = fmt.Fprintln(stderr, "Something failed on our side:", err)
 		return ExitOurs
-	default:
-		fmt.Fprintln(stderr, err)
-		fmt.Fprintln(stderr, "See: plashet --help")
-		return ExitUsage
 	}
+	_, _ = fmt.Fprintln(stderr, err)
+	_, _ = fmt.Fprintf(stderr, "See: %s --help\n", cmd.CommandPath())
+	return ExitUsage
 }
 
 // newRoot puts the commands together.
@@ -56,10 +69,21 @@ func newRoot() *cobra.Command {
 vault) and computes flow, water levels, the assembly and the cutting plan.
 
 Exit codes: 0 done (findings included), 1 a fault in the job, 2 wrong usage, 3 our fault.
+Severities are coloured on a terminal only; NO_COLOR=1 turns colour off.
 Not a code approval: electricity is for a licensed electrician; makers' sheets and
 local code have the last word.`,
+		Version:       version(),
 		SilenceErrors: true, SilenceUsage: true,
+		Args: func(cmd *cobra.Command, args []string) error {
+			if len(args) > 0 {
+				return noCommand(cmd, args[0])
+			}
+			return nil
+		},
+		RunE: func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
 	}
+	root.SetVersionTemplate("{{.Version}}\n")
+	root.SetFlagErrorFunc(flagError)
 	root.AddCommand(designCommand(), checkCommand(), schemaCommand(), demoCommand())
 	return root
 }

@@ -3,6 +3,7 @@ package cli
 import (
 	"errors"
 	"fmt"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -12,7 +13,8 @@ import (
 
 func demoCommand() *cobra.Command {
 	c := &cobra.Command{
-		Use: "demo [NAME]", Short: "Design the invented example jobs and print the answers", Args: cobra.MaximumNArgs(1),
+		Use: "demo [NAME]", Short: "Design the invented example jobs and print the answers", Args: operands,
+		ValidArgs: demo.Names(),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			names := demo.Names()
 			if len(args) == 1 {
@@ -21,7 +23,7 @@ func demoCommand() *cobra.Command {
 			for _, name := range names {
 				data := demo.Job(name)
 				if data == nil {
-					return fmt.Errorf("there is no example %q; there are %v", name, demo.Names())
+					return noDemo(name)
 				}
 				j, faults := job.Read(data)
 				if err := designJob(cmd, j, faults, shape{}); err != nil && !errors.Is(err, errJob) {
@@ -34,4 +36,11 @@ func demoCommand() *cobra.Command {
 	}
 	c.Flags().Bool("no-serve", false, "print only (serving the examples is not built yet, so this is what happens anyway)")
 	return c
+}
+
+func noDemo(typed string) error {
+	if n := near(typed, demo.Names()); n != "" {
+		return fmt.Errorf("there is no example %q; near it: plashet demo %s", typed, n)
+	}
+	return fmt.Errorf("there is no example %q; there are: %s", typed, strings.Join(demo.Names(), ", "))
 }

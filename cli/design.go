@@ -21,7 +21,7 @@ type shape struct {
 func designCommand() *cobra.Command {
 	var as shape
 	c := &cobra.Command{
-		Use: "design JOB", Short: "Design a job and print the answer", Args: cobra.ExactArgs(1),
+		Use: "design JOB", Short: "Design a job and print the answer", Args: operands,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			j, faults, err := read(cmd, args[0])
 			if err != nil {

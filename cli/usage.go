@@ -1,0 +1,73 @@
+package cli
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"github.com/agext/levenshtein"
+	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
+)
+
+// near gives the name that was most likely meant: the one with the fewest
+// slips, capitals aside; "" when none is near. Two swapped letters are two
+// slips, so four letters may hold that many.
+func near(typed string, names []string) string {
+	typed = strings.ToLower(typed)
+	best, least := "", (len([]rune(typed))+2)/3+1
+	for _, n := range names {
+		if d := levenshtein.Distance(typed, strings.ToLower(n), nil); d < least {
+			best, least = n, d
+		}
+	}
+	return best
+}
+
+// operands holds the words behind a command against its Use line, where an
+// optional one stands in square brackets and "..." takes any number.
+func operands(cmd *cobra.Command, args []string) error {
+	names := strings.Fields(cmd.Use)[1:]
+	for i, n := range names {
+		if i >= len(args) && !strings.HasPrefix(n, "[") {
+			return fmt.Errorf("%s is missing; write: %s %s", n, cmd.Parent().CommandPath(), cmd.Use)
+		}
+	}
+	if len(args) > len(names) && !strings.HasSuffix(cmd.Use, "...") {
+		return fmt.Errorf("%q is one word too many; write: %s %s", args[len(names)], cmd.Parent().CommandPath(), cmd.Use)
+	}
+	return nil
+}
+
+func noCommand(root *cobra.Command, typed string) error {
+	var names []string
+	for _, c := range root.Commands() {
+		if c.IsAvailableCommand() {
+			names = append(names, c.Name())
+		}
+	}
+	if n := near(typed, names); n != "" {
+		return fmt.Errorf("there is no command %q; near it: plashet %s", typed, n)
+	}
+	return fmt.Errorf("there is no command %q; there are: %s", typed, strings.Join(names, ", "))
+}
+
+// flagError says a wrong flag in plain words.
+func flagError(cmd *cobra.Command, err error) error {
+	if words := cmd.Flags().Args(); !cmd.HasParent() && len(words) > 0 {
+		return noCommand(cmd, words[0]) // its flags are unknown because the command is
+	}
+	unknown, ok := errors.AsType[*pflag.NotExistError](err)
+	if !ok {
+		return fmt.Errorf("%w; a value that starts with a dash goes behind --", err)
+	}
+	if unknown.GetSpecifiedShortnames() != "" {
+		return fmt.Errorf("there is no flag -%s; a value that starts with a dash goes behind --", unknown.GetSpecifiedName())
+	}
+	var names []string
+	cmd.Flags().VisitAll(func(f *pflag.Flag) { names = append(names, f.Name) })
+	if n := near(unknown.GetSpecifiedName(), names); n != "" {
+		return fmt.Errorf("there is no flag --%s; near it: --%s", unknown.GetSpecifiedName(), n)
+	}
+	return fmt.Errorf("there is no flag --%s", unknown.GetSpecifiedName())
+}
