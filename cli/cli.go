@@ -84,6 +84,6 @@ local code have the last word.`,
 	}
 	root.SetVersionTemplate("{{.Version}}\n")
 	root.SetFlagErrorFunc(flagError)
-	root.AddCommand(designCommand(), checkCommand(), schemaCommand(), demoCommand())
+	root.AddCommand(designCommand(), checkCommand(), schemaCommand(), demoCommand(), newCommand())
 	return root
 }
