@@ -69,7 +69,7 @@ func newRoot() *cobra.Command {
 vault) and computes flow, water levels, the assembly and the cutting plan.
 
 Exit codes: 0 done (findings included), 1 a fault in the job, 2 wrong usage, 3 our fault.
-Severities are coloured on a terminal only; NO_COLOR=1 turns colour off.
+Colour marks severities, on a terminal only; ` + noColour + `=1 turns it off.
 Not a code approval: electricity is for a licensed electrician; makers' sheets and
 local code have the last word.`,
 		Version:       version(),
@@ -84,6 +84,7 @@ local code have the last word.`,
 	}
 	root.SetVersionTemplate("{{.Version}}\n")
 	root.SetFlagErrorFunc(flagError)
-	root.AddCommand(designCommand(), checkCommand(), schemaCommand(), demoCommand(), newCommand())
+	root.AddCommand(designCommand(), checkCommand(), schemaCommand(), demoCommand(), newCommand(), setCommand(),
+		tablesCommand(), explainCommand(), quantitiesCommand())
 	return root
 }

@@ -2,10 +2,14 @@ package cli
 
 import (
 	"bytes"
+	"errors"
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
 	"plashet/demo"
+	"plashet/engine/catalog"
 )
 
 func run(args ...string) (code int, out, errs string) {
@@ -50,5 +54,100 @@ func TestWrongUse(t *testing.T) {
 func TestSchema(t *testing.T) {
 	if code, out, _ := run("schema"); code != ExitDone || !strings.Contains(out, "json-schema.org") {
 		t.Errorf("exit %d", code)
+	}
+}
+
+// broken fails every write and read.
+type broken struct{}
+
+var errBroken = errors.New("no space left")
+
+func (broken) Write([]byte) (int, error) { return 0, errBroken }
+func (broken) Read([]byte) (int, error)  { panic("a mistake of ours") }
+
+// TestOurs: an output that cannot be written and a panic are our fault, and
+// are not taken for wrong usage.
+func TestOurs(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "job.json")
+	if err := os.WriteFile(file, demo.Job("old-pond"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	for _, args := range [][]string{
+		{"design", file},
+		{"design", file, "--json"},
+		{"design", file, "--figures"},
+		{"check", file},
+		{"schema"},
+		{"demo"},
+		{"tables"},
+		{"tables", "pipe"},
+		{"explain", file},
+		{"explain", file, "pump.flow"},
+		{"quantities", file},
+		{"set", file, "/note", "x"},
+	} {
+		var e bytes.Buffer
+		if code := Run(args, strings.NewReader(""), broken{}, &e); code != ExitOurs || !strings.Contains(e.String(), errBroken.Error()) {
+			t.Errorf("%v into a broken output: exit %d, %q", args, code, e.String())
+		}
+	}
+	var o, e bytes.Buffer
+	if code := Run([]string{"check", "-"}, broken{}, &o, &e); code != ExitOurs || e.String() != "Something failed on our side: a mistake of ours\n" || o.Len() > 0 {
+		t.Errorf("panic: exit %d, output %q, errors %q", code, o.String(), e.String())
+	}
+}
+
+// TestTablesAreDescribed: every table has its line, and no line is left over.
+func TestTablesAreDescribed(t *testing.T) {
+	book, err := catalog.New()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, name := range book.Tables() {
+		if holds[name] == "" {
+			t.Errorf("nothing says what table %s holds", name)
+		}
+	}
+	if len(holds) != len(book.Tables()) {
+		t.Errorf("%d tables are described, there are %d", len(holds), len(book.Tables()))
+	}
+}
+
+func TestNear(t *testing.T) {
+	names := []string{"design", "demo", "check", "pump.flow", "pump.head"}
+	for typed, want := range map[string]string{
+		"desing": "design", "DESIGN": "design", "chekc": "check", "pmup.flow": "pump.flow", "pump.hed": "pump.head",
+		"": "", "x": "", "zzzzzz": "", "serve": "",
+	} {
+		if got := near(typed, names); got != want {
+			t.Errorf("near %q: %q, want %q", typed, got, want)
+		}
+	}
+}
+
+// TestPainter: control characters do not reach a terminal, in whatever pieces
+// they come, and a severity is coloured at the start of a line alone.
+func TestPainter(t *testing.T) {
+	for _, c := range []struct {
+		colour bool
+		pieces []string
+		want   string
+	}{
+		{true, []string{"[danger] x\n[info] y\n"}, "[\x1b[1;31mdanger\x1b[0m] x\n[\x1b[36minfo\x1b[0m] y\n"},
+		{false, []string{"[danger] x\n"}, "[danger] x\n"},
+		{true, []string{"a ", "[danger]\n", "[caution]\n"}, "a [danger]\n[\x1b[33mcaution\x1b[0m]\n"},
+		{true, []string{"\x1b[2J\a\u009b1m\tb\n"}, "\uFFFD[2J\uFFFD\uFFFD1m\tb\n"},
+		{true, []string{"\x1b", "[2J"}, "\uFFFD[2J"},
+	} {
+		var b bytes.Buffer
+		p := &painter{w: &b, colour: c.colour}
+		for _, s := range c.pieces {
+			if n, err := p.Write([]byte(s)); n != len(s) || err != nil {
+				t.Errorf("wrote %d of %d: %v", n, len(s), err)
+			}
+		}
+		if b.String() != c.want {
+			t.Errorf("%q became %q, want %q", c.pieces, b.String(), c.want)
+		}
 	}
 }

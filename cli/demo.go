@@ -15,6 +15,9 @@ func demoCommand() *cobra.Command {
 	c := &cobra.Command{
 		Use: "demo [NAME]", Short: "Design the invented example jobs and print the answers", Args: operands,
 		ValidArgs: demo.Names(),
+		Long: `Designs the example jobs, or the one named, and prints the answers. Sites, pumps and
+prices are invented. Each job hides a trap; that the answer tells of it is no failure,
+so the exit code is 0.`,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			names := demo.Names()
 			if len(args) == 1 {

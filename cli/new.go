@@ -64,9 +64,9 @@ Fittings, vault, stock and prices are added to it later, by hand or with set.`,
 		},
 	}
 	for _, q := range questions {
-		c.Flags().String(q.flag, "", q.ask)
+		c.Flags().Var(q.answer(), q.flag, q.ask)
 	}
-	c.Flags().StringArrayVar(&points, "point", nil, `point of the pump's curve, as "54 gpm @ 16 ft"; give four or more`)
+	c.Flags().StringArrayVar(&points, "point", nil, "point of the pump's curve, `flow @ head`, once for each; give four or more")
 	to.flags(c)
 	return c
 }

@@ -18,7 +18,7 @@ type question struct {
 	path string // in the job
 	ask  string // the question, and the flag's help
 	kind unit.Kind
-	eg   string               // example where there is no kind
+	eg   string               // example; the kind's when empty
 	take string               // what is taken, and told, when nothing is said
 	idle func(m *making) bool // the question does not arise
 	may  bool                 // it may stay without an answer
@@ -41,15 +41,31 @@ var questions = []question{
 	{flag: "length", path: "/pond/outline/length", ask: "length of the pond at the water line, or its diameter", kind: unit.KindPlan},
 	{flag: "width", path: "/pond/outline/width", ask: "width of the pond at the water line", kind: unit.KindPlan, idle: round},
 	{flag: "depth", path: "/pond/depth", ask: "greatest depth of the pond", kind: unit.KindPlan},
-	{flag: "rim", path: "/pond/rim", ask: "lowest point of the rim above the water line", eg: "3 in or 8 cm"},
+	{flag: "rim", path: "/pond/rim", ask: "lowest point of the rim above the water line", kind: unit.KindElevation, eg: "3 in or 8 cm"},
 	{flag: "lip-width", path: pathLip + "/width", ask: "clear width of the lip", kind: unit.KindTape},
-	{flag: "lip-height", path: pathLip + "/crest", ask: "crest of the lip above the water line", eg: "4 ft or 1.2 m"},
+	{flag: "lip-height", path: pathLip + "/crest", ask: "crest of the lip above the water line", kind: unit.KindElevation, eg: "4 ft or 1.2 m"},
 	{flag: "flow", path: pathLip + "/wanted", ask: "flow wanted over the lip (nothing when a sheet depth is wanted)", kind: unit.KindFlow, may: true, idle: hasSheet},
 	{flag: "sheet", path: pathLip + "/sheet", ask: "sheet depth wanted over the lip, in place of the flow", kind: unit.KindDepth, idle: hasFlow},
 	{flag: "sheet-at", path: pathLip + "/sheetAt", ask: "where that depth is meant: upstream (still water above the crest), critical (on the crest) or edge (as it leaves)", eg: "edge", idle: hasNoSheet},
 	{flag: "pipe-kind", path: pathRun + "/pipe/kind", ask: "kind of pipe", eg: "PVC Sch 40", held: pipeKind},
 	{flag: "pipe-size", path: pathRun + "/pipe/size", ask: "nominal size of inch pipe, outside diameter of metric pipe", eg: "2", held: pipeSize},
 	{flag: "pipe-length", path: pathRun + "/length", ask: "length of pipe from the pump to the lip", kind: unit.KindDistance},
+}
+
+// typed is the answer to a question given as a flag; help calls it by what it
+// measures.
+type typed struct{ text, what string }
+
+func (t *typed) String() string     { return t.text }
+func (t *typed) Set(s string) error { t.text = s; return nil }
+func (t *typed) Type() string       { return t.what }
+
+// answer makes the flag's value.
+func (q *question) answer() *typed {
+	if q.kind != unit.KindNone {
+		return &typed{what: q.kind.Dim().String()}
+	}
+	return &typed{what: "text"}
 }
 
 func round(m *making) bool      { return m.j.Pond.Outline.Shape == "circle" }
@@ -61,7 +77,7 @@ func (m *making) lip() *job.Lip { return m.j.Watercourses[0].Parts[0].Lip }
 
 // example shows how the answer may be written.
 func (q *question) example(s unit.System) string {
-	if q.kind != unit.KindNone {
+	if q.eg == "" && q.kind != unit.KindNone {
 		return q.kind.Example(s)
 	}
 	return q.eg

@@ -17,7 +17,7 @@ type save struct {
 }
 
 func (s *save) flags(c *cobra.Command) {
-	c.Flags().StringVar(&s.out, "out", "", "write to this file; standard output when not given, or when it is -")
+	c.Flags().StringVar(&s.out, "out", "", "write to this `file`; standard output when not given, or when it is -")
 	c.Flags().BoolVar(&s.force, "force", false, "write over the file of --out when there is one")
 }
 

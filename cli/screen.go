@@ -27,11 +27,14 @@ func screen(w io.Writer, env func(string) string) io.Writer {
 	return &painter{w: w, colour: coloured(env)}
 }
 
-// coloured tells whether a terminal gets colour: the convention of
-// no-color.org, and TERM=dumb. The console of Windows shows the codes as text
+// noColour is the environment variable of no-color.org.
+const noColour = "NO_COLOR" //nolint:misspell // its name
+
+// coloured tells whether a terminal gets colour: not with noColour set,
+// nor with TERM=dumb. The console of Windows shows the codes as text
 // unless it is told otherwise, so it gets none.
 func coloured(env func(string) string) bool {
-	return env("NO_COLOR") == "" && env("TERM") != "dumb" && runtime.GOOS != "windows"
+	return env(noColour) == "" && env("TERM") != "dumb" && runtime.GOOS != "windows"
 }
 
 // painter colours the severity that a line starts with, and keeps the control

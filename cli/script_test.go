@@ -10,6 +10,8 @@ import (
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
+
+	"plashet/demo"
 )
 
 var update = flag.Bool("update", false, "write docs/commands.md and what the scripts compare with")
@@ -29,6 +31,9 @@ func TestScripts(t *testing.T) {
 	}
 	testscript.Run(t, testscript.Params{
 		Dir: dir, UpdateScripts: *update, RequireExplicitExec: true, RequireUniqueNames: true,
+		Setup: func(e *testscript.Env) error { // an example job for the scripts to work on
+			return os.WriteFile(filepath.Join(e.WorkDir, "old-pond.json"), demo.Job("old-pond"), 0o644)
+		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){"exits": exits, "sized": sized, "alone": alone},
 	})
 }

@@ -24,12 +24,15 @@ func near(typed string, names []string) string {
 	return best
 }
 
-// operands holds the words behind a command against its Use line, where an
-// optional one stands in square brackets and "..." takes any number.
+// operands holds the words behind a command against its Use line, where the
+// optional ones stand last, in square brackets, and "..." takes any number.
 func operands(cmd *cobra.Command, args []string) error {
 	names := strings.Fields(cmd.Use)[1:]
 	for i, n := range names {
-		if i >= len(args) && !strings.HasPrefix(n, "[") {
+		if strings.HasPrefix(n, "[") {
+			break
+		}
+		if i >= len(args) {
 			return fmt.Errorf("%s is missing; write: %s %s", n, cmd.Parent().CommandPath(), cmd.Use)
 		}
 	}
