@@ -84,6 +84,7 @@ local code have the last word.`,
 	}
 	root.SetVersionTemplate("{{.Version}}\n")
 	root.SetFlagErrorFunc(flagError)
+	root.SetHelpCommand(helpCommand())
 	root.AddCommand(designCommand(), checkCommand(), schemaCommand(), demoCommand(), newCommand(), setCommand(),
 		tablesCommand(), explainCommand(), quantitiesCommand())
 	return root

@@ -114,10 +114,10 @@ func TestTablesAreDescribed(t *testing.T) {
 }
 
 func TestNear(t *testing.T) {
-	names := []string{"design", "demo", "check", "pump.flow", "pump.head"}
+	names := []string{"a", "design", "demo", "check", "pump.flow", "pump.head"}
 	for typed, want := range map[string]string{
 		"desing": "design", "DESIGN": "design", "chekc": "check", "pmup.flow": "pump.flow", "pump.hed": "pump.head",
-		"": "", "x": "", "zzzzzz": "", "serve": "",
+		"": "", "x": "", "A": "a", "zzzzzz": "", "serve": "",
 	} {
 		if got := near(typed, names); got != want {
 			t.Errorf("near %q: %q, want %q", typed, got, want)

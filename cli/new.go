@@ -63,6 +63,7 @@ Fittings, vault, stock and prices are added to it later, by hand or with set.`,
 			return m.close(to)
 		},
 	}
+	c.Flags().SortFlags = false // in the order of the questions
 	for _, q := range questions {
 		c.Flags().Var(q.answer(), q.flag, q.ask)
 	}

@@ -61,6 +61,9 @@ func change(cmd *cobra.Command, data []byte, pairs []string) ([]byte, error) {
 		}
 		return errJob
 	}
+	for i := 0; i < len(pairs); i += 2 {
+		pairs[i] = "/" + strings.TrimPrefix(pairs[i], "/") // as the faults name it
+	}
 	j, faults := job.Decode(data)
 	if j == nil {
 		return nil, stop(faults, unit.US)

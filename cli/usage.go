@@ -12,10 +12,15 @@ import (
 
 // near gives the name that was most likely meant: the one with the fewest
 // slips, capitals aside; "" when none is near. Two swapped letters are two
-// slips, so four letters may hold that many.
+// slips, so four letters may hold that many; a single letter may hold none,
+// because every other one would be near.
 func near(typed string, names []string) string {
 	typed = strings.ToLower(typed)
-	best, least := "", (len([]rune(typed))+2)/3+1
+	letters := len([]rune(typed))
+	best, least := "", (letters+2)/3+1
+	if letters < 2 {
+		least = 1
+	}
 	for _, n := range names {
 		if d := levenshtein.Distance(typed, strings.ToLower(n), nil); d < least {
 			best, least = n, d
@@ -60,9 +65,15 @@ func flagError(cmd *cobra.Command, err error) error {
 	if words := cmd.Flags().Args(); !cmd.HasParent() && len(words) > 0 {
 		return noCommand(cmd, words[0]) // its flags are unknown because the command is
 	}
+	if bad, ok := errors.AsType[*pflag.InvalidValueError](err); ok {
+		return fmt.Errorf("--%s cannot be %q", bad.GetFlag().Name, bad.GetValue())
+	}
+	if bare, ok := errors.AsType[*pflag.ValueRequiredError](err); ok {
+		return fmt.Errorf("--%s needs a value behind it", bare.GetSpecifiedName())
+	}
 	unknown, ok := errors.AsType[*pflag.NotExistError](err)
 	if !ok {
-		return fmt.Errorf("%w; a value that starts with a dash goes behind --", err)
+		return err
 	}
 	if unknown.GetSpecifiedShortnames() != "" {
 		return fmt.Errorf("there is no flag -%s; a value that starts with a dash goes behind --", unknown.GetSpecifiedName())
@@ -73,4 +84,22 @@ func flagError(cmd *cobra.Command, err error) error {
 		return fmt.Errorf("there is no flag --%s; near it: --%s", unknown.GetSpecifiedName(), n)
 	}
 	return fmt.Errorf("there is no flag --%s", unknown.GetSpecifiedName())
+}
+
+// helpCommand is cobra's, but an unknown command is wrong usage.
+func helpCommand() *cobra.Command {
+	return &cobra.Command{
+		Use: "help [COMMAND]", Short: "Help about a command", Args: operands,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			about, rest, err := cmd.Root().Find(args)
+			if err != nil {
+				return err
+			}
+			if len(rest) > 0 {
+				return noCommand(cmd.Root(), rest[0])
+			}
+			about.InitDefaultHelpFlag()
+			return about.Help()
+		},
+	}
 }
