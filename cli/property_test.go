@@ -1,0 +1,102 @@
+package cli
+
+import (
+	"bytes"
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"plashet/demo"
+	"plashet/engine/catalog"
+	"plashet/engine/design"
+	"plashet/job"
+)
+
+// TestNewIsReadable: whatever the sizes, a job that new prints reads without
+// faults and its flow and levels come out; else it prints nothing and says why.
+func TestNewIsReadable(t *testing.T) {
+	book, err := catalog.New()
+	if err != nil {
+		t.Fatal(err)
+	}
+	made := 0
+	rapid.Check(t, func(t *rapid.T) {
+		sizes := rapid.SampledFrom([]string{"", " ft", " in", "'", " m", " cm", " mm", " gpm", " furlongs"})
+		size := func(name string, low, high float64) string {
+			return fmt.Sprintf("%.2f%s", rapid.Float64Range(low, high).Draw(t, name), sizes.Draw(t, name+" unit"))
+		}
+		args := []string{"new", "--name", "x", "--pipe-kind", "PVC Sch 40", "--pipe-size", "2"}
+		args = append(args,
+			"--units", rapid.SampledFrom([]string{"us", "metric"}).Draw(t, "units"),
+			"--shape", rapid.SampledFrom([]string{"rectangle", "ellipse"}).Draw(t, "shape"),
+			"--length", size("length", 1, 20), "--width", size("width", 1, 20), "--depth", size("depth", 0.1, 3),
+			"--rim", size("rim", 0, 1), "--lip-width", size("lip width", 0.1, 40), "--lip-height", size("lip height", 0, 5),
+			"--flow", fmt.Sprintf("%d gpm", rapid.IntRange(0, 200).Draw(t, "flow")), "--pipe-length", size("pipe", 1, 80),
+		)
+		for range rapid.IntRange(1, 5).Draw(t, "points") {
+			args = append(args, "--point", fmt.Sprintf("%d gpm @ %d ft", rapid.IntRange(0, 100).Draw(t, "at"), rapid.IntRange(0, 40).Draw(t, "head")))
+		}
+		var out, errs bytes.Buffer
+		switch code := Run(args, strings.NewReader(""), &out, &errs); {
+		case code == ExitJob && out.Len() == 0 && errs.Len() > 0:
+		case code == ExitDone:
+			made++
+			j, faults := job.Read(out.Bytes())
+			if len(faults) > 0 {
+				t.Fatalf("%q makes a job with faults: %v", args, faults)
+			}
+			if r := design.Solve(book, j); r.Delivery == nil || r.Levels == nil {
+				t.Fatalf("%q makes a job that cannot be designed: %v", args, r.Faults)
+			}
+		default:
+			t.Fatalf("%q: exit %d, %d bytes of output, errors %q", args, code, out.Len(), errs.String())
+		}
+	})
+	if made == 0 {
+		t.Error("not one job came about: the property was not tried")
+	}
+}
+
+// TestSetKeepsTheRest: setting one quantity of a job changes its text and no
+// other, or prints nothing.
+func TestSetKeepsTheRest(t *testing.T) {
+	data := demo.Job("hillside-cascade")
+	j, _ := job.Read(data)
+	before := map[string]string{}
+	var paths []string
+	for path, q := range j.Quantities() {
+		before[path] = q.Text
+		paths = append(paths, path)
+	}
+	done := 0
+	rapid.Check(t, func(t *rapid.T) {
+		path := rapid.SampledFrom(paths).Draw(t, "path")
+		value := rapid.OneOf(rapid.SampledFrom([]string{"12 in", "3 gpm", "0.5", "40 %", "4 ft"}), rapid.StringN(1, 8, -1)).Draw(t, "value")
+		var out, errs bytes.Buffer
+		code := Run([]string{"set", "--", "-", path, value}, bytes.NewReader(data), &out, &errs)
+		if code == ExitJob && out.Len() == 0 && errs.Len() > 0 {
+			return
+		}
+		next, faults := job.Read(out.Bytes())
+		if code != ExitDone || len(faults) > 0 {
+			t.Fatalf("%s %q: exit %d, errors %q, faults %v", path, value, code, errs.String(), faults)
+		}
+		done++
+		var left []string
+		for at, q := range next.Quantities() {
+			left = append(left, at)
+			if want := before[at]; at == path && q.Text != value || at != path && q.Text != want {
+				t.Fatalf("%s %q: %s is now %q", path, value, at, q.Text)
+			}
+		}
+		if !slices.Equal(left, paths) {
+			t.Fatalf("%s %q: the job has other quantities than before", path, value)
+		}
+	})
+	if done == 0 {
+		t.Error("not one value was set: the property was not tried")
+	}
+}
