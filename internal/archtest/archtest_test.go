@@ -35,7 +35,7 @@ var mayImport = map[string][]string{
 		"engine/level", "engine/layout", "engine/cut", "engine/glue", "job", "takeoff"},
 	"words":       {"engine/unit", "engine/trace"},
 	"answer":      {"engine/unit", "engine/trace", "engine/geom", "engine/cut", "engine/level", "engine/layout", "engine/glue", "engine/design", "takeoff", "job", "words"},
-	"drawing":     {"engine/unit", "engine/trace", "engine/design", "job", "words"},
+	"drawing":     {"engine/unit", "engine/trace", "engine/geom", "engine/hydro", "engine/level", "engine/layout", "engine/design", "job", "words"},
 	"render/svg":  {"drawing"},
 	"demo":        {},
 	"checks":      {"engine/unit", "engine/trace", "engine/geom", "engine/catalog", "engine/hydro", "engine/network", "engine/level", "engine/layout", "engine/cut", "engine/glue", "takeoff"},

@@ -1,0 +1,167 @@
+package drawing
+
+import (
+	"math"
+
+	"plashet/engine/design"
+	"plashet/engine/unit"
+)
+
+// texts names the operating point and the curves beside them.
+func (c *curvePlot) texts() {
+	c.group("names", func() {
+		c.pointText()
+		for _, p := range c.in.Curves.Pumps {
+			t := Text{Size: small, Bold: p.Used, Ink: Black, Halo: true, Text: fit(say("curve.pump", "name", p.Name), small, 60)}
+			c.text(c.along(c.sampled(p), 0.3, t))
+		}
+		if points := c.clipped(); len(points) > 1 {
+			c.text(c.along(points, 0.8, Text{Size: small, Ink: Black, Halo: true, Text: say("curve.system")}))
+		}
+		c.split()
+	})
+}
+
+// pointText says how pump and system meet, where they do.
+func (c *curvePlot) pointText() {
+	t := Text{Size: figure, Bold: true, Ink: Black, Halo: true}
+	at, ring := c.at(c.flow, c.head), 2.2
+	switch c.met {
+	case meetAt:
+		t.Text = c.show(float64(c.flow), unit.KindFlow)
+	case meetBeyond:
+		p, _ := c.used()
+		h, _, _ := p.Curve.Head(c.flow)
+		at, ring = c.at(c.flow, h), 1
+		t.Text = say("curve.over", "flow", c.show(float64(c.flow), unit.KindFlow))
+	case meetNone:
+		at, ring = Point{plotLeft, plotBottom}, 0
+		t.Text = say("curve.none")
+	default:
+		return
+	}
+	p := c.field.callout(at, ring, t, Point{0.7, -0.7})
+	if p.lead != nil {
+		c.add(Line{p.lead[0], p.lead[1], help})
+	}
+	c.text(p.text)
+}
+
+// along puts a text by a curve, best at a part of its length.
+func (c *curvePlot) along(points []Point, wish float64, t Text) Text {
+	var places []place
+	last := float64(len(points) - 1)
+	for i, p := range points {
+		off := math.Abs(float64(i)/last - wish)
+		for _, d := range [...]struct {
+			a      Anchor
+			dx, dy float64
+		}{{Start, 2.5, -1.5}, {Start, 2.5, small}, {End, -2.5, -1.5}, {End, -2.5, small}, {Start, 4, -4}, {End, -4, -4}} {
+			t.Anchor, t.At = d.a, p.Add(Point{d.dx, d.dy})
+			places = append(places, place{text: t, cost: 40*off + math.Hypot(d.dx, d.dy)})
+		}
+	}
+	return c.field.best(places).text
+}
+
+// split names the two parts of the head beside the line down from the operating
+// point, where there is room; the table names them in any case.
+func (c *curvePlot) split() {
+	at := c.at(c.flow, c.head)
+	if c.met != meetAt {
+		return
+	}
+	static := c.h.at(float64(c.in.Result.Delivery.Static))
+	for _, part := range []struct {
+		from, to float64
+		name     string
+	}{{plotBottom, static, say("curve.static")}, {static, at.Y, say("curve.loss")}} {
+		if part.from-part.to < small*1.2 {
+			continue
+		}
+		left := Text{Size: small, Ink: Black, Text: part.name, Anchor: End, At: Point{at.X - 2, (part.from+part.to)/2 + small*0.36}}
+		right := left
+		right.Anchor, right.At.X = Start, at.X+2
+		if p, ok := c.field.ifFree([]place{{text: left}, {text: right, cost: 1}}); ok {
+			c.text(p.text)
+		}
+	}
+}
+
+// table writes the figures below the plot, numbers under numbers.
+func (c *curvePlot) table() {
+	d := c.in.Result.Delivery
+	if d == nil || c.met == meetUnknown {
+		return
+	}
+	cols := []column{{x: margin + 9}, {x: 90, anchor: End, bold: true}, {x: 94}}
+	loss := d.Head - d.Static
+	c.y += 3
+	if c.met == meetAt {
+		c.row(cols, fit(say("curve.pump", "name", d.Pump), small, 50), c.show(float64(c.flow), unit.KindFlow), say("curve.at", "head", c.show(float64(c.head), unit.KindHead)))
+		key := c.y + small*0.64
+		c.add(Line{Point{margin, key}, Point{margin + 6, key}, hidden},
+			polygonOf(rectangle(margin, key+row-1.6, margin+6, key+row+1.6), Pen{}, Wash))
+		c.row(cols, say("curve.static"), c.show(float64(d.Static), unit.KindHead))
+		c.row(cols, say("curve.loss"), c.show(float64(loss), unit.KindHead))
+	}
+	for _, f := range d.Feeds {
+		wanted, got := "", c.show(float64(f.Flow), unit.KindFlow)
+		if f.Wanted > 0 {
+			wanted = say("curve.feed", "flow", c.show(float64(f.Wanted), unit.KindFlow))
+		}
+		if f.Dry {
+			got = say("curve.dry")
+		}
+		if c.met == meetBeyond {
+			got = "—" // the flows rest on a pump curve that ends before them
+		}
+		c.row(cols, fit(f.Name, small, 50), got, wanted)
+	}
+	for _, o := range c.others() {
+		c.row(cols, fit(say("curve.pump", "name", o.Pump), small, 50), c.show(float64(o.Flow), unit.KindFlow), say("curve.same"))
+	}
+}
+
+// others gives what the other pumps in hand would give on the same pipe.
+func (c *curvePlot) others() []design.Option {
+	var out []design.Option
+	pipe := ""
+	for _, o := range c.in.Result.Options {
+		if o.AsIs {
+			pipe = o.Pipe
+		}
+	}
+	for _, o := range c.in.Result.Options {
+		if o.AsIs || o.Pipe != pipe || o.Flow <= 0 {
+			continue
+		}
+		for _, p := range c.in.Curves.Pumps {
+			if _, most, _, _ := p.Curve.Range(); p.Name == o.Pump && o.Flow <= most {
+				out = append(out, o)
+			}
+		}
+	}
+	return out
+}
+
+// desc says the sheet in words.
+func (c *curvePlot) desc() []string {
+	var out []string
+	p, _ := c.used()
+	d := c.in.Result.Delivery
+	flow := c.show(float64(c.flow), unit.KindFlow)
+	switch c.met {
+	case meetAt:
+		out = append(out, say("curve.desc", "name", p.Name, "flow", flow, "head", c.show(float64(c.head), unit.KindHead)),
+			say("curve.parts", "static", c.show(float64(d.Static), unit.KindHead), "loss", c.show(float64(d.Head-d.Static), unit.KindHead)))
+	case meetBeyond:
+		out = append(out, say("curve.overdesc", "name", p.Name, "flow", flow))
+	case meetNone:
+		out = append(out, say("curve.nonedesc", "name", p.Name))
+	}
+	for _, o := range c.others() {
+		out = append(out, say("curve.other", "name", o.Pump, "flow", c.show(float64(o.Flow), unit.KindFlow)))
+	}
+	return out
+}

@@ -1,0 +1,280 @@
+package drawing
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"strings"
+
+	"plashet/engine/level"
+	"plashet/engine/unit"
+)
+
+// Levels draws pond and vault in section and, enlarged below, where the pond
+// stands at rest, running and after a stop. Without levels there is no sheet.
+func Levels(in Input) (Sheet, bool) {
+	if in.Result == nil {
+		return Sheet{}, false
+	}
+	b, ok := basinOf(in)
+	if !ok {
+		return Sheet{}, false
+	}
+	p := newPage(in, "levels", say("levels.title"))
+	newSection(p, b).draw()
+	l := &ladder{page: p, b: b}
+	l.draw()
+	l.table()
+	return p.done(l.desc()), true
+}
+
+// ladder draws the pond's level at each moment as columns of water side by
+// side, much enlarged, between sill and rim.
+type ladder struct {
+	*page
+	b       basin
+	states  []stand
+	low, up float64 // m from the water line, at foot and head
+	foot    float64 // mm
+	head    float64 // mm
+}
+
+// stand is the pond at one moment.
+type stand struct {
+	name  string
+	state level.State
+}
+
+// Size of the columns, mm.
+const (
+	ladderTall  = 62.0
+	ladderRight = 108.0
+	columnGap   = 2.6
+)
+
+// pick gathers the moments that are drawn.
+func (l *ladder) pick() {
+	levels := l.in.Result.Levels
+	c := l.b.run.Course
+	for _, s := range []struct {
+		name   string
+		course level.Course
+		moment level.Moment
+	}{
+		{"levels.rest", steady(l.in), level.MomentRest},
+		{"levels.first", level.CourseFirst, level.MomentRun},
+		{"levels.run", c, level.MomentRun},
+		{"levels.stop", c, level.MomentHeld},
+		{"levels.open", c, level.MomentOpen},
+	} {
+		st, ok := levels.Find(s.course, s.moment)
+		if !ok || s.moment == level.MomentHeld && !hasValve(l.in.Job) {
+			continue
+		}
+		name := say(s.name)
+		if s.moment == level.MomentOpen && !hasValve(l.in.Job) {
+			name = say("levels.stop.novalve")
+		}
+		l.states = append(l.states, stand{name, st})
+	}
+}
+
+// limits chooses what part of the height is shown: all the levels, sill and rim
+// where they are not far off.
+func (l *ladder) limits() {
+	least, most := 0.0, 0.0
+	for _, s := range l.states {
+		d := float64(s.state.Pond - l.b.line)
+		least, most = min(least, d), max(most, d)
+	}
+	if l.b.sill {
+		least = min(least, float64(l.b.need-l.b.line))
+	}
+	reach := max(most-least, 0.005)
+	rim := float64(l.b.rim - l.b.line)
+	most = max(most, min(rim, most+2*reach))
+	if l.b.sill {
+		least = min(least, max(float64(l.b.sillAt-l.b.line), least-2*reach))
+	} else {
+		least -= reach / 2
+	}
+	spare := (most - least) * 0.09
+	l.low, l.up = least-spare, most+1.6*spare
+}
+
+func (l *ladder) at(fromLine float64) float64 {
+	return l.foot - (fromLine-l.low)/(l.up-l.low)*(l.foot-l.head)
+}
+
+func (l *ladder) draw() {
+	l.pick()
+	l.limits()
+	l.text(Text{At: Point{margin, l.y + small}, Size: small, Text: say("levels.ladder", "unit", l.depthUnit())})
+	l.head = l.y + row + 2
+	l.foot = l.head + ladderTall
+	l.group("levels of the pond", l.columns)
+	l.group("limits", l.lines)
+}
+
+// columns draws the columns with their figures and names.
+func (l *ladder) columns() {
+	each := (ladderRight - margin + columnGap) / float64(len(l.states))
+	each = min(each, 26)
+	below := l.foot
+	for i, s := range l.states {
+		x0 := margin + float64(i)*each
+		x1 := x0 + each - columnGap
+		d := s.state.Pond - l.b.line
+		y := l.at(float64(d))
+		l.add(polygonOf(rectangle(x0, y, x1, l.foot), Pen{}, Wash), Line{Point{x0, y}, Point{x1, y}, stream})
+		at := l.figure(Text{At: Point{(x0 + x1) / 2, y - 1.6}, Size: figure, Anchor: Middle, Bold: true, Text: signed(d, l.in.Result.Units)}, each)
+		for _, note := range l.notes(s.state) {
+			at += small * 1.15
+			if at < l.foot-1 {
+				l.text(Text{At: Point{(x0 + x1) / 2, at}, Size: small, Anchor: Middle, Text: note})
+			}
+		}
+		at = l.foot + small + 1.4
+		for _, w := range wrap(s.name, small, false, x1-x0+columnGap-0.6) {
+			l.text(Text{At: Point{(x0 + x1) / 2, at}, Size: small, Anchor: Middle, Text: w})
+			at += small * 1.2
+		}
+		below = max(below, at)
+	}
+	l.y = below
+}
+
+// figure writes a column's level above its water, or on it where a limit's line
+// runs above, and gives how far down it is written.
+func (l *ladder) figure(t Text, each float64) float64 {
+	if t.Width() > each-0.6 {
+		t.Size = small
+	}
+	surface := t.At.Y + 1.6
+	down := surface + 1 + t.Size*ascent
+	for _, m := range l.limitsDrawn() {
+		y := l.at(max(l.low, min(l.up, m.at)))
+		if m.at != 0 && y < surface-0.3 && y > surface-1.6-t.Size && down < l.foot {
+			t.At.Y = down
+		}
+	}
+	l.text(t)
+	return max(surface+0.8, t.At.Y)
+}
+
+// notes says on the water what is wrong with a moment.
+func (l *ladder) notes(s level.State) []string {
+	switch {
+	case s.Missing > 0:
+		return strings.Fields(say("levels.empty"))
+	case s.Moment.Running() && s.Sill.Applies && float64(s.Sill.Over) < -5e-5:
+		num, _ := unit.Of(-s.Sill.Over, unit.KindDepth).Number(l.in.Result.Units)
+		return []string{num, say("levels.short")}
+	case !s.Moment.Running() && s.Edge.Freeboard < 0:
+		return strings.Fields(say("levels.spills"))
+	}
+	return nil
+}
+
+// limit is a level that the pond is held against.
+type limit struct {
+	name string
+	at   float64 // m from the water line
+	pen  Pen
+}
+
+// limitsDrawn lists them from the top down.
+func (l *ladder) limitsDrawn() []limit {
+	out := []limit{{say("levels.rim"), float64(l.b.rim - l.b.line), thick}, {say("levels.line"), 0, help}}
+	if l.b.sill {
+		if l.b.need > l.b.sillAt {
+			out = append(out, limit{say("levels.need"), float64(l.b.need - l.b.line), Pen{Ink: Black, Wide: 0.4, Dash: Dashed}})
+		}
+		out = append(out, limit{say("levels.sill"), float64(l.b.sillAt - l.b.line), thick})
+	}
+	slices.SortStableFunc(out, func(a, b limit) int { return cmp.Compare(b.at, a.at) })
+	return out
+}
+
+// lines draws rim, sill and what the skimmer needs across the columns, named at
+// the right.
+func (l *ladder) lines() {
+	limits := l.limitsDrawn()
+	at := make([]float64, 0, len(limits))
+	for _, m := range limits { // in falling height, as they stand
+		at = append(at, l.at(max(l.low, min(l.up, m.at))))
+	}
+	names := spread(at, 2*small*1.12, l.head, l.foot+small)
+	for i, m := range limits {
+		pen := m.pen
+		name := m.name
+		if m.at > l.up {
+			name += " ↑"
+			pen = hidden
+		} else if m.at < l.low {
+			name += " ↓"
+			pen = hidden
+		}
+		l.add(Line{Point{margin - 1.5, at[i]}, Point{ladderRight + 1, at[i]}, pen},
+			Line{Point{ladderRight + 1, at[i]}, Point{ladderRight + 5, names[i]}, help})
+		l.text(Text{At: Point{ladderRight + 6.5, names[i] - 0.3}, Size: small, Text: name})
+		if m.at != 0 {
+			l.text(Text{At: Point{ladderRight + 6.5, names[i] + small*0.95}, Size: small, Bold: true, Text: signed(unit.Length(m.at), l.in.Result.Units)})
+		}
+	}
+}
+
+// table writes the margins: what is there, what is needed.
+func (l *ladder) table() {
+	cols := []column{{x: margin}, {x: 104, anchor: End, bold: true}, {x: wide - margin, anchor: End}}
+	depth := func(d unit.Length) string { return l.show(float64(d), unit.KindDepth) }
+	l.y += 2
+	l.row(cols, "", say("levels.is"), say("levels.needs"))
+	margin := func(name string, m level.Margin) {
+		if m.Applies {
+			l.row(cols, judged(name, m.Over < 0), depth(m.Present), depth(m.Needed))
+		}
+	}
+	margin(say("levels.oversill"), l.b.run.Sill)
+	margin(say("levels.overpump"), l.b.run.Pump)
+	rain := "—"
+	if r := l.in.Job.Site.DesignRain; !r.IsZero() {
+		rain = say("levels.rain", "depth", depth(r.SI))
+	}
+	for _, t := range l.states {
+		if t.state.Moment.Running() || t.state.Moment == level.MomentRest {
+			continue
+		}
+		code := "levels.under." + string(t.state.Moment)
+		if !hasValve(l.in.Job) {
+			code = "levels.under.stop"
+		}
+		e := t.state.Edge
+		l.row(cols, judged(say(code), e.Freeboard < 0 || e.RainRoom < 0), depth(e.Freeboard), rain)
+	}
+}
+
+// judged adds to a margin's name that it does not suffice.
+func judged(name string, short bool) string {
+	if short {
+		return name + ", " + say("levels.short")
+	}
+	return name
+}
+
+func (l *ladder) desc() []string {
+	var parts []string
+	for _, s := range l.states {
+		d := s.state.Pond - l.b.line
+		code := "levels.below"
+		if d > 0 {
+			code = "levels.above"
+		}
+		parts = append(parts, say(code, "name", s.name, "depth", l.show(math.Abs(float64(d)), unit.KindDepth)))
+	}
+	out := []string{say("levels.desc", "list", strings.Join(parts, "; "))}
+	if l.b.sill {
+		out = append(out, say("levels.descsill", "sill", l.show(float64(l.b.line-l.b.sillAt), unit.KindDepth), "rim", l.show(float64(l.b.rim-l.b.line), unit.KindDepth)))
+	}
+	return out
+}

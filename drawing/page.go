@@ -1,0 +1,184 @@
+package drawing
+
+import (
+	"strings"
+
+	"plashet/engine/design"
+	"plashet/engine/unit"
+	"plashet/job"
+	"plashet/words"
+)
+
+// Input is what is drawn.
+type Input struct {
+	Job    *job.Job
+	Result *design.Result
+	Curves design.Curves
+	Words  *words.Language
+}
+
+// Sheets gives all the sheets that the answer has enough for.
+func Sheets(in Input) []Sheet {
+	var out []Sheet
+	for _, draw := range []func(Input) (Sheet, bool){Curve, Levels} {
+		if s, ok := draw(in); ok {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// Sizes of every sheet, mm. The small letters are 10 px high on a screen that
+// shows the sheet 320 px wide.
+const (
+	wide   = 148.0
+	margin = 7.0
+	small  = 4.6
+	figure = 5.2
+	title  = 6.4
+	row    = 6.6 // from line to line of small letters
+)
+
+// The pens.
+var (
+	thick  = Pen{Ink: Black, Wide: 0.75}
+	line   = Pen{Ink: Black, Wide: 0.4}
+	fine   = Pen{Ink: Black, Wide: 0.22}
+	help   = Pen{Ink: Pencil, Wide: 0.2}
+	hidden = Pen{Ink: Pencil, Wide: 0.25, Dash: Dashed}
+	dots   = Pen{Ink: Pencil, Wide: 0.3, Dash: Dotted}
+	stream = Pen{Ink: Water, Wide: 0.8}
+	grid   = Pen{Ink: Wash, Wide: 0.25}
+)
+
+// page is a sheet while it is drawn.
+type page struct {
+	in    Input
+	sheet Sheet
+	y     float64 // how far down it is filled
+}
+
+// newPage starts a sheet with its head: what it shows, of which job.
+func newPage(in Input, name, heading string) *page {
+	p := &page{in: in, sheet: Sheet{Name: name, Title: heading + ": " + in.Result.Name, Width: wide}}
+	p.text(Text{At: Point{margin, 13}, Size: title, Bold: true, Text: heading})
+	sub := in.Result.Name
+	if in.Job.Date != "" {
+		date := Text{At: Point{wide - margin, 20}, Size: small, Anchor: End, Text: in.Job.Date}
+		p.text(date)
+		sub = fit(sub, small, wide-2*margin-date.Width()-3)
+	}
+	p.text(Text{At: Point{margin, 20}, Size: small, Text: fit(sub, small, wide-2*margin)})
+	p.add(
+		Line{Point{margin, 23.4}, Point{wide - margin, 23.4}, line},
+		Line{Point{margin, 24.4}, Point{wide - margin, 24.4}, Pen{Ink: Water, Wide: 0.3}},
+	)
+	p.y = 28
+	return p
+}
+
+func (p *page) add(items ...Item) { p.sheet.Items = append(p.sheet.Items, items...) }
+
+// text adds a text; black unless it says otherwise.
+func (p *page) text(t Text) {
+	if t.Ink == Clear {
+		t.Ink = Black
+	}
+	p.add(t)
+}
+
+// group adds what f draws as one named group.
+func (p *page) group(name string, f func()) {
+	before := p.sheet.Items
+	p.sheet.Items = nil
+	f()
+	g := Group{Name: name, Items: p.sheet.Items}
+	p.sheet.Items = append(before, g)
+}
+
+// done closes the sheet below what is drawn.
+func (p *page) done(desc []string) Sheet {
+	if p.in.Result.Note != "" {
+		desc = append(desc, p.in.Result.Note)
+	}
+	p.sheet.Desc = strings.Join(desc, " ")
+	p.sheet.Height = p.y + margin
+	return p.sheet
+}
+
+// paragraph writes a text over as many lines as it needs.
+func (p *page) paragraph(s string, bold bool) {
+	for _, l := range wrap(s, small, bold, wide-2*margin) {
+		p.text(Text{At: Point{margin, p.y + small}, Size: small, Bold: bold, Text: l})
+		p.y += row
+	}
+}
+
+// column is a column of a table: where its texts stand and by which end.
+type column struct {
+	x      float64
+	anchor Anchor
+	bold   bool
+}
+
+// line writes one line of a table.
+func (p *page) row(columns []column, cells ...string) {
+	for i, c := range cells {
+		if c != "" {
+			p.text(Text{At: Point{columns[i].x, p.y + small}, Size: small, Anchor: columns[i].anchor, Bold: columns[i].bold, Text: c})
+		}
+	}
+	p.y += row
+}
+
+func (p *page) show(si float64, k unit.Kind) string {
+	return minus(unit.Value{SI: si, Kind: k}.Format(p.in.Result.Units))
+}
+
+// tape shows a length as it is cut or taped.
+func (p *page) tape(l unit.Length) string { return p.show(float64(l), unit.KindTape) }
+
+// minus makes a hyphen before a number a minus sign, as wide as a plus.
+func minus(s string) string {
+	if after, ok := strings.CutPrefix(s, "-"); ok {
+		return "−" + after
+	}
+	return s
+}
+
+// fit shortens a text to a width.
+func fit(s string, size, width float64) string {
+	for r := []rune(s); ; r = r[:len(r)-1] {
+		out := string(r)
+		if len(r) < len([]rune(s)) {
+			out = strings.TrimRight(out, " ") + "…"
+		}
+		if len(r) == 0 || (Text{Size: size, Text: out}).Width() <= width {
+			return out
+		}
+	}
+}
+
+// wrap breaks a text into lines; a word longer than a line is shortened.
+func wrap(s string, size float64, bold bool, width float64) []string {
+	var out []string
+	now := ""
+	for _, w := range strings.Fields(s) {
+		try := w
+		if now != "" {
+			try = now + " " + w
+		}
+		if (Text{Size: size, Bold: bold, Text: try}).Width() <= width {
+			now = try
+			continue
+		}
+		if now != "" {
+			out = append(out, now)
+		}
+		now = fit(w, size, width/1.15) // bold letters are up to that much wider
+	}
+	if now != "" {
+		out = append(out, now)
+	}
+	return out
+}
