@@ -2,6 +2,7 @@ package design
 
 import (
 	"context"
+	"strconv"
 	"errors"
 
 	"plashet/engine/cut"
@@ -101,6 +102,15 @@ func (m *model) pumpBody(pumpIndex int, in *layout.Input) bool {
 	return false
 }
 
+// MarkOf gives the mark of a part of the assembly: its own, or one made from
+// its place in the chain, counted from 0.
+func MarkOf(parts []job.Laid, i int) string {
+	if parts[i].Mark != "" {
+		return parts[i].Mark
+	}
+	return "F" + strconv.Itoa(i)
+}
+
 var byWord = map[string]layout.By{"": layout.Touching, "centres": layout.Centres, "faces": layout.Faces, "stops": layout.Stops, "pipe": layout.PipeLength}
 
 // chain fills the parts and the pipes of the assembly.
@@ -119,11 +129,7 @@ func (m *model) chain(in *layout.Input) bool {
 			m.refuse(path+"/fitting", err)
 			return false
 		}
-		mark := l.Mark
-		if mark == "" {
-			mark = "F" + at("", i)[1:]
-		}
-		p, ok := layout.PartOf(f, mark)
+		p, ok := layout.PartOf(f, MarkOf(a.Parts, i))
 		if !ok {
 			m.fault(path+"/fitting", CodeChain, trace.Str("name", l.Fitting))
 			return false
