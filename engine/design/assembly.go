@@ -2,8 +2,8 @@ package design
 
 import (
 	"context"
-	"strconv"
 	"errors"
+	"strconv"
 
 	"plashet/engine/cut"
 	"plashet/engine/geom"
