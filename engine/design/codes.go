@@ -6,6 +6,16 @@ const (
 	CodeRefused = "design.refused"
 	// CodeNoPump: no pump is given. No args.
 	CodeNoPump = "design.pump.none"
+	// CodeNoSuchPump: the job is to be designed with a pump that it does not have. Args: name.
+	CodeNoSuchPump = "design.pump.unknown"
+	// CodeNoLength: a run or reach has no length. Args: name.
+	CodeNoLength = "design.length.none"
+	// CodeVoid: the flow cannot be worked out because a run or a feed is at fault. Args: name.
+	CodeVoid = "design.flow.void"
+	// CodeSettle: flow and running level did not settle. No args.
+	CodeSettle = "design.flow.settle"
+	// CodeOverride: an assumption is set that nothing in this job counts on. Args: code.
+	CodeOverride = "design.assumed.unused"
 	// CodeNoFeed: no watercourse or no run is given. No args.
 	CodeNoFeed = "design.feeds.none"
 	// CodeNoLip: a watercourse has no lip, so nothing tells how high the water must go. Args: name.
@@ -41,8 +51,6 @@ const (
 	FindCord = "design.pump.cord"
 	// FindSkimmer: more flow than the skimmer is rated for. Args: found, limit.
 	FindSkimmer = "design.vault.rated"
-	// FindThrottle: the valve setting that shares the water as wanted. Args: name, burn, k.
-	FindThrottle = "design.feed.throttle"
 	// FindElectric: mains power near water. No args.
 	FindElectric = "design.safety.electric"
 	// FindChildren: children and open water. No args.
@@ -50,11 +58,33 @@ const (
 	// FindUnproven: the cutting plan stopped before it was proven best. Args: pipe.
 	FindUnproven = "design.cut.unproven"
 
-	// RemedyValves: set the valves to share the water as wanted. No args.
+	// FindSystem: what the solver remarks on a part of the network. The message is the solver's own.
+	// FindBand: the pump is known by its box only: the flow lies between two figures. Args: name, low, high.
+	FindBand = "design.pump.band"
+	// FindSmallerBox: a pump in hand with a smaller flow on its box gives more on this pipe. Args: name, box, flow, other, otherBox, otherFlow.
+	FindSmallerBox = "design.pump.smallerbox"
+	// FindNotOpen: a check valve does not open fully at this speed and loses more than is counted. Args: name, found, limit.
+	FindNotOpen = "design.check.notopen"
+	// FindUnwanted: water runs in a feed for which no flow is wanted, so the sharing is not told. Args: name, found.
+	FindUnwanted = "design.feed.unwanted"
+	// FindDuty: the pump is to run long, and its sheet does not say continuous duty. Args: found.
+	FindDuty = "design.pump.duty"
+	// FindWatts: more watts than volts times amps. Args: found, limit.
+	FindWatts = "design.pump.watts"
+	// FindNoWatts: no watts are given, so there is no cost. No args.
+	FindNoWatts = "design.pump.nowatts"
+	// FindRise: the rises of the runs to a feed do not add up to its height. Args: name, found, limit.
+	FindRise = "design.run.rise"
+	// FindGone: a finding that was accepted does not arise any more. Args: code.
+	FindGone = "design.accepted.gone"
+
+	// RemedyPump: another pump or pipe for a single feed. Args as RemedyOption.
+	RemedyPump = "design.remedy.pump"
+	// RemedyValves: set the valves to share the water as wanted. Args: percent (of what is wanted, in every feed).
 	RemedyValves = "design.remedy.valves"
 	// RemedyOption: another pump or pipe. Args: pump, pipe, and where they are
-	// known cost (of a year's electricity) and more (first cost beyond the design
-	// as drawn).
+	// known cost (of a year's electricity), more (first cost beyond the design
+	// as drawn) and years (both over five years, beyond the design as drawn).
 	RemedyOption = "design.remedy.option"
 
 	AssumeGlue        = "assume.site.glue" // temperature when gluing. Args: value
@@ -62,6 +92,9 @@ const (
 	AssumeHours       = "assume.pump.hours"
 	AssumeDays        = "assume.pump.days"
 	AssumeCrest       = "assume.lip.kind"
+	AssumeSheetAt     = "assume.lip.sheetat" // where the wanted sheet depth is meant. Args: name, value (depth)
+	AssumeTee         = "assume.run.tee"     // a tee's loss on each leg's own speed. No args
+	AssumeLossRange   = "assume.fitting.k"   // a coefficient that is known as a range. Args: name, low, high, value
 	AssumeExit        = "assume.box.exit"
 	AssumeReachN      = "assume.reach.n"
 	AssumeWalls       = "assume.pond.walls" // the sides are taken as upright. Args: value (depth)

@@ -1,8 +1,6 @@
 package design
 
 import (
-	"math"
-
 	"plashet/engine/hydro"
 	"plashet/engine/network"
 	"plashet/engine/trace"
@@ -61,80 +59,95 @@ func (m *model) operate(s *system, vault unit.Length) (*Delivery, bool) {
 	if d.Flow < network.MassTolerance {
 		d.Flow = 0
 	}
-	if st.Links[p.pump].Beyond {
-		m.find(trace.Finding{
-			Message: trace.Message{Code: FindBeyond, Args: []trace.Arg{trace.Str("name", pump.Name), trace.Num("found", d.Flow, unit.KindFlow)}},
-			Path:    at("/pumps", pumpIndex), Severity: trace.Danger, Found: unit.Of(d.Flow, unit.KindFlow),
-		})
-	}
+	m.remarks(s, d)
 	if w, basis, _ := p.curve.Power(d.Flow); basis != hydro.PowerUnknown {
 		d.Power = w
 		m.yearly(d)
 	}
-	for i, link := range p.runs {
-		if link >= 0 {
-			m.ran(i, link, p, solver, st, d)
-		}
+	for i := range p.runs {
+		m.ran(i, s, d)
 	}
 	m.fed(p, st, d)
-	top := unit.Length(math.Inf(-1))
+	// The head that a stalled pump would have to reach is that of its lowest feed.
+	top, running := unit.Length(0), false
 	for i, n := range p.feeds {
-		if n >= 0 && !d.Feeds[i].Dry {
-			top = max(top, st.Nodes[n].Head)
+		if h := st.Nodes[n].Head; !d.Feeds[i].Dry && (!running || h > top) {
+			top, running = h, true
 		}
 	}
-	if !math.IsInf(float64(top), -1) {
-		d.Static = top - vault
+	if running {
+		d.Static, d.Rises = top-vault, true
 	}
 	return d, true
 }
 
+// remarks tells what the solver has to say of the network: parts outside their
+// data, valves that hold, dead ends.
+func (m *model) remarks(s *system, d *Delivery) {
+	if s.state.Links[s.pump].Beyond {
+		m.find(trace.Finding{
+			Message: trace.Message{Code: FindBeyond, Args: []trace.Arg{trace.Str("name", d.Pump), trace.Num("found", d.Flow, unit.KindFlow)}},
+			Path:    at("/pumps", s.pumpIndex), Severity: trace.Danger, Found: unit.Of(d.Flow, unit.KindFlow),
+		})
+	}
+	for i, r := range s.state.Reasons {
+		if r.Code == network.ReasonDry || r.Code == network.ReasonBeyond {
+			continue // told with the feed, and above
+		}
+		m.remark("/runs", trace.Caution, s.solver.Messages(s.state)[i])
+	}
+}
+
 // ran fills what happens in one run.
-func (m *model) ran(i, link int, p *plumbing, solver *network.Solver, st *network.State, d *Delivery) {
-	q, pp := st.Links[link].Flow, p.pipes[i]
+func (m *model) ran(i int, s *system, d *Delivery) {
+	link, pp := s.runs[i], &s.pipes[i]
+	q := s.state.Links[link].Flow
 	r := Run{
-		Name: m.job.Runs[i].Name, Path: at("/runs", i), Flow: q, Speed: hydro.Velocity(q, pp.bore), Reynolds: hydro.Reynolds(q, pp.bore, m.water),
-		Bore: pp.bore, Length: pp.length, C: pp.c, K: pp.k,
+		Index: i, Name: m.job.Runs[i].Name, Path: at("/runs", i), Flow: q, Speed: hydro.Velocity(q, pp.bore), Reynolds: hydro.Reynolds(q, pp.bore, m.water),
+		Bore: pp.bore, Length: pp.length, C: pp.c, Rough: pp.roughness, RoughBy: pp.roughSource, Losses: pp.losses, Volume: hydro.PipeVolume(pp.bore, pp.length),
 	}
+	rest, perRe := pp.k()
+	r.K = rest
 	if r.Reynolds > 0 {
-		r.K += pp.k1 / r.Reynolds
+		r.K += perRe / r.Reynolds
 	}
-	if pp.pipe != nil {
-		r.Factor = pp.pipe.Friction(q)
+	if pp.law != nil {
+		r.Factor = pp.law.Friction(q)
+	} else if pp.byC != nil && q != 0 {
+		for _, c := range pp.byC.Cautions(q) {
+			c.Args = append(c.Args, trace.Str("name", r.Name))
+			m.remark(r.Path, trace.Info, c)
+		}
 	}
-	for k, h := range solver.PartLosses(st, link, nil) {
+	for k, h := range s.solver.PartLosses(s.state, link, nil) {
 		if k == 0 {
 			r.Friction = h
 		} else {
 			r.Fittings += h
 		}
 	}
-	r.Volume = unit.Volume(math.Pi / 4 * float64(pp.bore*pp.bore*pp.length))
 	d.Runs = append(d.Runs, r)
 }
 
 // fed fills the feeds: flow, wanted flow, the sheets over each lip.
 func (m *model) fed(p *plumbing, st *network.State, d *Delivery) {
-	for i := range m.job.Watercourses {
-		f := Feed{Name: m.job.Watercourses[i].Name, Path: at("/watercourses", i), Wanted: m.wanted(i, p.lips[i])}
-		if n := p.feeds[i]; n >= 0 {
-			f.Flow = st.Nodes[n].Out
-			f.Dry = st.Nodes[n].Status == network.NodeDry
-			for _, l := range p.lips[i] {
-				path := at(f.Path+"/parts", l.index) + "/lip"
-				s, err := l.law.Sheet(f.Flow)
-				if err != nil {
-					m.refuse(path, err)
-					continue
-				}
-				f.Lips = append(f.Lips, Lip{Name: l.part.Name, Path: path, Width: l.law.Width, C: unit.Ratio(l.law.C), Sheet: s, Source: l.source})
-				for _, c := range s.Cautions {
-					c.Args = append(c.Args, trace.Str("name", l.part.Name))
-					m.remark(path, trace.Caution, c)
-				}
+	for i, n := range p.feeds {
+		f := Feed{
+			Name: m.job.Watercourses[i].Name, Path: at("/watercourses", i), Wanted: m.wanted(i, p.lips[i]),
+			Flow: st.Nodes[n].Out, Dry: st.Nodes[n].Status == network.NodeDry,
+		}
+		for _, l := range p.lips[i] {
+			path := at(f.Path+"/parts", l.index) + "/lip"
+			s, err := l.law.Sheet(f.Flow)
+			if err != nil {
+				m.refuse(path, err)
+				continue
 			}
-		} else {
-			f.Dry = true
+			f.Lips = append(f.Lips, Lip{Name: l.part.Name, Path: path, Width: l.law.Width, C: unit.Ratio(l.law.C), Sheet: s, Source: l.source})
+			for _, c := range s.Cautions {
+				c.Args = append(c.Args, trace.Str("name", l.part.Name))
+				m.remark(path, trace.Caution, c)
+			}
 		}
 		d.Feeds = append(d.Feeds, f)
 	}
@@ -143,34 +156,30 @@ func (m *model) fed(p *plumbing, st *network.State, d *Delivery) {
 // share works out the throttling that gives every feed what is wanted.
 func (m *model) share(p *plumbing, d *Delivery) {
 	var want []network.Throttle
-	var of []int
-	total := unit.Flow(0)
 	for i, n := range p.feeds {
-		if n < 0 {
-			return // a feed without a level: its own fault tells it
+		f := &d.Feeds[i]
+		if f.Wanted <= 0 {
+			if len(p.feeds) > 1 {
+				m.found(FindUnwanted, f.Path, trace.Info, unit.Of(f.Flow, unit.KindFlow), unit.Value{}, trace.Source{}, trace.Str("name", f.Name))
+			}
+			return // what to leave to this feed is not known
 		}
-		total += d.Feeds[i].Wanted
 		for k, link := range p.runs {
-			if link >= 0 && p.net.Links[link].To == n {
-				bore := float64(p.pipes[k].bore)
-				want = append(want, network.Throttle{Outlet: n, Wanted: d.Feeds[i].Wanted, Link: link, Area: unit.Area(math.Pi / 4 * bore * bore)})
-				of = append(of, i)
+			if p.net.Links[link].To == n {
+				want = append(want, network.Throttle{Outlet: n, Wanted: f.Wanted, Link: link, Area: hydro.BoreArea(p.pipes[k].bore)})
 				break
 			}
 		}
-	}
-	if total <= 0 {
-		return // nothing is wanted: there is no sharing to work out
 	}
 	b, faults := p.net.Balance(want)
 	if len(faults) > 0 {
 		for _, f := range faults {
 			m.remark("/runs", trace.Info, f.Message)
 		}
-		return
+		return // a loop or a run that feeds nothing: flows stand, the sharing is not told
 	}
 	for k, br := range b.Branches {
-		f := &d.Feeds[of[k]]
+		f := &d.Feeds[k]
 		f.Burn, f.K, f.Short = br.Burn, br.K, br.Short
 	}
 	d.Share = &Share{Reach: b.Reach, Surplus: b.Surplus, Beyond: b.Beyond}

@@ -34,6 +34,7 @@ func Solve(book *catalog.Book, j *job.Job) *Result {
 	m.cutting(r.Assembly)
 	m.material()
 	m.safety()
+	m.accept()
 	return r
 }
 

@@ -39,7 +39,7 @@ func (m *model) figures(pump int) {
 	m.figure("pump.head", unit.Of(d.Head, unit.KindHead), "H(Q) on the pump's curve, PCHIP through its points", hydro.SourcePCHIP,
 		term("Q", d.Flow, unit.KindFlow, "pump.flow"), trace.Term{Symbol: "points", From: path + "/curve"})
 	m.figure("pump.static", unit.Of(d.Static, unit.KindHead), "highest free water surface - running water level the pump draws from", sourceGeometry)
-	if d.Power > 0 {
+	if d.Power > 0 && d.Flow > 0 {
 		m.figure("pump.power", unit.Of(d.Power, unit.KindPower), "electrical power at Q, from the watts given", sheetSource, term("Q", d.Flow, unit.KindFlow, "pump.flow"))
 		m.figure("pump.water", unit.Of(hydro.WaterPower(d.Flow, d.Head, m.water), unit.KindPower), "density g Q H", hydro.SourceWaterPower,
 			term("Q", d.Flow, unit.KindFlow, "pump.flow"), term("H", d.Head, unit.KindHead, "pump.head"))
@@ -67,13 +67,30 @@ func (m *model) runFigures(id string, r *Run) {
 		m.figure(id+".friction", unit.Of(r.Friction, unit.KindHead), "h = 10.67 L Q^1.852 / (C^1.852 D^4.8704) (m, m³/s)", hydro.SourceHazenWilliams,
 			q, d, l, term("C", r.C, unit.KindRatio, r.Path+"/c"))
 	} else {
+		rough := term("e", r.Rough, unit.KindRoughness, r.Path+"/pipe")
+		rough.Source = r.RoughBy
 		m.figure(id+".factor", unit.Of(r.Factor, unit.KindRatio), "Colebrook-White 1/sqrt f = -2 log10(e/3.7D + 2.51/(Re sqrt f)); 64/Re below Re 2000; a Hermite bridge to 4000",
-			hydro.SourceColebrook, term("Re", r.Reynolds, unit.KindRatio, id+".reynolds"), d)
+			hydro.SourceColebrook, term("Re", r.Reynolds, unit.KindRatio, id+".reynolds"), d, rough)
 		m.figure(id+".friction", unit.Of(r.Friction, unit.KindHead), "h = f L/D v²/2g", hydro.SourceDarcyWeisbach,
 			term("f", r.Factor, unit.KindRatio, id+".factor"), l, d, v)
 	}
-	m.figure(id+".fittings", unit.Of(r.Fittings, unit.KindHead), "h = sum of K v²/2g, with the valve's setting and the exit", hydro.SourceMinor,
-		term("K", r.K, unit.KindRatio, r.Path+"/fittings"), v)
+	parts := make([]trace.Term, 0, len(r.Losses))
+	for k, x := range r.Losses {
+		lid := id + ".loss." + strconv.Itoa(k)
+		each := x.Rest
+		if r.Reynolds > 0 {
+			each += x.PerRe / r.Reynolds
+		}
+		method := x.Method
+		if method == "" {
+			method = "as given"
+		}
+		m.figure(lid, unit.Of(each, unit.KindRatio), "K of one "+x.Name+" on the speed in the run's bore ("+method+")", x.Source,
+			term("Re", r.Reynolds, unit.KindRatio, id+".reynolds"), trace.Term{Symbol: "n", Value: unit.Of(unit.Ratio(x.Count), unit.KindCount), From: x.Path})
+		parts = append(parts, term(strconv.Itoa(x.Count)+" x K", each, unit.KindRatio, lid))
+	}
+	m.figure(id+".k", unit.Of(r.K, unit.KindRatio), "sum of n K", sourceBooks, parts...)
+	m.figure(id+".fittings", unit.Of(r.Fittings, unit.KindHead), "h = K v²/2g", hydro.SourceMinor, term("K", r.K, unit.KindRatio, id+".k"), v)
 	m.figure(id+".volume", unit.Of(r.Volume, unit.KindWater), "V = pi D² / 4 x L", sourceGeometry, d, l)
 }
 
@@ -92,7 +109,7 @@ func (m *model) feedFigures(id string, f *Feed) {
 		q := term("Q", f.Flow, unit.KindFlow, id+".flow")
 		head := term("H", l.Sheet.Head, unit.KindDepth, lid+".head")
 		m.figure(lid+".head", unit.Of(l.Sheet.Head, unit.KindDepth), "Q = C L H^1.5 solved for H; integrated along a tilted crest", l.Source, q,
-			term("L", l.Width, unit.KindTape, l.Path+"/width"), term("C", l.C, unit.KindRatio, l.Path+"/c"))
+			term("L", l.Width, unit.KindTape, l.Path+"/width"), trace.Term{Symbol: "C", Value: unit.Of(l.C, unit.KindRatio), Source: l.Source})
 		m.figure(lid+".critical", unit.Of(l.Sheet.Critical, unit.KindDepth), "2/3 H in the middle of the crest", l.Source, head)
 		m.figure(lid+".edge", unit.Of(l.Sheet.Edge, unit.KindDepth), "0.715 x critical depth", hydro.SourceEdge, head)
 		m.figure(lid+".perwidth", unit.Of(l.Sheet.PerWidth, unit.KindFlowPerWidth), "Q / L", sourceGeometry, q, term("L", l.Width, unit.KindTape, l.Path+"/width"))

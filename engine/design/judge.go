@@ -1,8 +1,12 @@
 package design
 
 import (
+	"slices"
+
+	"plashet/engine/hydro"
 	"plashet/engine/trace"
 	"plashet/engine/unit"
+	"plashet/job"
 )
 
 // Limits of the checks. Common practice unless a source stands beside them.
@@ -12,47 +16,153 @@ const (
 	overBy   unit.Ratio = 0.25
 	fastNote            = 5 * unit.FootPerSecond
 	fastBad             = 8 * unit.FootPerSecond
+	// boxMisses is the part of the box's flow below which it is told that the box misleads.
+	boxMisses unit.Flow = 0.9
+	// dutyLong is how long a day a pump may run that is not said to run continuously.
+	dutyLong = 8 * unit.Hour
 )
 
 var (
 	speedSource = trace.Source{Title: "USDA NRCS conservation practice standard 430: 5 ft/s in plastic pressure pipe", Basis: trace.BasisPublished}
+	fastSource  = trace.Source{Title: "common practice, no source", Basis: trace.BasisPractice, Note: "pump trade pages give 5 to 10 ft/s for discharge lines"}
 	boxSource   = trace.Source{Title: "the box's flow is read at no head", Basis: trace.BasisPractice}
-	jobSource   = trace.Source{Title: "wanted on this job", Basis: trace.BasisSheet}
+	jobSource   = trace.Source{Title: "wanted on this job", Basis: trace.BasisJob}
 	sheetSource = trace.Source{Title: "the maker's sheet, as typed in the job", Basis: trace.BasisSheet}
 )
 
 // judge holds the delivery against what is wanted and what is wise.
 func (m *model) judge(pump int, vault unit.Length) {
 	d := m.out.Delivery
+	m.out.Vault = vault
 	m.out.Options = m.options(pump, vault)
 	for i := range d.Feeds {
 		m.judgeFeed(i)
 	}
-	static, friction := d.Static, unit.Head(0)
-	for _, r := range d.Runs {
-		friction += r.Friction + r.Fittings
-		sev, limit := trace.Info, unit.Speed(fastNote)
-		if r.Speed > fastBad {
-			sev, limit = trace.Caution, fastBad
-		}
-		if r.Speed > fastNote {
-			m.found(FindFast, r.Path, sev, unit.Of(r.Speed, unit.KindSpeed), unit.Of(limit, unit.KindSpeed), speedSource, trace.Str("name", r.Name))
-		}
-	}
-	if friction > static && static > 0 {
-		m.found(FindFriction, "/runs", trace.Caution, unit.Of(friction, unit.KindHead), unit.Of(static, unit.KindHead), practice)
-	}
-	p := &m.job.Pumps[pump]
-	if box := p.BoxFlow.SI; box > 0 && d.Flow < box*0.9 {
-		m.found(FindBox, at("/pumps", pump)+"/boxFlow", trace.Info, unit.Of(d.Flow, unit.KindFlow), unit.Of(box, unit.KindFlow), boxSource,
-			trace.Num("box", box, unit.KindFlow), trace.Num("percent", unit.Ratio(1-d.Flow/box), unit.KindPercent))
-	}
-	if !p.Cord.IsZero() && p.CordPath.SI > p.Cord.SI {
-		m.found(FindCord, at("/pumps", pump)+"/cord", trace.Danger, unit.Of(p.Cord.SI, unit.KindDistance), unit.Of(p.CordPath.SI, unit.KindDistance), sheetSource)
-	}
+	m.judgeRuns()
+	m.judgePump(pump)
+	m.judgeRises(vault)
 	if rated := m.job.Vault.Rated.SI; rated > 0 && d.Flow > rated {
 		m.found(FindSkimmer, "/vault/rated", trace.Caution, unit.Of(d.Flow, unit.KindFlow), unit.Of(rated, unit.KindFlow), sheetSource)
 	}
+}
+
+func (m *model) judgeRuns() {
+	d := m.out.Delivery
+	for _, r := range d.Runs {
+		speed := max(r.Speed, -r.Speed)
+		name := trace.Str("name", r.Name)
+		switch {
+		case speed > fastBad:
+			m.found(FindFast, r.Path, trace.Caution, unit.Of(speed, unit.KindSpeed), unit.Of(fastBad, unit.KindSpeed), fastSource, name)
+		case speed > fastNote:
+			m.found(FindFast, r.Path, trace.Info, unit.Of(speed, unit.KindSpeed), unit.Of(fastNote, unit.KindSpeed), speedSource, name)
+		}
+		for _, l := range r.Losses {
+			if l.Opens > 0 && speed > 0 && speed < l.Opens {
+				m.found(FindNotOpen, l.Path, trace.Info, unit.Of(speed, unit.KindSpeed), unit.Of(l.Opens, unit.KindSpeed), l.Source, trace.Str("name", l.Name))
+			}
+		}
+	}
+	// Along every way that runs, the pump's head is height and losses.
+	if lost := d.Head - d.Static; d.Rises && lost > d.Static && d.Static > 0 {
+		m.found(FindFriction, "/runs", trace.Caution, unit.Of(lost, unit.KindHead), unit.Of(d.Static, unit.KindHead), practice)
+	}
+}
+
+func (m *model) judgePump(pump int) {
+	d, p, path := m.out.Delivery, &m.job.Pumps[pump], at("/pumps", pump)
+	if box := p.BoxFlow.SI; box > 0 && d.Flow < box*boxMisses {
+		m.found(FindBox, path+"/boxFlow", trace.Info, unit.Of(d.Flow, unit.KindFlow), unit.Of(box, unit.KindFlow), boxSource,
+			trace.Num("box", box, unit.KindFlow), trace.Num("percent", unit.Ratio(1-d.Flow/box), unit.KindPercent))
+	}
+	for _, o := range m.out.Options {
+		other, ok := m.byName(o.Pump)
+		if !ok || !o.Drawn || o.AsIs || other.BoxFlow.SI <= 0 || other.BoxFlow.SI >= p.BoxFlow.SI || o.Flow <= d.Flow {
+			continue
+		}
+		m.find(trace.Finding{Path: path + "/boxFlow", Severity: trace.Caution, Found: unit.Of(d.Flow, unit.KindFlow), Limit: unit.Of(o.Flow, unit.KindFlow), LimitSource: boxSource,
+			Message: trace.Message{Code: FindSmallerBox, Args: []trace.Arg{
+				trace.Str("name", p.Name), trace.Num("box", p.BoxFlow.SI, unit.KindFlow), trace.Num("flow", d.Flow, unit.KindFlow),
+				trace.Str("other", o.Pump), trace.Num("otherBox", other.BoxFlow.SI, unit.KindFlow), trace.Num("otherFlow", o.Flow, unit.KindFlow),
+			}}})
+	}
+	if !p.Cord.IsZero() && p.CordPath.SI > p.Cord.SI {
+		m.found(FindCord, path+"/cord", trace.Danger, unit.Of(p.Cord.SI, unit.KindDistance), unit.Of(p.CordPath.SI, unit.KindDistance), sheetSource)
+	}
+	if d.Power == 0 {
+		m.find(trace.Finding{Message: trace.Message{Code: FindNoWatts}, Path: path + "/watts", Severity: trace.Info})
+	}
+	if most := unit.Power(p.Volts.SI) * unit.Power(p.Amps.SI); most > 0 && d.Power > most {
+		m.found(FindWatts, path+"/watts", trace.Caution, unit.Of(d.Power, unit.KindPower), unit.Of(most, unit.KindPower), trace.Source{Title: "P = U I cos phi, cos phi at most 1", Basis: trace.BasisLibrary})
+	}
+	if hours := m.job.Site.HoursPerDay.Or(defaultHours); hours > dutyLong && !p.Continuous {
+		m.found(FindDuty, path+"/continuous", trace.Info, unit.Of(hours, unit.KindHours), unit.Value{}, trace.Source{})
+	}
+	m.judgeBand(pump)
+}
+
+// judgeBand tells between which flows a pump lies that is known by its box only.
+func (m *model) judgeBand(pump int) {
+	curve, ok := m.trial().curve(pump)
+	if !ok || curve.Basis() != hydro.CurveNameplate {
+		return
+	}
+	low, high := curve.Band()
+	var flows []unit.Flow
+	for _, c := range []*hydro.Curve{low, high} {
+		t := m.trial()
+		t.instead = c
+		d, ok := t.deliver(pump, m.out.Vault)
+		if !ok {
+			return
+		}
+		flows = append(flows, d.Flow)
+	}
+	m.find(trace.Finding{Path: at("/pumps", pump) + "/curve", Severity: trace.Caution, LimitSource: hydro.SourceNameplate,
+		Message: trace.Message{Code: FindBand, Args: []trace.Arg{
+			trace.Str("name", m.job.Pumps[pump].Name), trace.Num("low", flows[0], unit.KindFlow), trace.Num("high", flows[1], unit.KindFlow),
+		}}})
+}
+
+// riseOff is how far taped rises and levelled heights may differ.
+const riseOff unit.Length = 0.05
+
+// judgeRises holds the rises taped along the runs against the height of the
+// feed they lead to, where every run on the way has one.
+func (m *model) judgeRises(vault unit.Length) {
+	for i, f := range m.out.Delivery.Feeds {
+		rise, ok := unit.Length(0), false
+		for to, steps := f.Name, 0; to != "pump" && steps <= len(m.job.Runs); steps++ {
+			k := slices.IndexFunc(m.job.Runs, func(r job.Run) bool { return r.To == to })
+			if ok = k >= 0 && !m.job.Runs[k].Rise.IsZero(); !ok {
+				break
+			}
+			rise, to = rise+m.job.Runs[k].Rise.SI, m.job.Runs[k].From
+		}
+		lips, sound := m.trial().lips(i)
+		if !ok || !sound {
+			continue
+		}
+		if height := lips[0].crest - vault; rise-height > riseOff || height-rise > riseOff {
+			m.found(FindRise, f.Path, trace.Caution, unit.Of(rise, unit.KindHead), unit.Of(height, unit.KindHead), practice, trace.Str("name", f.Name))
+		}
+	}
+}
+
+// trial is the same model for a run that tells nothing.
+func (m *model) trial() *model {
+	t := *m
+	t.quiet = true
+	return &t
+}
+
+func (m *model) byName(pump string) (*job.Pump, bool) {
+	for i := range m.job.Pumps {
+		if m.job.Pumps[i].Name == pump {
+			return &m.job.Pumps[i], true
+		}
+	}
+	return nil, false
 }
 
 func (m *model) found(code, path string, sev trace.Severity, found, limit unit.Value, src trace.Source, args ...trace.Arg) {
@@ -79,56 +189,6 @@ func (m *model) judgeFeed(i int) {
 	case unit.Ratio(f.Flow/f.Wanted) > 1+overBy:
 		m.found(FindOver, f.Path, trace.Info, flow, want, jobSource, name)
 	}
-}
-
-// enough is the part of the wanted flows from which a feed counts as served.
-const enough = 1 - shortBy
-
-// remedy puts what would give a feed more under the last finding: the valves
-// set to share, and the options that come nearer to what is wanted, the
-// cheapest over the years first.
-func (m *model) remedy(feed int) {
-	f := &m.out.Findings[len(m.out.Findings)-1]
-	now := m.out.Delivery
-	have := now.Feeds[feed].Flow
-	flow := func(q unit.Flow) trace.Effect {
-		return trace.Effect{Figure: feedID(feed) + ".flow", Before: unit.Of(have, unit.KindFlow), After: unit.Of(q, unit.KindFlow)}
-	}
-	if s := now.Share; s != nil && len(now.Feeds) > 1 {
-		if q := min(s.Reach, 1) * unit.Ratio(now.Feeds[feed].Wanted); unit.Flow(q) > have {
-			f.Remedies = append(f.Remedies, trace.Remedy{Message: trace.Message{Code: RemedyValves}, Effect: []trace.Effect{flow(unit.Flow(q))}})
-		}
-	}
-	for _, o := range m.out.Options {
-		q := o.Feeds[feed]
-		if o.Reach > 0 {
-			q = unit.Flow(min(o.Reach, 1)) * now.Feeds[feed].Wanted
-		}
-		if o.AsIs || q <= have {
-			continue
-		}
-		r := trace.Remedy{
-			Message: trace.Message{Code: RemedyOption, Args: []trace.Arg{trace.Str("pump", o.Pump), trace.Str("pipe", o.Pipe)}},
-			Effect:  []trace.Effect{flow(q), {Figure: "pump.power", Before: unit.Of(now.Power, unit.KindPower), After: unit.Of(o.Power, unit.KindPower)}},
-		}
-		if now.Cost.Currency != "" && o.Cost.Currency != "" {
-			r.Args = append(r.Args, trace.Str("cost", o.Cost.Round().Format()))
-		}
-		if first, ok := m.more(o); ok {
-			r.Args = append(r.Args, trace.Str("more", first))
-		}
-		f.Remedies = append(f.Remedies, r)
-	}
-}
-
-// more tells what an option costs beyond the design as drawn.
-func (m *model) more(o Option) (string, bool) {
-	for _, as := range m.out.Options {
-		if as.AsIs && as.First.Currency != "" && o.First.Currency == as.First.Currency {
-			return unit.Money{Amount: o.First.Amount.Sub(as.First.Amount), Currency: o.First.Currency}.Round().Format(), true
-		}
-	}
-	return "", false
 }
 
 // safety tells what can hurt someone on this job.

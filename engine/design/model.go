@@ -3,6 +3,7 @@ package design
 import (
 	"errors"
 	"strconv"
+	"strings"
 
 	"plashet/engine/catalog"
 	"plashet/engine/geom"
@@ -23,6 +24,7 @@ type model struct {
 	out      *Result
 	pipes    map[job.PipeName]catalog.Pipe // looked up already
 	losses   map[job.PipeName]catalog.Loss // likewise, by fitting and size
+	instead  *hydro.Curve                  // takes the place of the pump's curve in a trial run
 	quiet    bool                          // a trial run for a remedy or an option: nothing is told
 }
 
@@ -133,10 +135,13 @@ func (m *model) start() bool {
 		return false
 	}
 	m.water = w
-	if m.quiet {
+	if !m.quiet {
+		m.out.Water = w
+	}
+	if m.measured != nil {
 		return true // a trial run: the fitter's own measures are read already
 	}
-	m.out.Water = w
+	m.measured = make([]catalog.Measured, 0, len(m.job.Measured))
 	for _, o := range m.job.Measured {
 		c := catalog.Measured{Fitting: o.Fitting, Size: o.Size, Socket: o.Socket.SI, ToStop: o.ToStop.SI, Hub: o.Hub.SI, K: o.K.SI, Note: o.Note}
 		switch o.Attitudes {
@@ -159,5 +164,13 @@ func (m *model) pump() (int, bool) {
 			return i, true
 		}
 	}
+	if len(m.job.Pumps) > 0 {
+		m.fault("/use", CodeNoSuchPump, trace.Str("name", m.job.Use))
+	} else {
+		m.fault("/pumps", CodeNoPump)
+	}
 	return 0, false
 }
+
+// isCheck tells that a fitting is a check valve, by its name.
+func isCheck(fitting string) bool { return strings.HasPrefix(fitting, "check valve") }

@@ -9,67 +9,133 @@ import (
 	"plashet/job"
 )
 
-// larger names the next size up in which pipe and fittings are to be had.
+// larger names the next size up of a kind of pipe in which fittings are to be
+// had too.
 func (m *model) larger(p job.PipeName) (job.PipeName, bool) {
-	sizes := m.book.PipeSizes(p.Kind)
 	here, err := m.pipe(p)
 	if err != nil {
 		return p, false
 	}
-	best := job.PipeName{}
-	bore := unit.Length(0)
-	for _, s := range sizes {
-		q, err := m.pipe(job.PipeName{Kind: p.Kind, Size: s})
-		if err != nil || q.Bore <= here.Bore || (bore > 0 && q.Bore >= bore) {
+	return m.sizeFrom(p.Kind, here.Bore*clearlyLarger)
+}
+
+// clearlyLarger keeps two names of nearly the same bore from counting as two sizes.
+const clearlyLarger = 1.05
+
+// sizeFrom gives the smallest size of a kind with at least a bore.
+func (m *model) sizeFrom(kind string, least unit.Length) (job.PipeName, bool) {
+	best, bore := job.PipeName{}, unit.Length(0)
+	for _, s := range m.book.PipeSizes(kind) {
+		name := job.PipeName{Kind: kind, Size: s}
+		q, err := m.pipe(name)
+		if err != nil || q.Bore < least || (bore > 0 && q.Bore >= bore) {
 			continue
 		}
-		if _, err := m.loss("elbow 90", s); err != nil {
-			continue // no fittings of that size
+		if _, err := m.loss("elbow 90", s); err == nil {
+			best, bore = name, q.Bore
 		}
-		best, bore = job.PipeName{Kind: p.Kind, Size: s}, q.Bore
 	}
 	return best, bore > 0
 }
 
-// options tries every pump in hand on the pipe as drawn and with every run one
-// and two sizes larger.
-func (m *model) options(pump int, vault unit.Length) []Option {
-	var out []Option
-	asDrawn := m.job
-	defer func() { m.job, m.quiet = asDrawn, false }()
-	m.quiet = true
-	for up := 0; up <= 2; up++ {
-		j := asDrawn.Clone()
-		m.job = j
-		changed := up == 0
-		for range up {
+// rigid is the kind of rigid pipe that hose is tried against.
+func (m *model) rigid() string {
+	if m.out.Units == unit.Metric {
+		return "PVC PN10"
+	}
+	return "PVC Sch 40"
+}
+
+// upsize puts the next larger pipe in a run; rigid pipe of at least the same
+// bore in place of hose.
+func (m *model) upsize(r *job.Run) bool {
+	if !r.Bore.IsZero() {
+		return false // measured pipe in the ground
+	}
+	here, err := m.pipe(r.Pipe)
+	if err != nil {
+		return false
+	}
+	next, ok := m.larger(r.Pipe)
+	if !here.Rigid {
+		next, ok = m.sizeFrom(m.rigid(), here.Bore)
+		r.C, r.Roughness = job.Ratio{}, job.Length{}
+	}
+	if ok {
+		r.Pipe = next
+	}
+	return ok
+}
+
+// choices gives the jobs to try: as drawn, every run one and two sizes larger,
+// and the run that loses most head alone one and two sizes larger.
+func (m *model) choices() []*job.Job {
+	out := []*job.Job{m.job}
+	worst := m.worstRun()
+	for _, only := range []int{-1, worst} {
+		j := m.job
+		for range 2 {
+			j = j.Clone()
+			changed := false
 			for i := range j.Runs {
-				if next, ok := m.larger(j.Runs[i].Pipe); ok && j.Runs[i].Bore.IsZero() {
-					j.Runs[i].Pipe = next
-					changed = true
+				if only < 0 || i == only {
+					changed = m.upsize(&j.Runs[i]) || changed
 				}
 			}
+			if changed {
+				out = append(out, j)
+			}
 		}
-		if !changed {
-			continue
+		if len(m.job.Runs) == 1 {
+			break
 		}
-		var sizes []string
-		for _, r := range j.Runs {
-			sizes = append(sizes, r.Pipe.Size)
+	}
+	return out
+}
+
+// worstRun is the run that loses most head, its valve's setting aside.
+func (m *model) worstRun() int {
+	worst, most := -1, unit.Head(0)
+	for _, r := range m.out.Delivery.Runs {
+		if h := max(r.Friction, -r.Friction); worst < 0 || h > most {
+			worst, most = r.Index, h
+		}
+	}
+	return worst
+}
+
+// years is how long the options are compared over. Common practice, no source.
+const years = 5
+
+// options tries every pump in hand on every choice of pipe.
+func (m *model) options(pump int, vault unit.Length) []Option {
+	var out []Option
+	for n, j := range m.choices() {
+		t := m.trial()
+		t.job = j
+		sizes := make([]string, 0, len(j.Runs))
+		for i, r := range j.Runs {
+			size := r.Pipe.Size
+			if r.Pipe.Kind != m.job.Runs[i].Pipe.Kind {
+				size = r.Pipe.Kind + " " + size
+			}
+			sizes = append(sizes, size)
 		}
 		for i := range j.Pumps {
-			d, ok := m.deliver(i, vault)
+			d, ok := t.deliver(i, vault)
 			if !ok {
 				continue
 			}
-			o := Option{Pump: d.Pump, Pipe: strings.Join(sizes, ", "), Flow: d.Flow, Power: d.Power, Cost: d.Cost, AsIs: up == 0 && i == pump}
+			o := Option{Pump: d.Pump, Pipe: strings.Join(sizes, ", "), Flow: d.Flow, Power: d.Power, Cost: d.Cost, First: t.firstCost(i), Drawn: n == 0, AsIs: n == 0 && i == pump}
 			for _, f := range d.Feeds {
 				o.Feeds = append(o.Feeds, f.Flow)
 			}
 			if d.Share != nil {
 				o.Reach = d.Share.Reach
 			}
-			o.First = m.firstCost(i)
+			if o.First.Currency != "" && o.First.Currency == o.Cost.Currency {
+				o.Years = unit.Money{Amount: o.First.Amount.Add(o.Cost.Amount.Mul(decimal.NewFromInt(years))), Currency: o.First.Currency}
+			}
 			out = append(out, o)
 		}
 	}

@@ -24,6 +24,7 @@ type Result struct {
 	Units unit.System
 
 	Water     hydro.Water
+	Vault     unit.Length   // the running level that the pump draws from
 	Delivery  *Delivery     // nil when it could not be worked out: see Faults
 	Levels    *level.Levels // likewise
 	Assembly  *layout.Assembly
@@ -53,6 +54,7 @@ type Delivery struct {
 	Flow   unit.Flow
 	Head   unit.Head // the pump's: total dynamic head
 	Static unit.Head // vault level running to the highest free water surface
+	Rises  bool      // Static is known: water runs somewhere
 	Power  unit.Power
 	// Yearly energy and cost; Cost is empty without a tariff.
 	Energy unit.Energy
@@ -71,6 +73,7 @@ type Share struct {
 
 // Run is one run of pipe as it flows.
 type Run struct {
+	Index    int // among the job's runs
 	Name     string
 	Path     string
 	Flow     unit.Flow
@@ -78,12 +81,27 @@ type Run struct {
 	Reynolds unit.Ratio
 	Bore     unit.Length
 	Length   unit.Length
-	Factor   unit.Ratio // Darcy friction factor; 0 for a pipe known only by its C
-	C        unit.Ratio // Hazen-Williams C of such a pipe, else 0
+	Factor   unit.Ratio  // Darcy friction factor; 0 for a pipe known only by its C
+	C        unit.Ratio  // Hazen-Williams C of such a pipe, else 0
+	Rough    unit.Length // absolute roughness; 0 likewise
+	RoughBy  trace.Source
 	K        unit.Ratio // sum of the loss coefficients at this flow
+	Losses   []Loss     // what it is made of
 	Friction unit.Head  // along the pipe
 	Fittings unit.Head  // fittings, valve setting and exit
 	Volume   unit.Volume
+}
+
+// Loss is the resistance of one kind of fitting in a run: K = Rest + PerRe/Re,
+// each, on the speed in the run's bore.
+type Loss struct {
+	Name, Size  string
+	Path        string
+	Count       int
+	Rest, PerRe unit.Ratio
+	Method      string     // "Darby 3-K", "Crane"; empty for a value of the job
+	Opens       unit.Speed // speed in its own pipe below which a check valve does not open fully; 0: not known
+	Source      trace.Source
 }
 
 // Feed is what one watercourse gets.
@@ -125,6 +143,9 @@ type Option struct {
 	// First is the price of pump, pipe and fittings of the runs; no currency
 	// where one of them has no price.
 	First unit.Money
+	// Years is First and five years of electricity, not discounted.
+	Years unit.Money
+	Drawn bool // on the pipe as drawn
 	AsIs  bool // the design as drawn
 }
 

@@ -10,8 +10,8 @@ import (
 // otherEnd gives, for an assumption, what makes the job read with the value at
 // the other end of its usual range; nil where nothing here depends on it.
 // Ranges: common practice unless a source stands beside them.
-func otherEnd(code string) func(*job.Job) {
-	switch code {
+func otherEnd(a *trace.Assumption) func(*job.Job) {
+	switch a.Code {
 	case AssumeTemperature:
 		return func(j *job.Job) { j.Site.WaterTemperature = job.Temperature{Text: "4 C", SI: 4} } // cold spring water
 	case AssumeCrest:
@@ -26,6 +26,8 @@ func otherEnd(code string) func(*job.Job) {
 				p.Reach.N = job.Ratio{Text: "0.07", SI: 0.07} // cobbled, by Chow
 			}
 		})
+	case AssumeLossRange:
+		return func(j *job.Job) { eachLoss(j, a) }
 	case AssumeExit:
 		return func(j *job.Job) {
 			for i := range j.Watercourses {
@@ -36,6 +38,21 @@ func otherEnd(code string) func(*job.Job) {
 		}
 	}
 	return nil
+}
+
+// eachLoss puts the high end of a fitting's range in its place.
+func eachLoss(j *job.Job, a *trace.Assumption) {
+	for _, arg := range a.Args {
+		if arg.Name == "high" {
+			for i := range j.Runs {
+				for k := range j.Runs[i].Fittings {
+					if at(at("/runs", i)+"/fittings", k)+"/k" == a.Path {
+						j.Runs[i].Fittings[k].K = job.Ratio{Text: "high", SI: unit.Ratio(arg.Value.SI)}
+					}
+				}
+			}
+		}
+	}
 }
 
 func eachPart(do func(*job.Part)) func(*job.Job) {
@@ -52,27 +69,26 @@ func eachPart(do func(*job.Part)) func(*job.Job) {
 // its value is taken to the other end of its usual range, and whether that
 // turns a verdict.
 func (m *model) weigh(pump int, vault unit.Length) {
-	now, levels, asDrawn := m.out.Delivery, m.out.Levels, m.job
-	defer func() { m.job, m.water, m.quiet = asDrawn, m.out.Water, false }()
-	m.quiet = true
+	now, levels := m.out.Delivery, m.out.Levels
 	done := map[string]*trace.Assumption{}
 	for i := range m.out.Assumptions {
 		a := &m.out.Assumptions[i]
-		if same := done[a.Code]; same != nil {
+		if same := done[a.Code]; same != nil && a.Code != AssumeLossRange {
 			a.Weight, a.Turns = same.Weight, same.Turns // all of a kind are moved together
 			continue
 		}
-		change := otherEnd(a.Code)
+		change := otherEnd(a)
 		if change == nil {
 			continue
 		}
 		done[a.Code] = a
-		m.job = asDrawn.Clone()
-		change(m.job)
-		if !m.start() {
+		t := m.trial()
+		t.job = m.job.Clone()
+		change(t.job)
+		if !t.start() {
 			continue
 		}
-		d, ok := m.deliver(pump, vault)
+		d, ok := t.deliver(pump, vault)
 		if !ok {
 			continue
 		}
@@ -81,7 +97,7 @@ func (m *model) weigh(pump int, vault unit.Length) {
 		if levels == nil {
 			continue
 		}
-		if l := m.levels(pump, d); l != nil {
+		if l := t.levels(pump, d); l != nil {
 			a.Weight = append(a.Weight, trace.Effect{Figure: "level.draw", Before: unit.Of(levels.Draw, unit.KindWater), After: unit.Of(l.Draw, unit.KindWater)})
 			a.Turns = a.Turns || turnsLevel(levels, l)
 		}

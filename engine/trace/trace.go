@@ -18,6 +18,7 @@ const (
 	BasisPractice  Basis = "practice"  // common practice, no source
 	BasisMemory    Basis = "memory"    // from memory, to be checked before it is relied on
 	BasisGuess     Basis = "guess"     // the user's own guess
+	BasisJob       Basis = "job"       // typed in the job, which does not say where it comes from
 )
 
 // Source says where a value, a formula or a limit comes from.
@@ -101,6 +102,7 @@ type Finding struct {
 	Limit       unit.Value // what it is held against
 	LimitSource Source     // whose limit it is
 	Remedies    []Remedy
+	Accepted    string // why the user accepts it; empty when it stands
 }
 
 // Assumption is a default in force.

@@ -1,0 +1,25 @@
+package design
+
+import (
+	"plashet/engine/trace"
+)
+
+// accept marks the findings that the user accepts with a reason, tells of those
+// that do not arise any more, and refuses settings that nothing counts on.
+func (m *model) accept() {
+	for i, a := range m.job.Accepted {
+		met := false
+		for k := range m.out.Findings {
+			f := &m.out.Findings[k]
+			if f.Code == a.Code && (a.Path == "" || a.Path == f.Path) {
+				f.Accepted, met = a.Reason, true
+			}
+		}
+		if !met {
+			m.find(trace.Finding{Path: at("/accepted", i), Severity: trace.Info, Message: trace.Message{Code: FindGone, Args: []trace.Arg{trace.Str("code", a.Code)}}})
+		}
+	}
+	for i, a := range m.job.Assumptions {
+		m.fault(at("/assumptions", i), CodeOverride, trace.Str("code", a.Code))
+	}
+}
