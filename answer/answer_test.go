@@ -83,7 +83,7 @@ func TestJSON(t *testing.T) {
 func TestTextHasNoGaps(t *testing.T) {
 	for name, r := range answers(t) {
 		var b bytes.Buffer
-		if err := Text(&b, r, words.English()); err != nil {
+		if err := Text(&b, r, nil, words.English()); err != nil {
 			t.Fatal(err)
 		}
 		for _, line := range strings.Split(b.String(), "\n") {

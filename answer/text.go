@@ -5,6 +5,7 @@ package answer
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"plashet/engine/cut"
@@ -36,14 +37,15 @@ func (p *printer) head(s string) { p.line("\n%s\n%s", s, strings.Repeat("-", len
 
 func show[Q unit.Quantity](p *printer, q Q, k unit.Kind) string { return unit.Of(q, k).Format(p.unit) }
 
-// Text prints the answer for reading.
-func Text(w io.Writer, r *design.Result, l *words.Language) error {
+// Text prints the answer for reading. Faults met in reading the file stand with
+// the design's.
+func Text(w io.Writer, r *design.Result, read []trace.Fault, l *words.Language) error {
 	p := &printer{w: w, say: l, unit: r.Units}
 	p.line("%s", r.Name)
 	if r.Note != "" {
 		p.line("%s", r.Note)
 	}
-	p.verdict(r)
+	p.verdict(r, len(read))
 	p.findings(r)
 	p.delivery(r)
 	p.options(r)
@@ -52,18 +54,22 @@ func Text(w io.Writer, r *design.Result, l *words.Language) error {
 	p.cutting(r)
 	p.glue(r)
 	p.materials(r)
-	p.faults(r)
+	p.faults(append(slices.Clone(read), r.Faults...))
 	p.assumptions(r)
 	return p.err
 }
 
-func (p *printer) verdict(r *design.Result) {
-	count := [3]int{}
+func (p *printer) verdict(r *design.Result, read int) {
+	count, accepted := [3]int{}, 0
 	for _, f := range r.Findings {
+		if f.Accepted != "" {
+			accepted++
+			continue
+		}
 		count[f.Severity]++
 	}
-	p.line("\n%d danger, %d caution, %d info; %d faults in the input; %d assumptions in force",
-		count[trace.Danger], count[trace.Caution], count[trace.Info], len(r.Faults), len(r.Assumptions))
+	p.line("\n%d danger, %d caution, %d info; %d accepted; %d faults in the input; %d assumptions in force",
+		count[trace.Danger], count[trace.Caution], count[trace.Info], accepted, len(r.Faults)+read, len(r.Assumptions))
 }
 
 func (p *printer) findings(r *design.Result) {
@@ -77,6 +83,9 @@ func (p *printer) findings(r *design.Result) {
 				continue
 			}
 			p.line("[%s] %s", sev, p.say.Finding(f, p.unit))
+			if f.Accepted != "" {
+				p.line("    accepted: %s", f.Accepted)
+			}
 			if f.LimitSource.Title != "" {
 				p.line("    limit %s, by %s (%s)", f.Limit.Format(p.unit), f.LimitSource.Title, f.LimitSource.Basis)
 			}
@@ -100,8 +109,14 @@ func (p *printer) delivery(r *design.Result) {
 		return
 	}
 	p.head("Pump and pipe")
-	p.line("pump %s: %s at %s; height %s of it; %s", d.Pump, unit.FormatFlow(d.Flow, p.unit), show(p, d.Head, unit.KindHead),
-		show(p, d.Static, unit.KindHead), show(p, d.Power, unit.KindPower))
+	power, height := "power not known", "no water runs"
+	if d.Power > 0 {
+		power = show(p, d.Power, unit.KindPower)
+	}
+	if d.Rises {
+		height = "height " + show(p, d.Static, unit.KindHead) + " of it"
+	}
+	p.line("pump %s: %s at %s; %s; %s", d.Pump, unit.FormatFlow(d.Flow, p.unit), show(p, d.Head, unit.KindHead), height, power)
 	if d.Energy > 0 {
 		cost := ""
 		if d.Cost.Currency != "" {
@@ -304,13 +319,17 @@ func pack(v unit.Value, s unit.System) string {
 	return " of " + v.Format(s)
 }
 
-func (p *printer) faults(r *design.Result) {
-	if len(r.Faults) == 0 {
+func (p *printer) faults(list []trace.Fault) {
+	if len(list) == 0 {
 		return
 	}
 	p.head("Faults in the input")
-	for _, f := range r.Faults {
-		p.line("%s: %s", f.Path, p.say.Say(f.Message, p.unit))
+	for _, f := range list {
+		place := f.Path
+		if f.Line > 0 {
+			place = fmt.Sprintf("line %d, %s", f.Line, f.Path)
+		}
+		p.line("%s: %s", place, p.say.Say(f.Message, p.unit))
 	}
 }
 

@@ -50,10 +50,7 @@ func designJob(cmd *cobra.Command, j *job.Job, faults []trace.Fault, as shape) e
 	if as.json {
 		err = answer.JSON(cmd.OutOrStdout(), r, faults, words.English())
 	} else {
-		if err = tell(cmd.ErrOrStderr(), faults, j.System()); err != nil {
-			return err
-		}
-		err = answer.Text(cmd.OutOrStdout(), r, words.English())
+		err = answer.Text(cmd.OutOrStdout(), r, faults, words.English())
 		if err == nil && as.figures {
 			err = answer.Figures(cmd.OutOrStdout(), r)
 		}

@@ -39,11 +39,14 @@ type Result struct {
 	Figures     []trace.Figure
 }
 
-// Worst gives the severity of the worst finding, and whether there is any.
+// Worst gives the severity of the worst finding that is not accepted, and
+// whether there is any.
 func (r *Result) Worst() (trace.Severity, bool) {
 	worst, any := trace.Info, false
 	for _, f := range r.Findings {
-		worst, any = max(worst, f.Severity), true
+		if f.Accepted == "" {
+			worst, any = max(worst, f.Severity), true
+		}
 	}
 	return worst, any
 }
