@@ -183,8 +183,12 @@ func (p part) largeEnd() int {
 	return 0
 }
 
-// seriesMetric is the series of fittings for metric pipe.
-const seriesMetric = "metric"
+// The series of fittings where the name does not tell: for inch pipe and for
+// metric pipe.
+const (
+	seriesInch   = "Sch 40"
+	seriesMetric = "metric"
+)
 
 func (b *Book) part(name, sizeText string) (part, error) {
 	m, series, err := b.find(name)
@@ -203,7 +207,7 @@ func (b *Book) part(name, sizeText string) (part, error) {
 		return part{}, fault(CodeFittingOneSize, args...)
 	}
 	if p.series == "" {
-		p.series = "Sch 40"
+		p.series = seriesInch
 		if p.sizes[0].sys == metric {
 			p.series = seriesMetric
 		}
