@@ -24,20 +24,30 @@ func TestNewIsReadable(t *testing.T) {
 	}
 	made := 0
 	rapid.Check(t, func(t *rapid.T) {
-		sizes := rapid.SampledFrom([]string{"", " ft", " in", "'", " m", " cm", " mm", " gpm", " furlongs"})
+		// One field in some jobs is nonsense; the rest is as a person would type it.
+		wrong := rapid.IntRange(0, 20).Draw(t, "nonsense in")
+		field := 0
 		size := func(name string, low, high float64) string {
-			return fmt.Sprintf("%.2f%s", rapid.Float64Range(low, high).Draw(t, name), sizes.Draw(t, name+" unit"))
+			metres := rapid.Float64Range(low, high).Draw(t, name)
+			if field++; field == wrong {
+				return rapid.SampledFrom([]string{"-1 ft", "3 gpm", "wide", "4 furlongs", "1e9 m"}).Draw(t, "nonsense")
+			}
+			u := rapid.SampledFrom([]string{"ft", "in", "m", "cm", "mm"}).Draw(t, name+" unit")
+			return fmt.Sprintf("%.2f %s", metres*map[string]float64{"ft": 1 / 0.3048, "in": 1 / 0.0254, "m": 1, "cm": 100, "mm": 1000}[u], u)
 		}
 		args := []string{"new", "--name", "x", "--pipe-kind", "PVC Sch 40", "--pipe-size", "2"}
 		args = append(args,
 			"--units", rapid.SampledFrom([]string{"us", "metric"}).Draw(t, "units"),
 			"--shape", rapid.SampledFrom([]string{"rectangle", "ellipse"}).Draw(t, "shape"),
 			"--length", size("length", 1, 20), "--width", size("width", 1, 20), "--depth", size("depth", 0.1, 3),
-			"--rim", size("rim", 0, 1), "--lip-width", size("lip width", 0.1, 40), "--lip-height", size("lip height", 0, 5),
+			"--rim", size("rim", 0, 1), "--lip-width", size("lip width", 0.1, 10), "--lip-height", size("lip height", 0, 12),
 			"--flow", fmt.Sprintf("%d gpm", rapid.IntRange(0, 200).Draw(t, "flow")), "--pipe-length", size("pipe", 1, 80),
 		)
-		for range rapid.IntRange(1, 5).Draw(t, "points") {
-			args = append(args, "--point", fmt.Sprintf("%d gpm @ %d ft", rapid.IntRange(0, 100).Draw(t, "at"), rapid.IntRange(0, 40).Draw(t, "head")))
+		flow, head := 0, rapid.IntRange(5, 40).Draw(t, "shutoff")
+		for range rapid.IntRange(2, 6).Draw(t, "points") {
+			args = append(args, "--point", fmt.Sprintf("%d gpm @ %d ft", flow, head))
+			flow += rapid.IntRange(1, 30).Draw(t, "further")
+			head = max(0, head-rapid.SampledFrom([]int{1, 2, 3, 5, 8, 0, -1}).Draw(t, "lower"))
 		}
 		var out, errs bytes.Buffer
 		switch code := Run(args, strings.NewReader(""), &out, &errs); {
