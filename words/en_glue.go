@@ -6,7 +6,8 @@ var enGlue = map[string]string{
 	// Steps.
 	"glue.step.dryfit":               "Lay the whole chain in the vault without cement, with stubs in the short joints ({stubs}).",
 	"glue.step.mark.insertion":       "Piece {piece}: mark how deep it goes in, {near} at {from} and {far} at {to}.",
-	"glue.step.mark.roll":            "Elbow {part}: draw one line over pipe {piece} and hub, {angle} clockwise along the flow (from the top, or from the back wall); that is {arc} round the pipe. The elbow comes back to this line.",
+	"glue.step.mark.roll":            "Elbow {part}: draw one line over its hub[ and pipe {piece}], {angle} clockwise along the flow from the pipe's top[; that is {arc} clockwise round the pipe, or {other} the other way]. The elbow comes back to this line.",
+	"glue.step.mark.roll.upright":    "Elbow {part}: draw one line over its hub[ and pipe {piece}], {angle} clockwise along the flow from the side that faces the back wall[; that is {arc} clockwise round the pipe, or {other} the other way]. The elbow comes back to this line.",
 	"glue.step.mark.arrow":           "Valve {part}: its arrow points away from the pump. Mark the arrow on the pipe too.",
 	"glue.step.apart":                "Take the chain apart. Take out every stub ({stubs}).",
 	"glue.step.wall":                 "Set bulkhead fitting {part} in the wall on its gasket. No cement.",

@@ -6,8 +6,10 @@ const (
 	StepDryFit = "glue.step.dryfit"
 	// StepMarkInsertion: mark how deep a piece goes at each end. Args: piece, from, to, near (mark at the from end), far (mark at the to end).
 	StepMarkInsertion = "glue.step.mark.insertion"
-	// StepMarkRoll: one line over pipe and hub so that the elbow comes back as it stood. Args: part, piece, angle (clockwise along the flow from the top, or from the back wall), arc.
+	// StepMarkRoll: one line over pipe and hub so that the elbow comes back as it stood, set off from the pipe's top. Args: part, angle (clockwise along the flow), piece (only where a pipe enters the elbow), arc (clockwise round the pipe; only where the angle is not 0), other (the same line the other way round; likewise).
 	StepMarkRoll = "glue.step.mark.roll"
+	// StepMarkRollUpright: the same on an upright pipe, set off from its side towards the back wall. Args: part, angle, piece, arc, other.
+	StepMarkRollUpright = "glue.step.mark.roll.upright"
 	// StepMarkArrow: the valve's arrow points away from the pump; mark it on the pipe too. Args: part.
 	StepMarkArrow = "glue.step.mark.arrow"
 	// StepApart: take the chain apart; every stub comes out. Args: stubs (their count).

@@ -94,11 +94,18 @@ func (w *work) dry() {
 		if r.Piece != "" {
 			parts = append(parts, r.Piece)
 		}
-		w.step(Step{
-			Message: say(StepMarkRoll, trace.Str("part", w.mark(r.Part)), trace.Str("piece", r.Piece),
-				trace.Num("angle", r.Angle, unit.KindAngle), tape("arc", r.ArcShort)),
-			Parts: parts, Where: Vault, Cautions: []string{CautionUnplug},
-		})
+		code := StepMarkRoll
+		if r.Upright {
+			code = StepMarkRollUpright
+		}
+		args := []trace.Arg{trace.Str("part", w.mark(r.Part)), trace.Num("angle", r.Angle, unit.KindAngle)}
+		if r.Piece != "" {
+			args = append(args, trace.Str("piece", r.Piece))
+		}
+		if r.Arc > 0 {
+			args = append(args, tape("arc", r.Arc), tape("other", r.Other))
+		}
+		w.step(Step{Message: say(code, args...), Parts: parts, Where: Vault, Cautions: []string{CautionUnplug}})
 	}
 	for i := range w.in.Parts {
 		if w.in.Parts[i].Kind.IsCheck() {

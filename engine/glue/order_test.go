@@ -135,7 +135,7 @@ func TestHillside(t *testing.T) {
 		}
 	}
 	want := []string{
-		StepDryFit, StepMarkInsertion, StepMarkRoll, StepMarkArrow, StepApart, StepThread, StepWall,
+		StepDryFit, StepMarkInsertion, StepMarkRollUpright, StepMarkArrow, StepApart, StepThread, StepWall,
 		StepCementValve, StepCement, StepNut, StepCement, StepPump,
 		StepMeasure, StepCementValve, StepFlap, StepCement, StepMeasure, StepCement, StepUnion, StepCure, StepTest,
 	}
@@ -164,6 +164,41 @@ func TestHillside(t *testing.T) {
 	// Tape clockwise, three or four turns: common practice, no source.
 	if th == nil || !th.Tape || !th.Clockwise || th.Wraps.Low != 3 || th.Wraps.High != 4 || th.Turns.High != 2 {
 		t.Errorf("thread: %+v", th)
+	}
+}
+
+// The roll mark is told both ways round: 2 in pipe is 2.375 in thick (ASTM
+// D1785), 7.461 in round; three quarters of it are 5.596 in, a quarter 1.865 in,
+// 5-5/8 and 1-7/8 to the sixteenth. From the top, or on an upright pipe from
+// the side of the back wall; a mark on that line itself has no way round.
+func TestRollMarks(t *testing.T) {
+	marks := func(input Input) (out []Step) {
+		for _, s := range order(t, input).Steps {
+			if s.Code == StepMarkRoll || s.Code == StepMarkRollUpright {
+				out = append(out, s)
+			}
+		}
+		return out
+	}
+	got := marks(hillside())
+	if len(got) != 1 || got[0].Code != StepMarkRollUpright {
+		t.Fatalf("%+v", got)
+	}
+	for name, want := range map[string]unit.Length{"arc": 5.625 * in, "other": 1.875 * in} {
+		i := slices.IndexFunc(got[0].Args, func(a trace.Arg) bool { return a.Name == name })
+		if i < 0 || math.Abs(got[0].Args[i].Value.SI-float64(want)) > 1e-9 {
+			t.Errorf("%s of %+v, want %v", name, got[0].Args, want)
+		}
+	}
+	level := laid(elbow("E2"))
+	got = marks(chain(laid(adapter()), laid(elbow("E1")), level, laid(bulkhead())))
+	if len(got) != 2 || got[0].Code != StepMarkRollUpright || got[1].Code != StepMarkRoll {
+		t.Fatalf("%+v", got)
+	}
+	for _, s := range got {
+		if slices.ContainsFunc(s.Args, func(a trace.Arg) bool { return a.Name == "arc" || a.Name == "other" }) {
+			t.Errorf("an elbow turned by nothing: %+v", s.Args)
+		}
 	}
 }
 

@@ -100,6 +100,7 @@ type RollMark struct {
 	Angle    unit.Angle  // 0 up to a full turn, clockwise
 	Arc      unit.Length // along the pipe's outside, clockwise: OD x pi x angle / 360, rounded to the step
 	ArcShort unit.Length // the shorter way round, negative when that is anticlockwise
+	Other    unit.Length // anticlockwise: OD x pi x (360 - angle) / 360
 
 	// Twist is the same from the elbow before: clockwise from the side on which
 	// that one's inlet leg lies to the side on which this one's outlet leg
@@ -159,16 +160,19 @@ const (
 	ValveFirst              // valve on the pump's side: the column drains when the union is opened
 	UnionFirst              // valve beyond the union: the column stands
 	NoUnion                 // a valve, but nothing to open
+	Reversed                // a valve against the flow: no water gets up
 )
 
-// Water is what stands in the pipe with the pump off, and what comes down when
-// the union is opened.
+// Water is what stands in the pipe with the pump off, and what comes down. The
+// volumes are what comes at most: each run is taken to drain to its end.
 type Water struct {
 	Order    Order
 	Known    bool        // the bores in the vault are known
-	RunKnown bool        // the run beyond the wall is counted in
-	Standing unit.Volume // held up by the valve: it can freeze
+	RunKnown bool        // the runs beyond the wall and the boxes at the top are counted in
+	Standing unit.Volume // held up by the valve in the pipe: it can freeze
 	Released unit.Volume // comes down into the vault when the union is opened
+	Returns  unit.Volume // comes down through the pump at every stop, with no valve to hold it
+	Boxes    unit.Volume // of what is released or returns, out of the boxes at the top
 	Between  unit.Volume // in the pipe between valve and union
 }
 

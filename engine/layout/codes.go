@@ -128,13 +128,20 @@ const (
 	// FindHand: no room for a hand round the nut. Args: part, against, found,
 	// limit, short.
 	FindHand = "layout.union.hand"
-	// FindReleased: the column drains into the vault when the union is opened.
-	// Args: union, valve ("" without one), released, runKnown ("yes", "no").
+	// FindReleased: the union lies after the valve: all that stands above comes
+	// down into the vault when it is opened. Args: union, valve, released (at
+	// most), boxes (of that out of the boxes at the top; only where there is
+	// some), inside (instead, where only the water inside the vault is known).
 	FindReleased = "layout.water.released"
-	// FindStands: the column stands on the valve with the pump off. Args:
-	// valve, standing, between, runKnown, order ("valve first", "union first").
+	// FindReturns: no valve holds the water: it runs back through the pump at
+	// every stop. Args: returned (at most), boxes and inside as for
+	// FindReleased, union (only where there is one).
+	FindReturns = "layout.water.returns"
+	// FindStands: water stands in the pipe with the pump off. Args: valve,
+	// standing, inside (only where the runs are not known), between (valve and
+	// union; only with a union).
 	FindStands = "layout.water.stands"
-	// FindFreezes: the same where there is frost. Args as FindStands.
+	// FindFreezes: the same where there is frost. Args: valve, standing, inside, between.
 	FindFreezes = "layout.water.freezes"
 	// FindLifts: the pump comes out. Args: union, moves (count), shift
 	// (sideways, 0 for straight up).

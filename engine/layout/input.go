@@ -63,10 +63,20 @@ type Pose struct {
 	Turn unit.Angle // about the upright, anticlockwise seen from above
 }
 
-// Beyond tells of the run outside the vault.
+// Beyond tells of the water outside the vault. The run that starts at the pump
+// begins at its port, so that its first stretch is the chain itself: what of it
+// lies beyond the wall is worked out here.
 type Beyond struct {
-	Volume Set[unit.Volume] // water standing in it above the vault, that would run back
+	First  Stretch          // the run that starts at the pump
+	Volume Set[unit.Volume] // water in the other runs
+	Boxes  unit.Volume      // water in the boxes at the top, above their inlets: it siphons back once nothing holds the pipe
 	Frost  bool             // pipe and valve can freeze on this site
+}
+
+// Stretch is a run by its length and the water in it.
+type Stretch struct {
+	Length unit.Length
+	Volume unit.Volume
 }
 
 // Input is one chain to judge.

@@ -215,7 +215,7 @@ func TestCodesAreDistinct(t *testing.T) {
 		FaultSize, FaultEnds, FaultThread, FaultPipe, FaultShort, FaultClosingShort, FaultClosingIdle, FaultClosingDirect, FaultBulkhead,
 		FindClosure, FindTurned, FindWorked, FindTyped, FindFixed, FindParallel, FindReduces, FindMeasureFirst, FindTail, FindLean,
 		FindWall, FindPump, FindObstacle, FindParts, FindPumpWall, FindPumpObstacle, FindClosingSpare, FindPlay, FindUpright,
-		FindNoCheck, FindReversed, FindAttitude, FindHinge, FindNoUnion, FindHand, FindReleased, FindStands, FindFreezes,
+		FindNoCheck, FindReversed, FindAttitude, FindHinge, FindNoUnion, FindHand, FindReleased, FindReturns, FindStands, FindFreezes,
 		FindLifts, FindBlocked, FindLip,
 	}
 	seen := map[string]bool{}

@@ -144,9 +144,9 @@ func (l *laying) rolls() {
 			od = pipe.OD
 		}
 		m.Arc = Arc(od, m.Angle, l.lim.step)
-		m.ArcShort = m.Arc
+		m.ArcShort, m.Other = m.Arc, Arc(od, 360*unit.Degree-m.Angle, l.lim.step)
 		if m.Angle > 180*unit.Degree+1e-9 {
-			m.ArcShort = -Arc(od, 360*unit.Degree-m.Angle, l.lim.step)
+			m.ArcShort = -m.Other
 		}
 		if before >= 0 {
 			b := l.a.Places[before]

@@ -72,9 +72,10 @@ func (l *laying) checkSettings() {
 		l.fault(l.in.Path, FaultFinite, trace.Str("name", "units"))
 		ok = false
 	}
-	if b := l.in.Beyond.Volume; b.Given && (!finite(float64(b.Value)) || b.Value < 0) {
+	if b := &l.in.Beyond; !finite(float64(b.Volume.Value), float64(b.First.Volume), float64(b.First.Length), float64(b.Boxes)) ||
+		b.Volume.Value < 0 || b.First.Volume < 0 || b.First.Length < 0 || b.Boxes < 0 {
 		l.fault(l.in.Path, FaultFinite, trace.Str("name", "volume beyond the wall"))
-		l.in.Beyond.Volume = Set[unit.Volume]{}
+		*b = Beyond{Frost: b.Frost}
 	}
 	l.badSettings = !ok
 }

@@ -117,16 +117,84 @@ func TestWater(t *testing.T) {
 	}
 	finding(t, fs, FindReleased)
 
-	// Without a valve the column has run back; without a bore nothing is told.
+	// Without a valve all of it has run back at the stop: from the adapter's
+	// thread (z 9.5) up to z 18 and on to the wall (x 12 to 24).
 	input.Parts[1].Part = inline(Coupling, "C1", 0.9*in, 3*in)
-	a, _, _ = Lay(input)
-	if a.Water != (Water{Order: NoValve, Known: true, RunKnown: true}) {
-		t.Errorf("%+v", a.Water)
+	a, fs, _ = Lay(input)
+	back := unit.Volume(10+area*(8.5+12)/in3) * unit.USGallon
+	if w := a.Water; w.Order != NoValve || w.Standing != 0 || w.Released != 0 || math.Abs(float64(w.Returns/back)-1) > 1e-9 {
+		t.Errorf("%+v, want %v back", w, back)
+	}
+	f := finding(t, fs, FindReturns)
+	if f.Severity != trace.Caution || arg(t, f.Message, "union").Text != "U1" {
+		t.Errorf("%+v", f)
 	}
 	input = levelCheck()
 	input.Pipes = []Pipe{{Size: "2", OD: 2.375 * in}}
 	a, fs, _ = Lay(input)
 	if a.Water.Known || a.Water.Standing != 0 || len(findings(fs, FindStands)) != 0 {
+		t.Errorf("%+v", a.Water)
+	}
+}
+
+// What lies beyond the wall, by hand: the run that starts at the pump holds
+// the chain itself (8.5 in up, 12 in along), so that of its 48 in 27.5 in lie
+// beyond the wall. Boxes at the top siphon back only where nothing holds them.
+func TestWaterBeyondTheWall(t *testing.T) {
+	area := math.Pi / 4 * 2.067 * 2.067 // in2
+	const in3 = 231
+	gal := func(v unit.Volume) float64 { return float64(v / unit.USGallon) }
+	beyond := Beyond{
+		First:  Stretch{Length: 48 * in, Volume: unit.Volume(area*48/in3) * unit.USGallon},
+		Volume: Is(10 * unit.USGallon), Boxes: 75 * unit.USGallon,
+	}
+	run := 10 + area*27.5/in3
+
+	unionFirst := levelCheck()
+	unionFirst.Beyond = beyond
+	valveFirst := levelCheck()
+	valveFirst.Beyond = beyond
+	valveFirst.Parts[1].Part, valveFirst.Parts[3].Part = inline(CheckSwing, "V1", 0.9*in, 4*in), inline(Union, "U1", 3.2*in, 4*in)
+	// The union's middle at x 17.75, the valve's at z 13.05.
+	for _, c := range []struct {
+		name                      string
+		input                     Input
+		standing, released, boxes float64
+	}{
+		{"union first", unionFirst, run + area*6.25/in3, area * 10.7 / in3, 0},
+		{"valve first", valveFirst, run + area*(4.95+12)/in3, run + 75 + area*6.25/in3, 75},
+	} {
+		a, fs, _ := Lay(c.input)
+		w := a.Water
+		if math.Abs(gal(w.Standing)-c.standing) > 1e-9 || math.Abs(gal(w.Released)-c.released) > 1e-9 || math.Abs(gal(w.Boxes)-c.boxes) > 1e-9 {
+			t.Errorf("%s: standing %v, released %v, boxes %v; want %v, %v, %v", c.name,
+				gal(w.Standing), gal(w.Released), gal(w.Boxes), c.standing, c.released, c.boxes)
+		}
+		if n := len(findings(fs, FindReleased)); (n == 1) != (c.boxes > 0) {
+			t.Errorf("%s: the release is told %d times", c.name, n)
+		}
+	}
+
+	// A first run that ends in the vault adds nothing, and takes nothing away.
+	unionFirst.Beyond.First.Length = 12 * in
+	a, _, _ := Lay(unionFirst)
+	if want := 10 + area*6.25/in3; math.Abs(gal(a.Water.Standing)-want) > 1e-9 {
+		t.Errorf("standing %v, want %v", gal(a.Water.Standing), want)
+	}
+
+	// Runs that are not known are told as not counted.
+	valveFirst.Beyond = Beyond{}
+	_, fs, _ := Lay(valveFirst)
+	f := finding(t, fs, FindReleased)
+	if got := arg(t, f.Message, "inside").Value.SI; math.Abs(got-arg(t, f.Message, "released").Value.SI) > 1e-12 {
+		t.Errorf("%+v", f)
+	}
+
+	// Nothing stands on a valve that lets no water up, and nothing comes back.
+	valveFirst.Beyond = beyond
+	valveFirst.Parts[1].Reverse = true
+	a, fs, _ = Lay(valveFirst)
+	if a.Water.Order != Reversed || a.Water.Standing != 0 || len(findings(fs, FindReleased))+len(findings(fs, FindStands))+len(findings(fs, FindReturns)) != 0 {
 		t.Errorf("%+v", a.Water)
 	}
 }

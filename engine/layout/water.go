@@ -7,28 +7,40 @@ import (
 	"plashet/engine/unit"
 )
 
-// water tells what stands in the pipe with the pump off and what comes down
-// when the chain is opened at a split (its index; none where there is none).
-// With the valve on the pump's side of the union, opening the union lets the
-// whole column beyond it into the vault. With the valve beyond the union only
-// the pipe between them empties, and the column stands. Without a valve it has
-// run back through the pump at the stop.
+// water tells what stands in the pipe with the pump off, what comes down when
+// the chain is opened at a split (its index; none where there is none), and
+// what runs back at a stop with nothing to hold it. With the valve on the
+// pump's side of the union, opening the union lets down all that is beyond it:
+// the pipe in the vault and the runs, and through them, as through a siphon,
+// the boxes at the top down to their inlets. With the valve beyond the union
+// only the pipe between them empties, and the rest stands. Without a valve all
+// of it has run back through the pump at the stop.
 //
 // Volumes are bore area times the length of the axis; a valve's or union's
 // body is taken as pipe of its size.
 func (l *laying) water(k int) {
-	valve := -1
-	for i := range l.in.Parts {
-		if l.in.Parts[i].Kind.IsCheck() {
-			valve = i
-			break
-		}
-	}
 	w := &l.a.Water
 	w.RunKnown = l.in.Beyond.Volume.Given
-	run := float64(l.in.Beyond.Volume.Value)
-	if valve < 0 {
-		w.Order, w.Known = NoValve, true
+	run, boxes := l.beyondWall(), float64(l.in.Beyond.Boxes)
+	valve, reversed := -1, false
+	for i := range l.in.Parts {
+		if l.in.Parts[i].Kind.IsCheck() {
+			reversed = reversed || l.in.Parts[i].Reverse
+			if valve < 0 {
+				valve = i
+			}
+		}
+	}
+	switch {
+	case reversed:
+		w.Order, w.Known = Reversed, true
+		return
+	case valve < 0:
+		inside, known := l.volumeBeyond(0, -float64(l.in.Parts[0].In.TakeOff.Length))
+		if w.Order, w.Known = NoValve, known; known {
+			w.Returns, w.Boxes = unit.Volume(inside+run+boxes), unit.Volume(boxes)
+			l.tellReturns(k)
+		}
 		return
 	}
 	above, known := l.volumeBeyond(valve, 0)
@@ -43,34 +55,91 @@ func (l *laying) water(k int) {
 		w.Known = w.Known && known
 		w.Between = unit.Volume(math.Abs(above - beyond))
 		if s.part > valve || (s.part == valve && s.offset > 0) {
-			w.Order, w.Released = ValveFirst, unit.Volume(beyond+run)
+			w.Order, w.Released, w.Boxes = ValveFirst, unit.Volume(beyond+run+boxes), unit.Volume(boxes)
 		} else {
 			w.Order, w.Released = UnionFirst, w.Between
 		}
 	}
 	if !w.Known {
-		w.Standing, w.Released, w.Between = 0, 0, 0
+		w.Standing, w.Released, w.Between, w.Boxes = 0, 0, 0, 0
 		return
 	}
 	l.tellWater(valve, k)
 }
 
+// beyondWall gives the water in the runs beyond the vault's wall. Of the run
+// that starts at the pump that is all but the chain's own length:
+//
+//	V = first run x (1 - chain's axis / its length), at least 0, + other runs
+func (l *laying) beyondWall() float64 {
+	b := l.in.Beyond
+	v := float64(b.Volume.Value)
+	if b.First.Length > 0 {
+		v += float64(b.First.Volume) * math.Max(0, 1-l.axis()/float64(b.First.Length))
+	}
+	return v
+}
+
+// axis gives the length of the chain's axis from the port to the wall.
+func (l *laying) axis() float64 {
+	sum := 0.0
+	for i := range l.joints {
+		sum += l.joints[i].span
+	}
+	if t := l.a.Tail; t != nil {
+		sum += float64(l.in.Parts[len(l.in.Parts)-1].Out.TakeOff.Length + t.StopToStop)
+	}
+	return math.Max(0, sum)
+}
+
+func volume(name string, v unit.Volume) trace.Arg { return trace.Num(name, v, unit.KindWater) }
+
+// counted gives the arguments that tell what is in a volume that comes down:
+// the boxes' share, or that only the vault is counted.
+func (l *laying) counted(sum unit.Volume) []trace.Arg {
+	w := &l.a.Water
+	switch {
+	case !w.RunKnown:
+		return []trace.Arg{volume("inside", sum)}
+	case w.Boxes > 0:
+		return []trace.Arg{volume("boxes", w.Boxes)}
+	}
+	return nil
+}
+
+// tellReturns warns of what runs back where no valve holds it.
+func (l *laying) tellReturns(k int) {
+	w := &l.a.Water
+	if w.Returns <= 0 {
+		return
+	}
+	args := append(l.counted(w.Returns), volume("returned", w.Returns))
+	if k < len(l.splits) {
+		args = append(args, trace.Str("union", l.mark(l.splits[k].part)))
+	}
+	l.note(trace.Caution, l.in.Path, FindReturns, args...)
+}
+
 func (l *laying) tellWater(valve, k int) {
 	w := &l.a.Water
-	volume := func(name string, v unit.Volume) trace.Arg { return trace.Num(name, v, unit.KindWater) }
-	runKnown := trace.Str("runKnown", map[bool]string{true: "yes", false: "no"}[w.RunKnown])
-	order := map[Order]string{ValveFirst: "valve first", UnionFirst: "union first", NoUnion: "no union"}[w.Order]
+	name := trace.Str("valve", l.mark(valve))
 	if w.Order == ValveFirst {
 		s := l.splits[k]
 		l.note(trace.Caution, l.partPath(s.part), FindReleased,
-			trace.Str("union", l.mark(s.part)), trace.Str("valve", l.mark(valve)), volume("released", w.Released), runKnown)
+			append(l.counted(w.Released), trace.Str("union", l.mark(s.part)), name, volume("released", w.Released))...)
 	}
 	sev, code := trace.Info, FindStands
 	if l.in.Beyond.Frost {
 		sev, code = trace.Caution, FindFreezes
 	}
-	l.note(sev, l.partPath(valve), code, trace.Str("valve", l.mark(valve)), trace.Str("order", order),
-		volume("standing", w.Standing), volume("between", w.Between), runKnown)
+	args := []trace.Arg{name, volume("standing", w.Standing)}
+	if !w.RunKnown {
+		args = append(args, volume("inside", w.Standing))
+	}
+	if w.Order != NoUnion {
+		args = append(args, volume("between", w.Between))
+	}
+	l.note(sev, l.partPath(valve), code, args...)
 }
 
 // volumeBeyond gives the water from a point of part i (offset from its centre,
