@@ -151,3 +151,20 @@ func TestPainter(t *testing.T) {
 		}
 	}
 }
+
+// TestReplaceLeavesNothing: a file that cannot be put in its place leaves no
+// half of itself beside it. Here a folder with something in it stands there.
+func TestReplaceLeavesNothing(t *testing.T) {
+	root := t.TempDir()
+	taken := filepath.Join(root, "job.json")
+	if err := os.MkdirAll(filepath.Join(taken, "full"), 0o755); err != nil {
+		t.Fatal(err)
+	}
+	if err := replace(taken, []byte("x")); err == nil {
+		t.Error("a folder was written over")
+	}
+	entries, err := os.ReadDir(root)
+	if err != nil || len(entries) != 1 || entries[0].Name() != "job.json" {
+		t.Errorf("the folder holds %v (%v)", entries, err)
+	}
+}
