@@ -102,7 +102,7 @@ func isCheck(fitting string) bool { return strings.HasPrefix(fitting, "check val
 // stand puts the pump on the floor: where the assembly has it, else in the
 // middle.
 func (b *basin) stand(in Input) {
-	pump, ok := usedPump(in)
+	pump, ok := usedPump(in.Job)
 	if !ok {
 		return
 	}
@@ -126,14 +126,11 @@ func (b *basin) stand(in Input) {
 	}
 }
 
-// usedPump is the pump the answer was worked out with.
-func usedPump(in Input) (*job.Pump, bool) {
-	if in.Result.Delivery == nil {
-		return nil, false
-	}
-	for i := range in.Job.Pumps {
-		if in.Job.Pumps[i].Name == in.Result.Delivery.Pump {
-			return &in.Job.Pumps[i], true
+// usedPump is the pump the job is designed with.
+func usedPump(j *job.Job) (*job.Pump, bool) {
+	for i := range j.Pumps {
+		if j.Pumps[i].Name == j.Use || j.Use == "" {
+			return &j.Pumps[i], true
 		}
 	}
 	return nil, false

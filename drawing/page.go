@@ -17,11 +17,17 @@ type Input struct {
 	Words  *words.Language
 }
 
-// Sheets gives all the sheets that the answer has enough for.
+// Sheets gives all the sheets that the answer has enough for: pump and pipe,
+// levels, the assembly over its four corners.
 func Sheets(in Input) []Sheet {
 	var out []Sheet
 	for _, draw := range []func(Input) (Sheet, bool){Curve, Levels} {
 		if s, ok := draw(in); ok {
+			out = append(out, s)
+		}
+	}
+	for _, c := range Corners() {
+		if s, ok := Assembly(in, c); ok {
 			out = append(out, s)
 		}
 	}

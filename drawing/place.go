@@ -9,6 +9,7 @@ type field struct {
 	texts [][]Point // what a text must not touch
 	solid [][]Point // what it had better not cover
 	lines [][]Point // what it had better not stand on: chains of lines
+	soft  [][]Point // help lines: likewise, but that matters little
 }
 
 func rectangle(x0, y0, x1, y1 float64) [4]Point {
@@ -30,9 +31,11 @@ type place struct {
 // than two texts on each other or off the sheet.
 const (
 	costText  = 1e6
-	costSolid = 60.0
+	costSolid = 80.0
 	costLine  = 70.0
+	costSoft  = 14.0
 	costCross = 40.0 // of two leads
+	costOver  = 9.0  // of a lead over what it does not name
 )
 
 // pad is the paper kept round a text, mm.
@@ -105,14 +108,21 @@ func (f *field) cost(p *place) float64 {
 		if meet(box, s) {
 			sum += costSolid
 		}
+		if p.lead != nil && meets(s, p.lead[0], p.lead[1]) && !meets(s, p.lead[0], p.lead[0]) {
+			sum += costOver
+		}
+	}
+	for _, l := range f.soft {
+		if onChain(box, l) {
+			sum += costSoft
+		}
 	}
 	for _, l := range f.lines {
-		onText, onLead := false, false
+		onLead := false
 		for i := 1; i < len(l); i++ {
-			onText = onText || meets(box, l[i-1], l[i])
 			onLead = onLead || p.lead != nil && cross(p.lead[0], p.lead[1], l[i-1], l[i])
 		}
-		if onText {
+		if onChain(box, l) {
 			sum += costLine
 		}
 		if onLead {
@@ -158,14 +168,26 @@ func (f *field) callout(at Point, ring float64, t Text, wish Point) place {
 	return f.best(places)
 }
 
+func onChain(box, chain []Point) bool {
+	for i := 1; i < len(chain); i++ {
+		if meets(box, chain[i-1], chain[i]) {
+			return true
+		}
+	}
+	return false
+}
+
 // meets tells that a line comes into a convex polygon.
 func meets(poly []Point, a, b Point) bool { return meet(poly, []Point{a, b}) }
 
 // cross tells that two lines cross.
 func cross(a, b, c, d Point) bool {
-	side := func(p, q, r Point) float64 { return (q.X-p.X)*(r.Y-p.Y) - (q.Y-p.Y)*(r.X-p.X) }
-	return side(a, b, c)*side(a, b, d) < 0 && side(c, d, a)*side(c, d, b) < 0
+	return leftOf(a, b, c)*leftOf(a, b, d) < 0 && leftOf(c, d, a)*leftOf(c, d, b) < 0
 }
+
+// leftOf is above 0 when r lies to one side of the line from p to q, below 0 on
+// the other.
+func leftOf(p, q, r Point) float64 { return (q.X-p.X)*(r.Y-p.Y) - (q.Y-p.Y)*(r.X-p.X) }
 
 // spread moves heights, given in rising order, apart until each is at least
 // gap below the one before, as little as it can and between low and high (where

@@ -1,0 +1,130 @@
+package drawing
+
+import (
+	"plashet/engine/design"
+	"plashet/engine/geom"
+	"plashet/engine/layout"
+	"plashet/engine/trace"
+	"plashet/engine/unit"
+)
+
+// Assembly draws the plumbing in the vault as it is seen over a corner, with
+// marks and cut lengths. Without a laid assembly there is no sheet.
+func Assembly(in Input, c Corner) (Sheet, bool) {
+	if in.Result == nil || in.Result.Assembly == nil || !in.Result.Assembly.Laid {
+		return Sheet{}, false
+	}
+	a := &iso{page: newPage(in, "assembly-"+c.String(), say("assembly.title", "corner", say("corner."+c.String()))), laid: in.Result.Assembly, view: newView(c)}
+	a.gather()
+	a.fit()
+	a.group("vault", a.vault)
+	for _, t := range painted(a.things, a.view.toward) {
+		a.group(t.name, t.draw)
+	}
+	a.stands()
+	a.group("sizes", a.sizes)
+	a.group("marks", a.marks)
+	a.pieces()
+	a.parts()
+	a.warnings()
+	return a.done(a.desc()), true
+}
+
+// iso is the sheet of an assembly while it is drawn.
+type iso struct {
+	*page
+	laid   *layout.Assembly
+	view   view
+	things []*thing
+	field  field
+	foot   float64 // of the picture, mm
+}
+
+// Room for the picture, mm.
+const (
+	isoTall  = 128.0
+	isoSpare = 12.0 // round it, for the vault's sizes
+)
+
+// gather collects what stands in the vault.
+func (a *iso) gather() {
+	for i := range a.laid.Body {
+		b := block(a.laid.Body[i])
+		a.things = append(a.things, &thing{"pump", []shape{b}, func() { a.drawBlock(b, line) }})
+	}
+	for i := range a.laid.Rounds {
+		t := tubeOf(a.laid.Rounds[i])
+		a.things = append(a.things, &thing{"pump", []shape{t}, func() { a.drawTube(t, line, Paper) }})
+	}
+	for i := range a.in.Job.Vault.Obstacles {
+		o := &a.in.Job.Vault.Obstacles[i]
+		b := blockOf(geom.BoxOf(vecOf(o.From), vecOf(o.To)))
+		a.things = append(a.things, &thing{o.Name, []shape{b}, func() { a.drawBlock(b, help) }})
+	}
+	for i := range a.laid.Places {
+		a.things = append(a.things, a.part(i))
+	}
+	for i := range a.laid.Pieces {
+		if t, ok := a.seen(&a.laid.Pieces[i]); ok {
+			a.things = append(a.things, t)
+		}
+	}
+	if t := a.laid.Tail; t != nil {
+		p := tube{t.Start, t.End, float64(t.Pipe.OD) / 2}
+		a.things = append(a.things, &thing{"piece " + t.Mark, []shape{p}, func() { a.drawTube(p, line, Wash) }})
+	}
+}
+
+// fit sets the view so that vault and plumbing fill the room for the picture.
+func (a *iso) fit() {
+	var all []geom.Vec3
+	for _, ring := range a.box().rings() {
+		all = append(all, ring...)
+	}
+	for _, t := range a.things {
+		for _, s := range t.shapes {
+			all = append(all, s.corners()...)
+		}
+	}
+	if from, to, ok := a.wayOut(); ok {
+		all = append(all, from, to)
+	}
+	y := a.y + 1
+	a.foot = a.view.fitTo(all, margin+isoSpare, y, wide-margin-isoSpare, y+isoTall) + isoSpare
+	a.y = a.foot + 3
+	a.field.area = rectangle(margin, y-2, wide-margin, a.foot)
+}
+
+// wayOut gives the arrow along which the water leaves the vault.
+func (a *iso) wayOut() (from, to geom.Vec3, ok bool) {
+	h := a.laid.Hole
+	if h.Axis.Norm() == 0 {
+		return from, to, false
+	}
+	od := a.outside()
+	return h.At.Add(h.Axis.Scale(0.6 * od)), h.At.Add(h.Axis.Scale(2.4 * od)), true
+}
+
+// outside is the outside diameter of the pipe at the hole, m.
+func (a *iso) outside() float64 {
+	if a.laid.Tail != nil {
+		return float64(a.laid.Tail.Pipe.OD)
+	}
+	if n := len(a.laid.Pieces); n > 0 {
+		return float64(a.laid.Pieces[n-1].Pipe.OD)
+	}
+	return float64(50 * unit.Millimetre)
+}
+
+func (a *iso) mark(part int) string { return design.MarkOf(a.in.Job.Assembly.Parts, part) }
+
+// dangers counts the findings about the assembly that stop the job.
+func (a *iso) dangers() int {
+	n := 0
+	for _, f := range a.in.Result.Findings {
+		if f.Severity == trace.Danger && aboutAssembly(f.Path) {
+			n++
+		}
+	}
+	return n
+}

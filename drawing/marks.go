@@ -1,0 +1,190 @@
+package drawing
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"plashet/engine/geom"
+	"plashet/engine/layout"
+	"plashet/engine/unit"
+)
+
+// stands notes what texts must keep off: parts and pipes, the pump's edges.
+func (a *iso) stands() {
+	for _, t := range a.things {
+		for _, s := range t.shapes {
+			if b, ok := s.(block); ok {
+				for _, f := range b.faces(a.view) {
+					a.field.soft = append(a.field.soft, append(f, f[0]))
+				}
+				continue
+			}
+			a.field.solid = append(a.field.solid, hull(a.flat(s.corners())))
+		}
+	}
+}
+
+// marks names the pump, the pieces with their cut lengths, the parts and what
+// stands in the way.
+func (a *iso) marks() {
+	a.pumpName()
+	for i := range a.laid.Pieces {
+		c := &a.laid.Pieces[i]
+		a.call(c.Start.Add(c.End).Scale(0.5), Text{Bold: true, Text: c.Mark + " " + a.cut(c)})
+	}
+	for i := range a.laid.Places {
+		p := &a.laid.Places[i]
+		at := p.Centre
+		if p.InDir == p.OutDir {
+			at = p.InFace.Add(p.OutFace).Scale(0.5)
+		}
+		a.call(at, Text{Text: a.mark(i)})
+	}
+	for _, o := range a.in.Job.Vault.Obstacles {
+		a.call(vecOf(o.From).Add(vecOf(o.To)).Scale(0.5), Text{Text: fit(o.Name, small, 30)})
+	}
+}
+
+// call puts a text near a point of the vault with a lead to it, away from the
+// middle of the plumbing.
+func (a *iso) call(at geom.Vec3, t Text) {
+	middle := geom.Vec3{}
+	for _, p := range a.laid.Places {
+		middle = middle.Add(p.Centre.Scale(1 / float64(len(a.laid.Places))))
+	}
+	p := a.view.at(at)
+	wish := p.Sub(a.view.at(middle))
+	if n := wish.Norm(); n > 0 {
+		wish = wish.Scale(1 / n)
+	}
+	t.Size, t.Halo = small, true
+	where := a.field.callout(p, 0.6, t, wish)
+	if where.lead != nil {
+		a.add(Line{where.lead[0], where.lead[1], fine})
+	}
+	a.add(Arc{Centre: p, RX: 0.6, RY: 0.6, Sweep: 360, Fill: Black})
+	a.text(where.text)
+}
+
+// pumpName writes the pump's name on a side of it that is seen, or near by.
+func (a *iso) pumpName() {
+	pump, ok := usedPump(a.in.Job)
+	if !ok || len(a.laid.Body) == 0 {
+		return
+	}
+	t := Text{Size: small, Anchor: Middle, Ink: Black, Text: fit(say("curve.pump", "name", pump.Name), small, 40)}
+	var places []place
+	for _, f := range block(a.laid.Body[0]).faces(a.view) {
+		t.At = f[0].Add(f[2]).Scale(0.5).Add(Point{0, small * 0.36})
+		places = append(places, place{text: t})
+	}
+	if p, ok := a.field.ifFree(places); ok {
+		a.text(p.text)
+		return
+	}
+	low, high := bodyOf(a.laid)
+	a.call(low.Add(high).Scale(0.5), t)
+}
+
+// cut shows a piece's cut length.
+func (a *iso) cut(c *layout.Piece) string { return a.tape(c.Cut) }
+
+// pieces writes the cut list.
+func (a *iso) pieces() {
+	if len(a.laid.Pieces) == 0 {
+		return
+	}
+	cols := []column{{x: margin, bold: true}, {x: 24}, {x: 86, anchor: End, bold: true}, {x: 114, anchor: End}, {x: wide - margin, anchor: End}}
+	a.row([]column{{x: margin}, {x: 24}, {x: 86, anchor: End}, {x: 0}, {x: wide - margin, anchor: End}},
+		say("piece"), say("piece.between"), say("piece.cut"), "", say("piece.marks"))
+	a.add(Line{Point{margin, a.y}, Point{wide - margin, a.y}, fine})
+	unsure, closing := false, ""
+	for i := range a.laid.Pieces {
+		c := &a.laid.Pieces[i]
+		mark := c.Mark
+		if !c.Ends[0].Sure || !c.Ends[1].Sure {
+			mark, unsure = mark+" *", true
+		}
+		if c.Closing && !c.InPlace {
+			closing = c.Mark
+		}
+		a.row(cols, mark, fit(c.From+" – "+c.To, small, 38), a.cut(c), a.tape(c.Ends[0].Mark), a.tape(c.Ends[1].Mark))
+	}
+	if closing != "" {
+		a.paragraph(say("piece.closing", "mark", closing), false)
+	}
+	if unsure {
+		a.paragraph(say("piece.unsure"), false)
+	}
+	a.y += 2
+}
+
+// parts writes what the marks stand for and how elbows are turned.
+func (a *iso) parts() {
+	cols := []column{{x: margin}, {x: 24}, {x: 114, anchor: End}, {x: wide - margin, anchor: End}}
+	a.row(cols, say("part"), "", say("part.roll"), say("part.arc"))
+	a.add(Line{Point{margin, a.y}, Point{wide - margin, a.y}, fine})
+	for i := range a.laid.Places {
+		l := &a.in.Job.Assembly.Parts[i]
+		size := l.Size
+		if size == "" {
+			size = a.in.Job.Assembly.Pipe.Size
+		}
+		roll, arc := "", ""
+		for _, r := range a.laid.Rolls {
+			if r.Part == i {
+				roll, arc = a.show(float64(r.Angle), unit.KindAngle), a.tape(r.ArcShort)
+			}
+		}
+		a.row(cols, a.mark(i), fit(l.Fitting+" "+size, small, 64), roll, arc)
+	}
+	a.y += 2
+}
+
+// warnings says what stops the job.
+func (a *iso) warnings() {
+	if off := a.laid.Closure.Off.Norm(); off > missed {
+		a.paragraph(say("assembly.off", "off", a.tape(unit.Length(off))), true)
+	}
+	switch n := a.dangers(); {
+	case n == 1:
+		a.paragraph(say("assembly.danger"), true)
+	case n > 1:
+		a.paragraph(say("assembly.dangers", "n", a.show(float64(n), unit.KindCount)), true)
+	}
+}
+
+// aboutAssembly tells that a finding's path lies in what this sheet shows.
+func aboutAssembly(path string) bool {
+	return strings.HasPrefix(path, "/assembly") || strings.HasPrefix(path, "/vault/outlet")
+}
+
+func (a *iso) desc() []string {
+	out := []string{say("assembly.desc", "corner", say("corner."+a.view.corner.String()))}
+	for i := range a.laid.Pieces {
+		c := &a.laid.Pieces[i]
+		out = append(out, say("assembly.piece", "mark", c.Mark, "from", c.From, "to", c.To, "cut", a.cut(c)))
+	}
+	return out
+}
+
+// hull gives the convex hull of points (A. M. Andrew, "Another efficient
+// algorithm for convex hulls in two dimensions", Information Processing
+// Letters 9, 1979), in order round it.
+func hull(points []Point) []Point {
+	sorted := slices.Clone(points)
+	slices.SortFunc(sorted, func(a, b Point) int { return cmp.Or(cmp.Compare(a.X, b.X), cmp.Compare(a.Y, b.Y)) })
+	half := func(from, to, step int) []Point {
+		var out []Point
+		for i := from; i != to; i += step {
+			for len(out) > 1 && leftOf(out[len(out)-2], out[len(out)-1], sorted[i]) <= 0 {
+				out = out[:len(out)-1]
+			}
+			out = append(out, sorted[i])
+		}
+		return out[:max(0, len(out)-1)]
+	}
+	n := len(sorted)
+	return append(half(0, n, 1), half(n-1, -1, -1)...)
+}
