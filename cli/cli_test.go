@@ -22,7 +22,7 @@ func run(args ...string) (code int, out, errs string) {
 // scenarios; no figure here comes from the code.
 func TestDemo(t *testing.T) {
 	traps := map[string][]string{
-		"courtyard-rill":   {"skimmer needs", "the pump draws air", "Part U1 and right"},
+		"courtyard-rill":   {"skimmer needs", "the pump draws air", "U1, E1, V1, E2, P5, B1 and the right wall of the vault"},
 		"hillside-cascade": {"“cascade” gets", "11/16\" is missing", "Pump L"},
 		"old-pond":         {"“fall” gets", "cord is 16.0 ft", "arrow points against the flow", "no union", "Pump O"},
 	}

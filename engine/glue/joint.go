@@ -151,7 +151,7 @@ func (w *work) direct(a, b End, sub int) bool {
 // threading tells tape from ring: a joint with a parallel thread on either side
 // that is no taper thread in a taper thread seals on its ring.
 func (w *work) threading(a, b End, out, in layout.End) *Threading {
-	t := &Threading{Family: in.Thread}
+	t := &Threading{Family: in.Thread, Inward: in.Kind == layout.MaleThread}
 	if out.Thread == layout.BSPP || in.Thread == layout.BSPP {
 		t.Family = layout.BSPP
 	}

@@ -1,6 +1,8 @@
 package glue
 
 import (
+	"slices"
+
 	"plashet/engine/layout"
 	"plashet/engine/trace"
 	"plashet/engine/unit"
@@ -10,8 +12,10 @@ import (
 // exactly once, by the package comment's order (common practice, no source).
 // Temperature is that of pipe and air, -18 to 38 °C (0 to 100 F, the tables'
 // range); pressure is 0 or more. Outside the tables times stay 0, Plan.Known is
-// false and a fault says so; the order itself stands. Without a laid chain the
-// plan is empty. It never panics, whatever the input.
+// false and a fault says so; the order itself stands. Of a chain that is unfit,
+// or in which a danger is found here, joints, times and quantities are told,
+// but no step: nobody is to cement it. Without a laid chain the plan is empty.
+// It never panics, whatever the input.
 func Order(in Input) (Plan, []trace.Finding, []trace.Fault) {
 	w := &work{in: in}
 	if !in.Assembly.Laid || len(in.Parts) == 0 {
@@ -34,6 +38,10 @@ func Order(in Input) (Plan, []trace.Finding, []trace.Fault) {
 	w.closings()
 	w.unions()
 	w.finish()
+	danger := slices.ContainsFunc(w.findings, func(f trace.Finding) bool { return f.Severity == trace.Danger })
+	if w.plan.Withheld = in.Unfit || danger; w.plan.Withheld {
+		w.plan.Steps = nil
+	}
 	return w.plan, w.findings, w.faults
 }
 
@@ -167,10 +175,13 @@ func (w *work) thread(k int, where Where) {
 	j := &w.plan.Joints[k]
 	w.nutsFor(k, where)
 	w.made[k] = true
-	from, to := j.Ends[0], j.Ends[1]
+	from, to := j.Ends[0], j.Ends[1] // the male one and the one it goes into
+	if j.Thread.Inward {
+		from, to = to, from
+	}
 	args := []trace.Arg{trace.Str("from", from.Mark), trace.Str("to", to.Mark), trace.Str("size", j.Size), trace.Str("thread", j.Thread.Family.String())}
 	s := Step{Joints: []int{j.Number}, Parts: []string{from.Mark, to.Mark}, Where: where, Cautions: []string{CautionStrap}}
-	if from.Part == Pump || where == Vault {
+	if j.Ends[0].Part == Pump || where == Vault {
 		s.Cautions = append(s.Cautions, CautionUnplug)
 	}
 	if !j.Thread.Tape {

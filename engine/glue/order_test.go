@@ -333,9 +333,42 @@ func TestThreadedWall(t *testing.T) {
 	nipple.Kind, nipple.Out = layout.Straight, male.Out
 	input = chain(laid(nipple), laid(wall))
 	p, fs, _ := Order(input)
-	made(t, p)
 	if !slices.ContainsFunc(fs, func(f trace.Finding) bool { return f.Code == FindCaptive && f.Severity == trace.Danger }) {
 		t.Errorf("two threads and nothing to turn: %+v", fs)
+	}
+	if !p.Withheld || len(p.Steps) != 0 || len(p.Joints) != 3 {
+		t.Errorf("what cannot be made has no steps: %+v", p)
+	}
+}
+
+// Of a chain that cannot be built no step is told; joints, times and what it
+// takes are told all the same.
+func TestUnfit(t *testing.T) {
+	fit := order(t, hillside())
+	input := hillside()
+	input.Unfit = true
+	p := order(t, input)
+	if !p.Withheld || len(p.Steps) != 0 || fit.Withheld || len(fit.Steps) == 0 {
+		t.Errorf("withheld %v with %d steps, and %v with %d", p.Withheld, len(p.Steps), fit.Withheld, len(fit.Steps))
+	}
+	if len(p.Joints) != len(fit.Joints) || p.Cement != fit.Cement || p.Ready != fit.Ready || !p.Known {
+		t.Errorf("%+v", p)
+	}
+}
+
+// The male thread goes into the female one, whichever way the water goes.
+func TestMaleIntoFemale(t *testing.T) {
+	fromTo := func(p Plan) (from, to string) {
+		s := p.Steps[slices.IndexFunc(p.Steps, func(s Step) bool { return s.Code == StepThread })]
+		return s.Args[0].Text, s.Args[1].Text
+	}
+	if from, to := fromTo(order(t, hillside())); from != "A1" || to != "pump" {
+		t.Errorf("the adapter goes into the port, not %s into %s", from, to)
+	}
+	input := hillside()
+	input.Parts[0].In.Kind = layout.FemaleThread // on a port with a male thread
+	if from, to := fromTo(order(t, input)); from != "pump" || to != "A1" {
+		t.Errorf("the port goes into the adapter, not %s into %s", from, to)
 	}
 }
 

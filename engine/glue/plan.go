@@ -16,6 +16,7 @@ type Input struct {
 	Damp        bool             // relative humidity above 60 percent
 	Pressure    unit.Pressure    // of the water when it runs; >= 0
 	Frost       bool             // pipe can freeze on this site
+	Unfit       bool             // the chain cannot be built as it is laid: its steps are held back
 	Path        string           // of the assembly in the job: "/assembly"
 }
 
@@ -85,6 +86,7 @@ type Joint struct {
 // Threading is how a thread is made up.
 type Threading struct {
 	Family    layout.Thread
+	Inward    bool // the male thread is on the part towards the wall and goes in against the flow
 	Tape      bool // no tape on a parallel thread, which seals on its ring
 	Clockwise bool // tape goes on clockwise seen facing the end of the male thread
 
@@ -124,8 +126,9 @@ type Step struct {
 
 // Plan is the order and what it takes.
 type Plan struct {
-	Steps  []Step
-	Joints []Joint // along the flow
+	Steps    []Step
+	Withheld bool    // the chain cannot be built as it is laid: no steps are given
+	Joints   []Joint // along the flow
 
 	Cement, Primer unit.Volume   // what the joints use; nothing spilt
 	Handle         unit.Duration // longest set time

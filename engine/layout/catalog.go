@@ -2,21 +2,26 @@ package layout
 
 import "plashet/engine/catalog"
 
-// kinds gives the kind for the catalogue's names that a chain can hold.
-var kinds = map[string]Kind{
-	"elbow 90": Elbow90, "elbow 45": Elbow45, "street elbow 90": Street90, "street elbow 45": Street45,
-	"coupling": Coupling, "reducing coupling": Reducer, "reducer bushing": Reducer,
-	"male adapter": MaleAdapter, "female adapter": FemaleAdapter, "union": Union,
-	"check valve swing": CheckSwing, "check valve spring": CheckSpring,
-	"ball valve": BallValve, "gate valve": GateValve, "bulkhead fitting": Bulkhead,
-	"hose barb adapter": Straight,
+// kindOf gives the kind for a name of the catalogue; ok is false for what no
+// chain can hold.
+func kindOf(name string) (k Kind, ok bool) {
+	switch name {
+	case "reducing coupling", "reducer bushing":
+		return Reducer, true
+	case "hose barb adapter":
+		return Straight, true
+	case string(Reducer), string(Straight): // kinds of this package, names of no fitting
+		return "", false
+	}
+	_, ok = Kind(name).Turn()
+	return Kind(name), ok
 }
 
 // PartOf makes a part of a fitting of the catalogue. ok is false for a fitting
 // that no chain can hold (tee, cross, wye, cap). A threaded end carries its
 // take-off made up, so that no engagement is counted off again.
 func PartOf(f catalog.Fitting, mark string) (p Part, ok bool) {
-	k, ok := kinds[f.Name]
+	k, ok := kindOf(f.Name)
 	if !ok || len(f.Ends) < 2 || f.Out < 1 || f.Out >= len(f.Ends) {
 		return Part{}, false
 	}

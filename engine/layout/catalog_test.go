@@ -31,21 +31,25 @@ func fitting(t *testing.T, b *catalog.Book, name string, measured ...catalog.Mea
 // (or on a port) it has no size missing. The others are refused.
 func TestPartsOfTheCatalogue(t *testing.T) {
 	b := book(t)
-	laid := 0
+	laid, reduced := 0, 0
 	for _, name := range b.FittingNames() {
-		for _, size := range []string{"1-1/2", "2", "3", "d50"} {
+		for _, size := range []string{"1-1/2", "2", "3", "d50", "2 x 1-1/2", "1-1/2 x 2", "d50 x d63"} {
 			f, err := b.Fitting(name, size, nil)
 			if err != nil {
 				continue // two sizes are wanted, or the table has none
 			}
 			p, ok := PartOf(f, "X")
-			if _, known := kinds[f.Name]; ok != known {
+			branched := f.Form == catalog.FormTee || f.Form == catalog.FormCross || f.Form == catalog.FormWye || f.Form == catalog.FormCap
+			if ok == branched {
 				t.Errorf("%s %s: taken %v", name, size, ok)
 			}
 			if !ok {
 				continue
 			}
 			laid++
+			if p.inSize() != p.outSize() && p.Kind == Reducer {
+				reduced++
+			}
 			input := hillside(touching(p))
 			input.Pump.Outlet = End{Kind: map[EndKind]EndKind{
 				Socket: Socket, Spigot: Socket, MaleThread: FemaleThread, FemaleThread: MaleThread,
@@ -58,8 +62,8 @@ func TestPartsOfTheCatalogue(t *testing.T) {
 			}
 		}
 	}
-	if laid < 30 {
-		t.Errorf("only %d fittings looked at", laid)
+	if laid < 36 || reduced < 6 {
+		t.Errorf("only %d fittings looked at, %d of them reduce", laid, reduced)
 	}
 }
 

@@ -3,6 +3,7 @@ package layout
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"plashet/engine/geom"
 	"plashet/engine/trace"
@@ -119,9 +120,10 @@ func (l *laying) clearances() {
 		obstacles[i] = shape{solid: boxOf(o.Box), box: o.Box, leg: -1}
 	}
 	l.pumpClear(pump, obstacles)
+	var walls []meeting
 	for i := range l.items {
 		it := &l.items[i]
-		l.wallClear(it, exitWall)
+		walls = append(walls, l.wallClear(it, exitWall)...)
 		limit := float64(l.lim.pump)
 		if d := it.nearest(pump, limit, func(s *shape) bool { return it.first && s.leg == 0 }); d < limit-dust {
 			l.tooNear(it.path, FindPump, d, l.lim.pump, trace.Str("part", it.name))
@@ -141,17 +143,30 @@ func (l *laying) clearances() {
 			}
 		}
 	}
+	l.tellWalls(walls)
 }
 
 // tooNear reports a distance below its limit: a danger where things stand in
 // each other, else a caution.
 func (l *laying) tooNear(path, code string, found float64, limit unit.Length, args ...trace.Arg) {
-	sev := trace.Caution
+	sev, room := trace.Caution, tape("room", unit.Length(found))
 	if found < -dust {
-		sev = trace.Danger
+		sev, room = trace.Danger, tape("into", unit.Length(-found))
 	}
-	args = append(args, tape("found", unit.Length(found)), tape("limit", limit), tape("short", limit-unit.Length(found)))
+	args = append(args, room, tape("found", unit.Length(found)), tape("limit", limit), tape("short", limit-unit.Length(found)))
 	l.find(sev, path, code, tapeOf(found), unit.Of(limit, unit.KindTape), l.lim.clearSource, args...)
+}
+
+// naming names what something comes too near to for a sentence: a wall by its
+// side, floor and lid as they are, anything else as a thing.
+func naming(what string) trace.Arg {
+	switch Wall(what) {
+	case Left, Right, Front, Back, Round:
+		return trace.Str("side", what)
+	case Floor, Lid:
+		return trace.Str("plane", what)
+	}
+	return trace.Str("thing", what)
 }
 
 // nearest gives the least distance of an item to shapes, leaving out its own
@@ -191,40 +206,73 @@ func (it *item) between(other *item, want float64) float64 {
 	return least
 }
 
-// wallClear holds an item against the walls, reporting each wall once. What
-// passes through the hole's wall is not held against that one.
-func (l *laying) wallClear(it *item, exitWall Wall) {
+// meeting is an item too near to a wall.
+type meeting struct {
+	item *item
+	wall Wall
+	d    float64
+}
+
+// wallClear holds an item against the walls. What passes through the hole's
+// wall is not held against that one.
+func (l *laying) wallClear(it *item, exitWall Wall) []meeting {
 	limit := float64(l.lim.wall)
-	type worst struct {
-		wall Wall
-		d    float64
+	least := map[Wall]float64{}
+	hold := func(w Wall, d float64) {
+		if had, known := least[w]; !known || d < had {
+			least[w] = d
+		}
 	}
-	var found []worst
+	exempt := Wall("")
+	if it.exit {
+		exempt = exitWall
+	}
 	for i := range it.shapes {
 		s := &it.shapes[i]
-		exempt := Wall("")
-		if it.exit {
-			exempt = exitWall
-		}
 		for _, p := range l.inside.planes {
-			if p.wall == exempt {
-				continue
+			if p.wall != exempt {
+				hold(p.wall, p.b-s.reach(p.n))
 			}
-			found = append(found, worst{p.wall, p.b - s.reach(p.n)})
 		}
 		if l.inside.round != nil && exempt != Round {
-			found = append(found, worst{Round, l.inside.round.room(s.solid)})
+			hold(Round, l.inside.round.room(s.solid))
 		}
 	}
-	for _, w := range [...]Wall{Left, Right, Front, Back, Floor, Lid, Round} {
-		d := math.Inf(1)
-		for _, f := range found {
-			if f.wall == w {
-				d = math.Min(d, f.d)
-			}
-		}
+	var out []meeting
+	for w, d := range least {
 		if d < limit-dust {
-			l.tooNear(it.path, FindWall, d, l.lim.wall, trace.Str("part", it.name), trace.Str("wall", string(w)))
+			out = append(out, meeting{it, w, d})
+		}
+	}
+	return out
+}
+
+// tellWalls reports the walls that parts come too near to: for each wall once
+// what stands in it, and once what only lacks room.
+func (l *laying) tellWalls(all []meeting) {
+	for _, w := range [...]Wall{Left, Right, Front, Back, Floor, Lid, Round} {
+		for _, in := range [...]bool{true, false} {
+			var names []string
+			var worst meeting
+			for _, m := range all {
+				if m.wall != w || m.d < -dust != in {
+					continue
+				}
+				if len(names) == 0 || m.d < worst.d {
+					worst = m
+				}
+				names = append(names, m.item.name)
+			}
+			args := []trace.Arg{trace.Str("wall", string(w)), naming(string(w))}
+			switch len(names) {
+			case 0:
+				continue
+			case 1:
+				args = append(args, trace.Str("part", names[0]))
+			default:
+				args = append(args, trace.Str("parts", strings.Join(names, ", ")), trace.Str("worst", worst.item.name))
+			}
+			l.tooNear(worst.item.path, FindWall, worst.d, l.lim.wall, args...)
 		}
 	}
 }
@@ -239,7 +287,7 @@ func (l *laying) pumpClear(pump, obstacles []shape) {
 		}
 	}
 	if least < -dust {
-		l.tooNear(path, FindPumpWall, least, 0, trace.Str("wall", string(wall)))
+		l.tooNear(path, FindPumpWall, least, 0, trace.Str("wall", string(wall)), naming(string(wall)))
 	}
 	limit := float64(l.lim.obstacle)
 	for k := range obstacles {

@@ -14,7 +14,12 @@ func who(t *testing.T, fs []trace.Finding, code, other string) map[string]float6
 	t.Helper()
 	out := map[string]float64{}
 	for _, f := range findings(fs, code) {
-		key := arg(t, f.Message, "part").Text
+		key := ""
+		for _, a := range f.Args {
+			if a.Name == "part" || a.Name == "parts" {
+				key = a.Text
+			}
+		}
 		if other != "" {
 			key += "/" + arg(t, f.Message, other).Text
 		}
@@ -24,6 +29,13 @@ func who(t *testing.T, fs []trace.Finding, code, other string) map[string]float6
 		out[key] = f.Found.SI / 0.0254
 		if math.Abs(f.Limit.SI-f.Found.SI-float64(length(t, f.Message, "short"))) > 1e-12 {
 			t.Errorf("%s: short is not limit less found", key)
+		}
+		name, want := "room", f.Found.SI
+		if f.Severity == trace.Danger {
+			name, want = "into", -want
+		}
+		if got := float64(length(t, f.Message, name)); got < 0 || math.Abs(got-want) > 1e-12 {
+			t.Errorf("%s: %s is told as %v", key, name, got)
 		}
 	}
 	return out
@@ -56,14 +68,29 @@ func TestClearances(t *testing.T) {
 	if len(got) != 1 {
 		t.Errorf("others too: %v", got)
 	}
-	// A lid at 19: both stand through it.
+	// A lid at 19: the last pipe (2.375 thick) and the bulkhead fitting (3) stand
+	// through it too, and all are told once, by the worst. The same where they
+	// lack room: with 0.7 to keep from a lid at 20.1 the pipe's 0.9125 are enough.
 	input.Vault.Depth = 19 * in
 	_, fs, _ = Lay(input)
 	got = who(t, fs, FindWall, "wall")
-	wantNear(t, got, "V1/lid", -1)
-	wantNear(t, got, "E1/lid", -0.4375)
-	if f := findings(fs, FindWall); f[0].Severity != trace.Danger {
-		t.Error("standing through the lid is a danger")
+	wantNear(t, got, "E1, V1, P4, B1/lid", -1)
+	f := finding(t, fs, FindWall)
+	if f.Severity != trace.Danger || arg(t, f.Message, "worst").Text != "V1" || arg(t, f.Message, "plane").Text != "lid" || f.Path != "/assembly/parts/3" {
+		t.Errorf("standing through the lid is a danger, the valve's above all: %+v", f)
+	}
+	input.Vault.Depth = 20.1 * in
+	input.Settings.WallClear = Is(0.7 * in)
+	_, fs, _ = Lay(input)
+	wantNear(t, who(t, fs, FindWall, "wall"), "E1, V1, B1/lid", 0.1)
+	// What stands in the lid is told apart from what only lacks room.
+	input.Vault.Depth = 19.5 * in
+	_, fs, _ = Lay(input)
+	got = who(t, fs, FindWall, "wall")
+	wantNear(t, got, "V1/lid", -0.5)
+	wantNear(t, got, "E1, P4, B1/lid", 0)
+	if len(got) != 2 {
+		t.Errorf("others too: %v", got)
 	}
 
 	// A rack whose underside is 0.2 over the valve, and one through it.

@@ -85,20 +85,24 @@ const (
 
 // Codes of the findings on room.
 const (
-	// FindWall: a part comes too near to a wall, floor or lid, or stands
-	// through it (found below zero). Args: part, wall, found, limit, short.
+	// FindWall: parts come too near to a wall, floor or lid, or stand through it
+	// (then a danger); once for each wall and each of the two. Args: part (of a
+	// single one), parts and worst (of several, and the worst of them), wall,
+	// side (of a wall) or plane (floor or lid), room (that the worst has) or
+	// into (how far it stands in), found, limit, short.
 	FindWall = "layout.clear.wall"
-	// FindPump: a part and the pump. Args: part, found, limit, short.
+	// FindPump: a part and the pump. Args: part, room, into (instead of room,
+	// where they stand in each other), found, limit, short.
 	FindPump = "layout.clear.pump"
-	// FindObstacle: a part and an obstacle. Args: part, obstacle, found, limit, short.
+	// FindObstacle: a part and an obstacle. Args: part, obstacle, room, into, found, limit, short.
 	FindObstacle = "layout.clear.obstacle"
 	// FindParts: two parts of the chain that do not meet. Args: part, other,
-	// found, limit, short.
+	// room, into, found, limit, short.
 	FindParts = "layout.clear.parts"
 	// FindPumpWall: the pump stands through a wall, the floor or the lid. Args:
-	// wall, found, limit, short.
+	// wall, side, plane, into, found, limit, short.
 	FindPumpWall = "layout.pump.wall"
-	// FindPumpObstacle: the pump and an obstacle. Args: obstacle, found, limit, short.
+	// FindPumpObstacle: the pump and an obstacle. Args: obstacle, room, into, found, limit, short.
 	FindPumpObstacle = "layout.pump.obstacle"
 	// FindClosingSpare: the closing piece cannot be cut shorter by what the
 	// stack may ask. Args: piece, found, limit.
@@ -115,18 +119,19 @@ const (
 const (
 	// FindNoCheck: there is no check valve. No args.
 	FindNoCheck = "layout.check.none"
-	// FindReversed: the valve's arrow points against the flow. Args: part.
+	// FindReversed: the valve's arrow points against the flow. Args: part, flow
+	// (as the design works it out without the valve's fault; put in by who knows it).
 	FindReversed = "layout.check.reversed"
 	// FindAttitude: the valve stands as its data do not allow. Args: part,
 	// kind, found (angle of the flow above level), allowed ("up", "level or up").
 	FindAttitude = "layout.check.attitude"
 	// FindHinge: a swing valve lies level: its cover goes on top. Args: part,
-	// found (angle of the cover from upright; 0 unless a cover is known).
+	// turned (angle of the cover from upright, where it is turned away).
 	FindHinge = "layout.check.hinge"
 	// FindNoUnion: nothing opens: the pump cannot be taken out without a saw. No args.
 	FindNoUnion = "layout.union.none"
-	// FindHand: no room for a hand round the nut. Args: part, against, found,
-	// limit, short.
+	// FindHand: no room for a hand round the nut. Args: part, against, side,
+	// plane, thing (one of the three, what it is against), found, limit, short.
 	FindHand = "layout.union.hand"
 	// FindReleased: the union lies after the valve: all that stands above comes
 	// down into the vault when it is opened. Args: union, valve, released (at
@@ -143,12 +148,13 @@ const (
 	FindStands = "layout.water.stands"
 	// FindFreezes: the same where there is frost. Args: valve, standing, inside, between.
 	FindFreezes = "layout.water.freezes"
-	// FindLifts: the pump comes out. Args: union, moves (count), shift
-	// (sideways, 0 for straight up).
+	// FindLifts: the pump comes out. Args: union, slide (off the union's lip),
+	// shift, toward ("left", "right", "front", "back", or two of them); each
+	// only where it is needed before the lift.
 	FindLifts = "layout.lift.free"
 	// FindBlocked: the pump does not come out by lifting, nor by a shift and a
-	// lift. Args: union, blocker, needed, available, short, toward ("left",
-	// "right", "front", "back", or two of them), stop (what ends the shift).
+	// lift. Args: union, blocker, needed, available, short, toward, stop (what
+	// ends the shift), side, plane, thing (one of the three, the same).
 	// Without a shift that would do: union, blocker only.
 	FindBlocked = "layout.lift.blocked"
 	// FindLip: the faces reach into each other and the pump cannot slide back.

@@ -120,12 +120,15 @@ func (l *laying) tellLift(s split) {
 	case !o.Checked:
 		return // something stands in something else already: told with the clearances
 	case o.Possible:
-		shift := unit.Length(0)
-		for _, mv := range o.Moves[:len(o.Moves)-1] {
-			shift = max(shift, mv.Distance)
+		args := []trace.Arg{union}
+		for k, mv := range o.Moves[:len(o.Moves)-1] {
+			if k == 0 && s.lip > 0 {
+				args = append(args, tape("slide", mv.Distance))
+				continue
+			}
+			args = append(args, tape("shift", mv.Distance), trace.Str("toward", heading(mv.Along)))
 		}
-		l.note(trace.Info, path, FindLifts, union,
-			trace.Num("moves", unit.Ratio(len(o.Moves)), unit.KindCount), tape("shift", shift))
+		l.note(trace.Info, path, FindLifts, args...)
 		return
 	}
 	if s.lip > 0 && len(o.Moves) == 0 {
@@ -140,13 +143,17 @@ func (l *laying) tellLift(s split) {
 		l.note(trace.Danger, path, FindBlocked, union, blocker)
 		return
 	}
-	toward := ""
-	for _, c := range compass {
-		if c.u == t.Along {
-			toward = c.toward
-		}
-	}
 	l.find(trace.Danger, path, FindBlocked, unit.Of(t.Available, unit.KindTape), unit.Of(t.Needed, unit.KindTape), l.lim.liftSrc,
 		union, blocker, tape("needed", t.Needed), tape("available", t.Available), tape("short", t.Needed-t.Available),
-		trace.Str("toward", toward), trace.Str("stop", t.Blocker))
+		trace.Str("toward", heading(t.Along)), trace.Str("stop", t.Blocker), naming(t.Blocker))
+}
+
+// heading names a direction of the compass; "" for any other.
+func heading(u geom.Vec3) string {
+	for _, c := range compass {
+		if c.u == u {
+			return c.toward
+		}
+	}
+	return ""
 }

@@ -28,7 +28,9 @@ func sideways() Input {
 func TestLiftStraight(t *testing.T) {
 	a, fs, faults := Lay(sideways())
 	noFaults(t, faults)
-	finding(t, fs, FindLifts)
+	if f := finding(t, fs, FindLifts); len(f.Args) != 1 {
+		t.Errorf("straight up needs no word of a shift: %+v", f.Args)
+	}
 	o := a.LiftOut
 	if !o.Possible || len(o.Moves) != 1 || o.Moves[0].Along != (geom.Vec3{Z: 1}) {
 		t.Fatalf("%+v", o)
@@ -48,7 +50,11 @@ func TestLiftShift(t *testing.T) {
 	}
 	wantVec(t, "to the front", o.Moves[0].Along, geom.Vec3{Y: -1}, 1e-12)
 	wantIn(t, "by", o.Moves[0].Distance, 2.875, 1e-4)
-	wantIn(t, "told", length(t, finding(t, fs, FindLifts).Message, "shift"), 2.875, 1e-4)
+	told := finding(t, fs, FindLifts).Message
+	wantIn(t, "told", length(t, told, "shift"), 2.875, 1e-4)
+	if arg(t, told, "toward").Text != "front" {
+		t.Errorf("%+v", told)
+	}
 
 	// Rack from y 7.4: 5.475 needed, 5.25 there.
 	input.Vault.Obstacles[0].Box.Min.Y = 7.4 * 0.0254
@@ -82,15 +88,18 @@ func TestLiftShift(t *testing.T) {
 func TestLiftLip(t *testing.T) {
 	input := sideways()
 	input.Parts[1].Splits = []Split{{Lip: in / 8}}
-	a, _, _ := Lay(input)
+	a, fs, _ := Lay(input)
 	o := a.LiftOut
 	if !o.Possible || len(o.Moves) != 2 {
 		t.Fatalf("%+v", o)
 	}
+	if f := finding(t, fs, FindLifts); len(f.Args) != 2 || math.Abs(float64(length(t, f.Message, "slide"))-0.125*0.0254) > 1e-12 {
+		t.Errorf("%+v", f.Args)
+	}
 	wantVec(t, "back", o.Moves[0].Along, geom.Vec3{X: -1}, 1e-12)
 	wantIn(t, "by the lip", o.Moves[0].Distance, 0.125, 1e-9)
 	input.Pose.At = at(0.05, 5.25, 0)
-	a, fs, _ := Lay(input)
+	a, fs, _ = Lay(input)
 	f := finding(t, fs, FindLip)
 	wantIn(t, "has", length(t, f.Message, "available"), 0.05, 1e-4)
 	if a.LiftOut.Possible {

@@ -66,19 +66,19 @@ func (l *laying) allowed(i int) (Allowed, trace.Source) {
 	return a, practice
 }
 
-// hinge says that a swing valve's cover goes on top, and warns where a known
-// cover is turned away from there: the flap then hangs askew and may not shut.
+// hinge reminds of a level swing valve's cover, which goes on top, and warns
+// where it is turned away from there: the flap then hangs askew and may not
+// shut. A known cover that is on top needs no word.
 func (l *laying) hinge(i int, part trace.Arg) {
 	pl := l.a.Places[i]
-	sev, off := trace.Info, unit.Angle(0)
-	if l.in.Parts[i].Body.Reach.Length > 0 {
-		off = unit.Angle(math.Acos(math.Max(-1, math.Min(1, clockZero(pl.InDir).Dot(pl.Side)))))
-		if off > plumb {
-			sev = trace.Caution
-		}
+	off := unit.Angle(math.Acos(math.Max(-1, math.Min(1, clockZero(pl.InDir).Dot(pl.Side)))))
+	switch {
+	case off > plumb:
+		l.find(trace.Caution, l.partPath(i), FindHinge, unit.Of(off, unit.KindAngle), unit.Of(plumb, unit.KindAngle), practice,
+			part, trace.Num("turned", off, unit.KindAngle))
+	case l.in.Parts[i].Body.Reach.Length == 0:
+		l.note(trace.Info, l.partPath(i), FindHinge, part)
 	}
-	l.find(sev, l.partPath(i), FindHinge, unit.Of(off, unit.KindAngle), unit.Of(plumb, unit.KindAngle), practice,
-		part, trace.Num("found", off, unit.KindAngle))
 }
 
 // split is one place where the chain opens.
@@ -150,9 +150,10 @@ func (l *laying) oneHand(part int) {
 			}
 		}
 	}
-	if least < limit-dust {
+	// A union that stands in something is told with the clearances.
+	if least < limit-dust && least > -dust {
 		l.find(trace.Caution, l.partPath(part), FindHand, tapeOf(least), unit.Of(l.lim.hand, unit.KindTape), l.lim.handSource,
-			trace.Str("part", l.mark(part)), trace.Str("against", against),
+			trace.Str("part", l.mark(part)), trace.Str("against", against), naming(against),
 			tape("found", unit.Length(least)), tape("limit", l.lim.hand), tape("short", l.lim.hand-unit.Length(least)))
 	}
 }

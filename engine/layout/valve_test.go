@@ -55,8 +55,8 @@ func TestCheckValveAttitude(t *testing.T) {
 func TestCheckValveReversedAndHinge(t *testing.T) {
 	input := levelCheck()
 	_, fs, _ := Lay(input)
-	if f := finding(t, fs, FindHinge); f.Severity != trace.Info {
-		t.Error("a level swing valve: hinge on top is a reminder")
+	if f := finding(t, fs, FindHinge); f.Severity != trace.Info || f.Limit != (unit.Value{}) || f.Found != (unit.Value{}) {
+		t.Errorf("a level swing valve: hinge on top is a reminder, held against nothing: %+v", f)
 	}
 	input.Parts[3].Reverse = true
 	_, fs, _ = Lay(input)
@@ -68,6 +68,11 @@ func TestCheckValveReversedAndHinge(t *testing.T) {
 	_, fs, _ = Lay(input)
 	if f := finding(t, fs, FindHinge); f.Severity != trace.Caution || math.Abs(f.Found.SI-math.Pi/2) > 1e-9 {
 		t.Errorf("a cover turned to the side: %+v", f)
+	}
+	input.Parts[3].Roll = 0
+	_, fs, _ = Lay(input)
+	if n := findings(fs, FindHinge); len(n) != 0 {
+		t.Errorf("its cover is on top already: %+v", n[0])
 	}
 	input.Parts = input.Parts[:3]
 	_, fs, _ = Lay(input)
@@ -246,9 +251,20 @@ func TestHandRoom(t *testing.T) {
 	if arg(t, f.Message, "against").Text != "conduit" || arg(t, f.Message, "part").Text != "U1" {
 		t.Errorf("%+v", f)
 	}
+	if arg(t, f.Message, "thing").Text != "conduit" {
+		t.Errorf("%+v", f)
+	}
 	input.Settings.Hand = Is(0.4 * in)
 	_, fs, _ = Lay(input)
 	if len(findings(fs, FindHand)) != 0 {
 		t.Error("a slim hand has room")
+	}
+	// A union that stands in a wall is told as that, not as room for a hand.
+	input = levelCheck()
+	input.Vault.Outlet.Along = 1.5 * in
+	input.Pose.At = at(4.25, -2.25, 0)
+	_, fs, _ = Lay(input)
+	if len(findings(fs, FindHand)) != 0 || len(findings(fs, FindWall)) == 0 {
+		t.Error("no hand reaches round what is not there")
 	}
 }
