@@ -1,6 +1,8 @@
 package drawing
 
 import (
+	"strings"
+
 	"plashet/engine/design"
 	"plashet/engine/geom"
 	"plashet/engine/layout"
@@ -24,6 +26,9 @@ func Assembly(in Input, c Corner) (Sheet, bool) {
 	a.stands()
 	a.group("sizes", a.sizes)
 	a.group("marks", a.marks)
+	if len(a.unsized) > 0 {
+		a.paragraph(say("assembly.vault", "sizes", strings.Join(a.unsized, ", ")), false)
+	}
 	a.pieces()
 	a.parts()
 	a.warnings()
@@ -38,6 +43,8 @@ type iso struct {
 	things []*thing
 	field  field
 	foot   float64 // of the picture, mm
+
+	unsized []string // sizes of the vault that found no room in the picture
 }
 
 // Room for the picture, mm.

@@ -17,7 +17,7 @@ func Curve(in Input) (Sheet, bool) {
 	c.lines()
 	c.texts()
 	c.y = plotBottom + 13
-	c.table()
+	c.figures()
 	return c.done(c.desc()), true
 }
 
@@ -58,7 +58,13 @@ func (c *curvePlot) axes() {
 		flow, head = max(flow, float64(q)), max(head, float64(h))
 	}
 	one, name := flowUnit(c.in.Result.Units)
-	c.x = newAxis(plotLeft, plotRight, flow, one, name, steps)
+	for n := steps; n > 0; n-- { // as many ticks as their numbers leave room for
+		c.x = newAxis(plotLeft, plotRight, flow, one, name, n)
+		_, written := c.x.ticks()
+		if each := (plotRight - plotLeft) / float64(len(written)-1); n == 1 || widestOf(small, false, written...) < each-2 {
+			break
+		}
+	}
 	one, name = headUnit(c.in.Result.Units)
 	c.h = newAxis(plotBottom, plotTop, head*1.02, one, name, steps+1)
 	c.field.area = rectangle(plotLeft+0.5, plotTop-4, plotRight+1, plotBottom-0.5)
@@ -128,7 +134,7 @@ func (c *curvePlot) lines() {
 			c.add(Polyline{system, stream})
 		}
 	})
-	c.field.lines = append(c.field.lines, system)
+	c.field.lines = append(c.field.lines, patchOf(system...))
 	for _, p := range c.in.Curves.Pumps {
 		points := c.sampled(p)
 		pen := Pen{Ink: Pencil, Wide: 0.45}
@@ -136,7 +142,7 @@ func (c *curvePlot) lines() {
 			pen = thick
 		}
 		c.group("pump "+p.Name, func() { c.add(Polyline{points, pen}) })
-		c.field.lines = append(c.field.lines, points)
+		c.field.lines = append(c.field.lines, patchOf(points...))
 	}
 	if c.met != meetAt {
 		return
@@ -154,9 +160,9 @@ func (c *curvePlot) lines() {
 	c.group("operating point", func() {
 		c.add(Line{at, foot, dots}, Line{at, side, dots}, Arc{Centre: at, RX: 1.7, RY: 1.7, Sweep: 360, Pen: thick, Fill: Paper})
 	})
-	c.field.lines = append(c.field.lines, []Point{at, foot}, []Point{at, side})
+	c.field.lines = append(c.field.lines, patchOf(at, foot), patchOf(at, side))
 	ring := rectangle(at.X-2.2, at.Y-2.2, at.X+2.2, at.Y+2.2)
-	c.field.texts = append(c.field.texts, ring[:])
+	c.field.texts = append(c.field.texts, patchOf(ring[:]...))
 }
 
 func (c *curvePlot) sampled(p design.PumpCurve) []Point {
@@ -207,5 +213,5 @@ func (c *curvePlot) wash(system []Point) {
 	}
 	area = append(area, at, Point{at.X, static})
 	c.add(Polygon{Points: area, Fill: Wash}, Line{Point{plotLeft, static}, Point{at.X, static}, hidden})
-	c.field.lines = append(c.field.lines, []Point{{plotLeft, static}, {at.X, static}})
+	c.field.lines = append(c.field.lines, patchOf(Point{plotLeft, static}, Point{at.X, static}))
 }

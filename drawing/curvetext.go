@@ -13,10 +13,10 @@ func (c *curvePlot) texts() {
 		c.pointText()
 		for _, p := range c.in.Curves.Pumps {
 			t := Text{Size: small, Bold: p.Used, Ink: Black, Halo: true, Text: fit(say("curve.pump", "name", p.Name), small, 60)}
-			c.text(c.along(c.sampled(p), 0.3, t))
+			c.along(c.sampled(p), 0.3, t)
 		}
 		if points := c.clipped(); len(points) > 1 {
-			c.text(c.along(points, 0.8, Text{Size: small, Ink: Black, Halo: true, Text: say("curve.system")}))
+			c.along(points, 0.8, Text{Size: small, Ink: Black, Halo: true, Text: say("curve.system")})
 		}
 		c.split()
 	})
@@ -40,7 +40,10 @@ func (c *curvePlot) pointText() {
 	default:
 		return
 	}
-	p := c.field.callout(at, ring, t, Point{0.7, -0.7})
+	p, ok := c.field.callout(at, ring, t, Point{0.7, -0.7})
+	if !ok {
+		return // the table has it
+	}
 	if p.lead != nil {
 		c.add(Line{p.lead[0], p.lead[1], help})
 	}
@@ -48,7 +51,7 @@ func (c *curvePlot) pointText() {
 }
 
 // along puts a text by a curve, best at a part of its length.
-func (c *curvePlot) along(points []Point, wish float64, t Text) Text {
+func (c *curvePlot) along(points []Point, wish float64, t Text) {
 	var places []place
 	last := float64(len(points) - 1)
 	for i, p := range points {
@@ -61,7 +64,9 @@ func (c *curvePlot) along(points []Point, wish float64, t Text) Text {
 			places = append(places, place{text: t, cost: 40*off + math.Hypot(d.dx, d.dy)})
 		}
 	}
-	return c.field.best(places).text
+	if p, ok := c.field.best(places); ok {
+		c.text(p.text)
+	}
 }
 
 // split names the two parts of the head beside the line down from the operating
@@ -88,22 +93,21 @@ func (c *curvePlot) split() {
 	}
 }
 
-// table writes the figures below the plot, numbers under numbers.
-func (c *curvePlot) table() {
+// figures writes the figures below the plot.
+func (c *curvePlot) figures() {
 	d := c.in.Result.Delivery
 	if d == nil || c.met == meetUnknown {
 		return
 	}
-	cols := []column{{x: margin + 9}, {x: 90, anchor: End, bold: true}, {x: 94}}
-	loss := d.Head - d.Static
 	c.y += 3
+	t := table{columns: []column{{flexible: true}, {anchor: End, bold: true}, {}}, indent: 9}
 	if c.met == meetAt {
-		c.row(cols, fit(say("curve.pump", "name", d.Pump), small, 50), c.show(float64(c.flow), unit.KindFlow), say("curve.at", "head", c.show(float64(c.head), unit.KindHead)))
-		key := c.y + small*0.64
+		key := c.y + row + small*0.64 // of the second line, which is the static head
 		c.add(Line{Point{margin, key}, Point{margin + 6, key}, hidden},
 			polygonOf(rectangle(margin, key+row-1.6, margin+6, key+row+1.6), Pen{}, Wash))
-		c.row(cols, say("curve.static"), c.show(float64(d.Static), unit.KindHead))
-		c.row(cols, say("curve.loss"), c.show(float64(loss), unit.KindHead))
+		t.add(say("curve.pump", "name", d.Pump), c.show(float64(c.flow), unit.KindFlow), say("curve.at", "head", c.show(float64(c.head), unit.KindHead)))
+		t.add(say("curve.static"), c.show(float64(d.Static), unit.KindHead), "")
+		t.add(say("curve.loss"), c.show(float64(d.Head-d.Static), unit.KindHead), "")
 	}
 	for _, f := range d.Feeds {
 		wanted, got := "", c.show(float64(f.Flow), unit.KindFlow)
@@ -116,11 +120,12 @@ func (c *curvePlot) table() {
 		if c.met == meetBeyond {
 			got = "—" // the flows rest on a pump curve that ends before them
 		}
-		c.row(cols, fit(f.Name, small, 50), got, wanted)
+		t.add(f.Name, got, wanted)
 	}
 	for _, o := range c.others() {
-		c.row(cols, fit(say("curve.pump", "name", o.Pump), small, 50), c.show(float64(o.Flow), unit.KindFlow), say("curve.same"))
+		t.add(say("curve.pump", "name", o.Pump), c.show(float64(o.Flow), unit.KindFlow), say("curve.same"))
 	}
+	c.table(t)
 }
 
 // others gives what the other pumps in hand would give on the same pipe.

@@ -14,7 +14,6 @@ var labels = map[string]string{
 	"curve.none":     "no flow",
 	"curve.static":   "static head",
 	"curve.loss":     "pipe and fittings",
-	"curve.wanted":   "wanted",
 	"curve.feed":     "wanted {flow}",
 	"curve.dry":      "no water",
 	"curve.desc":     "Head over flow. Pump {name} and the system as drawn meet at {flow} and {head}.",
@@ -58,6 +57,7 @@ var labels = map[string]string{
 	"levels.descsill":        "The sill lies {sill} below the water line, the rim {rim} above.",
 
 	"assembly.title":     "Assembly, seen from {corner}",
+	"assembly.vault":     "Vault: {sizes}.",
 	"assembly.off":       "The chain ends {off} off the hole.",
 	"assembly.danger":    "The answer tells 1 danger of this assembly. Mend it before cutting.",
 	"assembly.dangers":   "The answer tells {n} dangers of this assembly. Mend them before cutting.",

@@ -24,7 +24,7 @@ func Levels(in Input) (Sheet, bool) {
 	newSection(p, b).draw()
 	l := &ladder{page: p, b: b}
 	l.draw()
-	l.table()
+	l.margins()
 	return p.done(l.desc()), true
 }
 
@@ -37,6 +37,7 @@ type ladder struct {
 	low, up float64 // m from the water line, at foot and head
 	foot    float64 // mm
 	head    float64 // mm
+	field   field
 }
 
 // stand is the pond at one moment.
@@ -121,6 +122,12 @@ func (l *ladder) columns() {
 	each := (ladderRight - margin + columnGap) / float64(len(l.states))
 	each = min(each, 26)
 	below := l.foot
+	l.field.area = rectangle(0, l.head-4, wide, l.foot)
+	for _, m := range l.limitsDrawn() {
+		if y := l.at(max(l.low, min(l.up, m.at))); m.at != 0 { // the water line may run through a figure
+			l.field.lines = append(l.field.lines, patchOf(Point{0, y}, Point{ladderRight, y}))
+		}
+	}
 	for i, s := range l.states {
 		x0 := margin + float64(i)*each
 		x1 := x0 + each - columnGap
@@ -144,22 +151,28 @@ func (l *ladder) columns() {
 	l.y = below
 }
 
-// figure writes a column's level above its water, or on it where a limit's line
-// runs above, and gives how far down it is written.
+// figure writes a column's level above its water, or on it or higher where
+// something is in the way, and gives how far down it is written.
 func (l *ladder) figure(t Text, each float64) float64 {
+	surface := t.At.Y + 1.6
 	if t.Width() > each-0.6 {
 		t.Size = small
 	}
-	surface := t.At.Y + 1.6
-	down := surface + 1 + t.Size*ascent
-	for _, m := range l.limitsDrawn() {
-		y := l.at(max(l.low, min(l.up, m.at)))
-		if m.at != 0 && y < surface-0.3 && y > surface-1.6-t.Size && down < l.foot {
-			t.At.Y = down
+	var places []place
+	for k, dy := range [...]float64{0, 2.6 + t.Size*ascent, -t.Size, -2 * t.Size, -3 * t.Size} {
+		p := place{text: t, cost: float64(k)}
+		p.text.At.Y += dy
+		if dy > 0 && p.text.At.Y > l.foot-0.5 {
+			continue
 		}
+		places = append(places, p)
 	}
-	l.text(t)
-	return max(surface+0.8, t.At.Y)
+	p, ok := l.field.best(places)
+	if !ok {
+		return surface + 0.8
+	}
+	l.text(p.text)
+	return max(surface+0.8, p.text.At.Y)
 }
 
 // notes says on the water what is wrong with a moment.
@@ -224,15 +237,14 @@ func (l *ladder) lines() {
 	}
 }
 
-// table writes the margins: what is there, what is needed.
-func (l *ladder) table() {
-	cols := []column{{x: margin}, {x: 104, anchor: End, bold: true}, {x: wide - margin, anchor: End}}
-	depth := func(d unit.Length) string { return l.show(float64(d), unit.KindDepth) }
+// margins writes what is there and what is needed.
+func (l *ladder) margins() {
 	l.y += 2
-	l.row(cols, "", say("levels.is"), say("levels.needs"))
+	depth := func(d unit.Length) string { return l.show(float64(d), unit.KindDepth) }
+	t := table{columns: []column{{flexible: true}, {anchor: End, bold: true}, {anchor: End}}, head: []string{"", say("levels.is"), say("levels.needs")}}
 	margin := func(name string, m level.Margin) {
 		if m.Applies {
-			l.row(cols, judged(name, m.Over < 0), depth(m.Present), depth(m.Needed))
+			t.add(judged(name, m.Over < 0), depth(m.Present), depth(m.Needed))
 		}
 	}
 	margin(say("levels.oversill"), l.b.run.Sill)
@@ -241,17 +253,18 @@ func (l *ladder) table() {
 	if r := l.in.Job.Site.DesignRain; !r.IsZero() {
 		rain = say("levels.rain", "depth", depth(r.SI))
 	}
-	for _, t := range l.states {
-		if t.state.Moment.Running() || t.state.Moment == level.MomentRest {
+	for _, s := range l.states {
+		if s.state.Moment.Running() || s.state.Moment == level.MomentRest {
 			continue
 		}
-		code := "levels.under." + string(t.state.Moment)
+		code := "levels.under." + string(s.state.Moment)
 		if !hasValve(l.in.Job) {
 			code = "levels.under.stop"
 		}
-		e := t.state.Edge
-		l.row(cols, judged(say(code), e.Freeboard < 0 || e.RainRoom < 0), depth(e.Freeboard), rain)
+		e := s.state.Edge
+		t.add(judged(say(code), e.Freeboard < 0 || e.RainRoom < 0), depth(e.Freeboard), rain)
 	}
+	l.table(t)
 }
 
 // judged adds to a margin's name that it does not suffice.

@@ -16,11 +16,11 @@ func (a *iso) stands() {
 		for _, s := range t.shapes {
 			if b, ok := s.(block); ok {
 				for _, f := range b.faces(a.view) {
-					a.field.soft = append(a.field.soft, append(f, f[0]))
+					a.field.soft = append(a.field.soft, patchOf(append(f, f[0])...))
 				}
 				continue
 			}
-			a.field.solid = append(a.field.solid, hull(a.flat(s.corners())))
+			a.field.solid = append(a.field.solid, patchOf(hull(a.flat(s.corners()))...))
 		}
 	}
 }
@@ -59,7 +59,10 @@ func (a *iso) call(at geom.Vec3, t Text) {
 		wish = wish.Scale(1 / n)
 	}
 	t.Size, t.Halo = small, true
-	where := a.field.callout(p, 0.6, t, wish)
+	where, ok := a.field.callout(p, 0.6, t, wish)
+	if !ok {
+		return // no room: the lists below name it
+	}
 	if where.lead != nil {
 		a.add(Line{where.lead[0], where.lead[1], fine})
 	}
@@ -95,10 +98,10 @@ func (a *iso) pieces() {
 	if len(a.laid.Pieces) == 0 {
 		return
 	}
-	cols := []column{{x: margin, bold: true}, {x: 24}, {x: 86, anchor: End, bold: true}, {x: 114, anchor: End}, {x: wide - margin, anchor: End}}
-	a.row([]column{{x: margin}, {x: 24}, {x: 86, anchor: End}, {x: 0}, {x: wide - margin, anchor: End}},
-		say("piece"), say("piece.between"), say("piece.cut"), "", say("piece.marks"))
-	a.add(Line{Point{margin, a.y}, Point{wide - margin, a.y}, fine})
+	t := table{
+		columns: []column{{bold: true}, {flexible: true}, {anchor: End, bold: true}, {anchor: End}, {anchor: End}},
+		head:    []string{say("piece"), say("piece.between"), say("piece.cut"), "", say("piece.marks")},
+	}
 	unsure, closing := false, ""
 	for i := range a.laid.Pieces {
 		c := &a.laid.Pieces[i]
@@ -109,8 +112,9 @@ func (a *iso) pieces() {
 		if c.Closing && !c.InPlace {
 			closing = c.Mark
 		}
-		a.row(cols, mark, fit(c.From+" – "+c.To, small, 38), a.cut(c), a.tape(c.Ends[0].Mark), a.tape(c.Ends[1].Mark))
+		t.add(mark, c.From+" – "+c.To, a.cut(c), a.tape(c.Ends[0].Mark), a.tape(c.Ends[1].Mark))
 	}
+	a.table(t)
 	if closing != "" {
 		a.paragraph(say("piece.closing", "mark", closing), false)
 	}
@@ -122,9 +126,10 @@ func (a *iso) pieces() {
 
 // parts writes what the marks stand for and how elbows are turned.
 func (a *iso) parts() {
-	cols := []column{{x: margin}, {x: 24}, {x: 114, anchor: End}, {x: wide - margin, anchor: End}}
-	a.row(cols, say("part"), "", say("part.roll"), say("part.arc"))
-	a.add(Line{Point{margin, a.y}, Point{wide - margin, a.y}, fine})
+	t := table{
+		columns: []column{{}, {flexible: true}, {anchor: End}, {anchor: End}},
+		head:    []string{say("part"), "", say("part.roll"), say("part.arc")},
+	}
 	for i := range a.laid.Places {
 		l := &a.in.Job.Assembly.Parts[i]
 		size := l.Size
@@ -137,8 +142,9 @@ func (a *iso) parts() {
 				roll, arc = a.show(float64(r.Angle), unit.KindAngle), a.tape(r.ArcShort)
 			}
 		}
-		a.row(cols, a.mark(i), fit(l.Fitting+" "+size, small, 64), roll, arc)
+		t.add(a.mark(i), l.Fitting+" "+size, roll, arc)
 	}
+	a.table(t)
 	a.y += 2
 }
 

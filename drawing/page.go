@@ -120,23 +120,6 @@ func (p *page) paragraph(s string, bold bool) {
 	}
 }
 
-// column is a column of a table: where its texts stand and by which end.
-type column struct {
-	x      float64
-	anchor Anchor
-	bold   bool
-}
-
-// line writes one line of a table.
-func (p *page) row(columns []column, cells ...string) {
-	for i, c := range cells {
-		if c != "" {
-			p.text(Text{At: Point{columns[i].x, p.y + small}, Size: small, Anchor: columns[i].anchor, Bold: columns[i].bold, Text: c})
-		}
-	}
-	p.y += row
-}
-
 func (p *page) show(si float64, k unit.Kind) string {
 	return minus(unit.Value{SI: si, Kind: k}.Format(p.in.Result.Units))
 }
@@ -152,17 +135,21 @@ func minus(s string) string {
 	return s
 }
 
-// fit shortens a text to a width.
-func fit(s string, size, width float64) string {
-	for r := []rune(s); ; r = r[:len(r)-1] {
-		out := string(r)
-		if len(r) < len([]rune(s)) {
+// fit shortens a plain text to a width.
+func fit(s string, size, width float64) string { return fitted(s, size, false, width) }
+
+func fitted(s string, size float64, bold bool, width float64) string {
+	whole := []rune(s)
+	for n := len(whole); n > 0; n-- {
+		out := string(whole[:n])
+		if n < len(whole) {
 			out = strings.TrimRight(out, " ") + "…"
 		}
-		if len(r) == 0 || (Text{Size: size, Text: out}).Width() <= width {
+		if (Text{Size: size, Bold: bold, Text: out}).Width() <= width {
 			return out
 		}
 	}
+	return ""
 }
 
 // wrap breaks a text into lines; a word longer than a line is shortened.
@@ -181,7 +168,7 @@ func wrap(s string, size float64, bold bool, width float64) []string {
 		if now != "" {
 			out = append(out, now)
 		}
-		now = fit(w, size, width/1.15) // bold letters are up to that much wider
+		now = fitted(w, size, bold, width)
 	}
 	if now != "" {
 		out = append(out, now)

@@ -5,11 +5,31 @@ import "math"
 // field is what stands on a part of the sheet already, so that new texts keep
 // off it.
 type field struct {
-	area  [4]Point  // texts stay inside
-	texts [][]Point // what a text must not touch
-	solid [][]Point // what it had better not cover
-	lines [][]Point // what it had better not stand on: chains of lines
-	soft  [][]Point // help lines: likewise, but that matters little
+	area  [4]Point // texts stay inside
+	texts []patch  // what a text must not touch
+	solid []patch  // what it had better not cover
+	lines []patch  // what it had better not stand on: chains of lines
+	soft  []patch  // help lines: likewise, but that matters little
+}
+
+// patch is a convex polygon or a chain of lines with the upright box round it.
+type patch struct {
+	points    []Point
+	low, high Point
+}
+
+func patchOf(points ...Point) patch {
+	p := patch{points, Point{math.Inf(1), math.Inf(1)}, Point{math.Inf(-1), math.Inf(-1)}}
+	for _, q := range points {
+		p.low = Point{min(p.low.X, q.X), min(p.low.Y, q.Y)}
+		p.high = Point{max(p.high.X, q.X), max(p.high.Y, q.Y)}
+	}
+	return p
+}
+
+// far tells that the boxes round two patches keep apart.
+func (p *patch) far(o *patch) bool {
+	return p.high.X < o.low.X || o.high.X < p.low.X || p.high.Y < o.low.Y || o.high.Y < p.low.Y
 }
 
 func rectangle(x0, y0, x1, y1 float64) [4]Point {
@@ -54,79 +74,91 @@ func padded(t Text) []Point {
 }
 
 // best gives the cheapest of the places and keeps the next ones off it. The
-// first of equals wins.
-func (f *field) best(places []place) place {
-	p, _ := f.cheapest(places)
-	f.take(p)
-	return p
+// first of equals wins. It is false where every place is off the sheet or on
+// another text.
+func (f *field) best(places []place) (place, bool) {
+	return f.under(costText/2, places)
 }
 
-func (f *field) cheapest(places []place) (place, float64) {
-	least, at := math.Inf(1), 0
-	for i := range places {
-		if c := f.cost(&places[i]); c < least {
-			least, at = c, i
-		}
-	}
-	return places[at], least
-}
+// ifFree gives the cheapest of the places that touch nothing, if there is one.
+func (f *field) ifFree(places []place) (place, bool) { return f.under(costLine, places) }
 
-// ifFree gives the first of the places that touches nothing, if there is one.
-func (f *field) ifFree(places []place) (place, bool) {
+func (f *field) under(limit float64, places []place) (place, bool) {
 	p, cost := f.cheapest(places)
-	if cost >= costLine {
+	if cost >= limit {
 		return place{}, false
 	}
 	f.take(p)
 	return p, true
 }
 
+func (f *field) cheapest(places []place) (place, float64) {
+	least, at := math.Inf(1), 0
+	if len(places) == 0 {
+		return place{}, least
+	}
+	for i := range places {
+		if places[i].cost >= least {
+			continue
+		}
+		if c := f.cost(&places[i], least); c < least {
+			least, at = c, i
+		}
+	}
+	return places[at], least
+}
+
 func (f *field) take(p place) {
-	f.texts = append(f.texts, padded(p.text))
+	f.texts = append(f.texts, patchOf(padded(p.text)...))
 	if p.lead != nil {
-		f.lines = append(f.lines, p.lead[:])
+		f.lines = append(f.lines, patchOf(p.lead[:]...))
 	}
 }
 
-func (f *field) cost(p *place) float64 {
-	box := padded(p.text)
+// cost weighs a place. From enough upwards it stops counting.
+func (f *field) cost(p *place, enough float64) float64 {
+	box := patchOf(padded(p.text)...)
 	sum := p.cost
-	for _, c := range box {
-		if c.X < f.area[0].X || c.X > f.area[2].X || c.Y < f.area[0].Y || c.Y > f.area[2].Y {
-			sum += costText
+	if box.low.X < f.area[0].X || box.high.X > f.area[2].X || box.low.Y < f.area[0].Y || box.high.Y > f.area[2].Y {
+		sum += costText
+	}
+	count := func(list []patch, each float64, on func(a, b []Point) bool) {
+		for i := range list {
+			if sum < enough && !box.far(&list[i]) && on(box.points, list[i].points) {
+				sum += each
+			}
 		}
 	}
-	for _, t := range f.texts {
-		if meet(box, t) {
-			sum += costText
-		}
-		if p.lead != nil && meets(t, p.lead[0], p.lead[1]) {
+	count(f.texts, costText, meet)
+	count(f.solid, costSolid, meet)
+	count(f.lines, costLine, onChain)
+	count(f.soft, costSoft, onChain)
+	if p.lead != nil && sum < enough {
+		sum += f.leadCost(p.lead[0], p.lead[1])
+	}
+	return sum
+}
+
+// leadCost weighs what a lead runs over.
+func (f *field) leadCost(from, to Point) float64 {
+	lead := patchOf(from, to)
+	sum := 0.0
+	for i := range f.texts {
+		if t := &f.texts[i]; meets(t.points, from, to) {
 			sum += costText / 2
 		}
 	}
-	for _, s := range f.solid {
-		if meet(box, s) {
-			sum += costSolid
-		}
-		if p.lead != nil && meets(s, p.lead[0], p.lead[1]) && !meets(s, p.lead[0], p.lead[0]) {
+	for i := range f.solid {
+		if s := &f.solid[i]; !lead.far(s) && meets(s.points, from, to) && !meets(s.points, from, from) {
 			sum += costOver
 		}
 	}
-	for _, l := range f.soft {
-		if onChain(box, l) {
-			sum += costSoft
-		}
-	}
-	for _, l := range f.lines {
-		onLead := false
-		for i := 1; i < len(l); i++ {
-			onLead = onLead || p.lead != nil && cross(p.lead[0], p.lead[1], l[i-1], l[i])
-		}
-		if onChain(box, l) {
-			sum += costLine
-		}
-		if onLead {
-			sum += costCross
+	for i := range f.lines {
+		for l, k := f.lines[i].points, 1; k < len(l); k++ {
+			if cross(from, to, l[k-1], l[k]) {
+				sum += costCross
+				break
+			}
 		}
 	}
 	return sum
@@ -135,7 +167,7 @@ func (f *field) cost(p *place) float64 {
 // callout finds a place for a text that names what lies at a point, with a lead
 // from ring mm round the point to the text; near by there is none. wish turns
 // the search to a side: distances that way count for less.
-func (f *field) callout(at Point, ring float64, t Text, wish Point) place {
+func (f *field) callout(at Point, ring float64, t Text, wish Point) (place, bool) {
 	const (
 		around = 24
 		first  = 4.0 // mm from the ring to the middle of the text's nearest edge

@@ -20,14 +20,14 @@ type sectionView struct {
 	edge  float64 // m from the break: the pond's edge
 	wall  float64 // m from the break: the vault's left wall
 	right float64 // m from the break: the end of the ground drawn
+	list  float64 // mm: where the names of the heights begin
 }
 
 // Room for the section, mm; the list of heights stands to its right.
 const (
-	sectionRight = 80.0
-	sectionTall  = 66.0
-	listName     = 89.0
-	listEnd      = wide - margin
+	sectionTall = 66.0
+	sectionGap  = 9.0
+	listEnd     = wide - margin
 )
 
 func newSection(p *page, b basin) *sectionView {
@@ -45,8 +45,19 @@ func newSection(p *page, b basin) *sectionView {
 	}
 	s.wall = s.edge + 0.1*tall
 	s.right = s.wall + float64(b.length) + 0.16*tall
-	s.scale = min((sectionRight-s.x0)/s.right, sectionTall/tall)
+	s.list = listEnd - s.listWidth()
+	s.scale = min((s.list-sectionGap-s.x0)/s.right, sectionTall/tall)
 	return s
+}
+
+// listWidth gives the room that the list of heights needs.
+func (s *sectionView) listWidth() float64 {
+	var numbers []string
+	for _, z := range []unit.Length{s.b.rim, s.b.line, s.b.floor, s.b.vaultFloor, s.b.run.Pond, s.b.run.Vault, s.b.sillAt, s.b.minWater} {
+		numbers = append(numbers, s.fromLine(z))
+	}
+	names := []string{say("levels.rim"), say("levels.line"), say("levels.pondrun"), say("levels.vaultrun"), say("levels.pondfloor"), say("levels.vaultfloor"), say("levels.sill"), say("levels.minwater")}
+	return widestOf(small, false, names...) + 3 + widestOf(small, false, numbers...)
 }
 
 func (s *sectionView) at(xM, elevationM float64) Point {
@@ -265,13 +276,13 @@ func (s *sectionView) heights() {
 	s.text(Text{At: Point{listEnd, s.y + small - 1}, Size: small, Anchor: End, Text: say("levels.from", "unit", s.depthUnit())})
 	for i, h := range list {
 		from := s.at(h.x, float64(h.at))
-		bend := Point{sectionRight + 1.5, from.Y}
+		bend := Point{s.list - sectionGap + 1.5, from.Y}
 		if from.X < s.at(s.wall, 0).X+1 && b.vault && h.at > b.vaultFloor { // on its way through the vault
 			s.add(Line{from, s.at(s.right, float64(h.at)), dots})
 			from = s.at(s.right, float64(h.at))
 		}
-		s.add(Polyline{[]Point{from, bend, {listName - 4, at[i]}, {listName - 1.5, at[i]}}, help})
-		s.text(Text{At: Point{listName, at[i] + small*0.36}, Size: small, Text: h.name})
+		s.add(Polyline{[]Point{from, bend, {s.list - 4, at[i]}, {s.list - 1.5, at[i]}}, help})
+		s.text(Text{At: Point{s.list, at[i] + small*0.36}, Size: small, Text: h.name})
 		s.text(Text{At: Point{listEnd, at[i] + small*0.36}, Size: small, Anchor: End, Text: s.fromLine(h.at)})
 	}
 	s.y = at[len(at)-1] + 2

@@ -110,7 +110,7 @@ func (a *iso) flat(points []geom.Vec3) []Point {
 func (a *iso) edge(from, to geom.Vec3, pen Pen) {
 	p, q := a.view.at(from), a.view.at(to)
 	a.add(Line{p, q, pen})
-	a.field.soft = append(a.field.soft, []Point{p, q})
+	a.field.soft = append(a.field.soft, patchOf(p, q))
 }
 
 // near draws the edges between the viewer and the plumbing, broken and behind
@@ -135,6 +135,7 @@ func (a *iso) hole() {
 	}
 	a.add(ring)
 	a.drawArrow(from, to, Pen{Ink: Water, Wide: 0.9})
+	a.field.lines = append(a.field.lines, patchOf(a.view.at(from), a.view.at(to)))
 	if off := a.laid.Closure.Off; off.Norm() > missed {
 		a.add(Line{a.view.at(h.At), a.view.at(h.At.Add(off)), Pen{Ink: Black, Wide: 0.5, Dash: Dashed}})
 	}
@@ -177,7 +178,7 @@ func (a *iso) sizes() {
 
 // dimension draws a size beside an edge, moved out from it along out as far as
 // nothing stands in its way, with its text along it, read from the left or from
-// below.
+// below. A size that finds no room is kept for the notes below the picture.
 func (a *iso) dimension(p, q, out geom.Vec3, text string) {
 	flat := a.view.along(out)
 	if flat.Norm() == 0 || p == q {
@@ -192,13 +193,12 @@ func (a *iso) dimension(p, q, out geom.Vec3, text string) {
 	for _, far := range [...]float64{5, 9, 13, 18, 24} {
 		places = append(places, place{text: beside(from.Add(flat.Scale(far)), to.Add(flat.Scale(far)), flat, text), cost: far})
 	}
-	t := a.field.best(places).text
-	far := 5.0
-	for i, f := range [...]float64{5, 9, 13, 18, 24} {
-		if places[i].text == t {
-			far = f
-		}
+	best, ok := a.field.best(places)
+	if !ok {
+		a.unsized = append(a.unsized, text)
+		return
 	}
+	far := best.cost
 	for _, e := range [...]Point{from, to} {
 		a.add(Line{e.Add(flat), e.Add(flat.Scale(far + 1)), help})
 	}
@@ -207,8 +207,8 @@ func (a *iso) dimension(p, q, out geom.Vec3, text string) {
 	for _, e := range [...]Point{from, to} {
 		a.add(Line{e.Add(Point{-0.8, 0.8}), e.Add(Point{0.8, -0.8}), line})
 	}
-	a.text(t)
-	a.field.lines = append(a.field.lines, []Point{from, to})
+	a.text(best.text)
+	a.field.lines = append(a.field.lines, patchOf(from, to))
 }
 
 // beside puts a text along a line, on the side to which out points.

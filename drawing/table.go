@@ -1,0 +1,113 @@
+package drawing
+
+import "slices"
+
+// table is rows of cells under one another, numbers under numbers.
+type table struct {
+	columns []column
+	head    []string // may run over the cells of an empty neighbour
+	rows    [][]string
+	indent  float64 // mm
+}
+
+// column says how a column stands. A table has one flexible column: it takes
+// what the others leave.
+type column struct {
+	anchor   Anchor // Start or End
+	bold     bool
+	flexible bool
+}
+
+// gutter is the paper between two columns, mm.
+const gutter = 5.0
+
+func (t *table) add(cells ...string) { t.rows = append(t.rows, cells) }
+
+// lay gives each column's left edge and width. Cells that are still too wide
+// are shortened where they are written.
+func (t *table) lay() (left, width []float64) {
+	room := wide - 2*margin - t.indent - gutter*float64(len(t.columns)-1)
+	width = make([]float64, len(t.columns))
+	left = make([]float64, len(t.columns))
+	sum, flexible := 0.0, 0
+	for i, c := range t.columns {
+		for _, r := range t.rows {
+			width[i] = max(width[i], (Text{Size: small, Bold: c.bold, Text: r[i]}).Width())
+		}
+		if c.flexible {
+			flexible = i
+		}
+	}
+	t.heads(width)
+	for i, w := range width {
+		if i != flexible {
+			sum += w
+		}
+	}
+	const least = 0.25 // of the room, for the flexible column
+	if most := room * (1 - least); sum > most {
+		for i := range width {
+			width[i] *= most / sum
+		}
+		sum = most
+	}
+	width[flexible] = room - sum
+	x := margin + t.indent
+	for i := range width {
+		left[i] = x
+		x += width[i] + gutter
+	}
+	return left, width
+}
+
+// heads widens the columns to their heads. A head over numbers may run to the
+// left over a column that has none.
+func (t *table) heads(width []float64) {
+	for i, h := range t.head {
+		need := (Text{Size: small, Text: h}).Width()
+		if i > 0 && h != "" && t.head[i-1] == "" && t.columns[i].anchor == End {
+			width[i-1] = max(width[i-1], need-gutter-width[i])
+			continue
+		}
+		width[i] = max(width[i], need)
+	}
+}
+
+// table writes a table where the page is filled to.
+func (p *page) table(t table) {
+	left, width := t.lay()
+	cell := func(i int, text string, bold bool, most float64) {
+		at := Point{left[i], p.y + small}
+		if t.columns[i].anchor == End {
+			at.X += width[i]
+		}
+		p.text(Text{At: at, Size: small, Bold: bold, Anchor: t.columns[i].anchor, Text: fitted(text, small, bold, most)})
+	}
+	if len(t.head) > 0 {
+		for i, h := range t.head {
+			if h != "" {
+				cell(i, h, false, wide)
+			}
+		}
+		p.y += row
+		p.add(Line{Point{margin, p.y}, Point{wide - margin, p.y}, fine})
+		p.y += 0.9
+	}
+	for _, r := range t.rows {
+		for i, text := range r {
+			if text != "" {
+				cell(i, text, t.columns[i].bold, width[i]+1e-6)
+			}
+		}
+		p.y += row
+	}
+}
+
+// widestOf gives the width of the widest of some texts.
+func widestOf(size float64, bold bool, texts ...string) float64 {
+	widths := make([]float64, 0, len(texts)+1)
+	for _, s := range texts {
+		widths = append(widths, (Text{Size: size, Bold: bold, Text: s}).Width())
+	}
+	return slices.Max(append(widths, 0))
+}
