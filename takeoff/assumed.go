@@ -12,6 +12,7 @@ func Assumed(in Input) []trace.Assumption {
 	if in.Book == nil {
 		return nil
 	}
+	in.Prices = nil // the amounts do not depend on them
 	items, _, _ := List(in)
 	w := &work{in: in}
 	common := trace.Source{Title: practice, Basis: trace.BasisPractice}
@@ -22,7 +23,7 @@ func Assumed(in Input) []trace.Assumption {
 		})
 	}
 	if can, assumed := w.can(); assumed && has(items, CodeCement) {
-		assume(AssumeCan, "/can", unit.Of(can, unit.KindCement), common, nil)
+		assume(AssumeCan, in.Paths.Can, unit.Of(can, unit.KindCement), common, nil)
 	}
 	if !has(items, CodeLiner) {
 		return out
@@ -30,12 +31,12 @@ func Assumed(in Input) []trace.Assumption {
 	if over, source, assumed := w.overlap(); assumed {
 		other := in
 		other.Overlap = in.Book.LinerOverlap().Low
-		assume(AssumeOverlap, "/overlap", unit.Of(over, unit.KindPlan), source, moved(items, other))
+		assume(AssumeOverlap, in.Paths.Overlap, unit.Of(over, unit.KindPlan), source, moved(items, other))
 	}
 	if n, assumed := w.layers(); assumed {
 		other := in
 		other.Layers = int(in.Book.UnderlayLayers().High)
-		assume(AssumeLayers, "/layers", unit.Of(unit.Ratio(n), unit.KindCount), in.Book.UnderlayLayers().Source, moved(items, other))
+		assume(AssumeLayers, in.Paths.Layers, unit.Of(unit.Ratio(n), unit.KindCount), in.Book.UnderlayLayers().Source, moved(items, other))
 	}
 	for _, s := range in.Streams {
 		if up, assumed := bank(s); assumed && w.streamSizes(s) {

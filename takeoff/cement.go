@@ -12,10 +12,10 @@ import (
 // cement adds up over the sizes, by both ends of the table:
 //
 //	cement = sum of n / k x 1 US quart; primer = cement / f
-//	cans = amount (1 + s) / can, rounded up
+//	cans = amount / can, rounded up
 func (w *work) cement() {
 	can, _ := w.can()
-	if !w.number("/can", "can", float64(can), float64(unit.Litre)/100, float64(unit.CubicMetre), unit.KindCement) {
+	if !w.number(w.in.Paths.Can, "can", float64(can), float64(unit.Litre)/100, float64(unit.CubicMetre), unit.KindCement) {
 		return
 	}
 	need := Range{Kind: unit.KindCement}
@@ -41,7 +41,7 @@ func (w *work) cement() {
 		return
 	}
 	it := Item{Code: CodeCement, Name: NameCement, Need: need, Terms: terms, Source: source}
-	w.packed(&it, float64(can), "sum over sizes of n / k x 1 US quart")
+	w.packed(&it, float64(can), w.in.Paths.Can, "(sum over sizes of n / k x 1 US quart)")
 	w.items = append(w.items, it)
 
 	f := w.in.Book.PrimerFactor()
@@ -58,7 +58,7 @@ func (w *work) cement() {
 			ruled("f", float64(f.Value), unit.KindRatio, f.Source),
 		},
 	}
-	w.packed(&primer, float64(can), "cement / f")
+	w.packed(&primer, float64(can), w.in.Paths.Can, "cement / f")
 	w.items = append(w.items, primer)
 }
 
@@ -89,35 +89,30 @@ func (w *work) tape() {
 		it.Terms = append(it.Terms, term("n "+t.Size, float64(t.Count), unit.KindCount, t.Path),
 			ruled("D "+t.Size, float64(thread.Diameter), unit.KindBore, thread.Source))
 	}
-	if it.Need.High == 0 || !w.extent("/tapeRoll", "roll", w.in.TapeRoll) {
+	if it.Need.High == 0 || !w.extent(w.in.Paths.TapeRoll, "roll", w.in.TapeRoll) {
 		return
 	}
 	it.Terms = append(it.Terms, ruled("wraps low", wraps.Low, unit.KindRatio, wraps.Source), ruled("wraps high", wraps.High, unit.KindRatio, wraps.Source))
 	const formula = "sum over threads of n pi D wraps"
 	if w.in.TapeRoll > 0 {
-		if w.number("/tapeRoll", "roll", float64(w.in.TapeRoll), 0.1, float64(mostLength), unit.KindDistance) {
-			w.packed(&it, float64(w.in.TapeRoll), formula)
+		if w.number(w.in.Paths.TapeRoll, "roll", float64(w.in.TapeRoll), 0.1, float64(mostLength), unit.KindDistance) {
+			w.packed(&it, float64(w.in.TapeRoll), w.in.Paths.TapeRoll, "("+formula+")")
 			w.items = append(w.items, it)
 		}
 		return
 	}
-	it.Buy = Range{it.Need.Low * (1 + w.spare), it.Need.High * (1 + w.spare), unit.KindDistance}
-	it.Spare = Range{it.Need.Low * w.spare, it.Need.High * w.spare, unit.KindDistance}
-	it.Formula = "(" + formula + ") (1 + s)"
-	it.Terms = append(it.Terms, w.spareTerm())
+	it.Buy, it.Formula = it.Need, formula
 	w.items = append(w.items, it)
 }
 
-// packed sells an item by whole packs: buy = need (1 + s) / pack, rounded up.
-// Spare is what the spare adds in packs, waste the rest of the last pack.
-func (w *work) packed(it *Item, pack float64, formula string) {
+// packed sells an item by whole packs: buy = need / pack, rounded up. Waste is
+// the rest of the last pack.
+func (w *work) packed(it *Item, pack float64, path, formula string) {
 	it.Pack = unit.Value{SI: pack, Kind: it.Need.Kind}
-	plain := Range{wholes(it.Need.Low / pack), wholes(it.Need.High / pack), unit.KindCount}
-	it.Buy = Range{wholes(it.Need.Low * (1 + w.spare) / pack), wholes(it.Need.High * (1 + w.spare) / pack), unit.KindCount}
-	it.Spare = Range{it.Buy.Low - plain.Low, it.Buy.High - plain.High, unit.KindCount}
-	it.Waste = Range{max(0, plain.Low*pack-it.Need.Low), max(0, plain.High*pack-it.Need.High), it.Need.Kind}
-	it.Formula = "(" + formula + ") (1 + s) / pack, rounded up"
-	it.Terms = append(it.Terms, w.spareTerm(), term("pack", pack, it.Need.Kind, ""))
+	it.Buy = Range{wholes(it.Need.Low / pack), wholes(it.Need.High / pack), unit.KindCount}
+	it.Waste = Range{max(0, it.Buy.Low*pack-it.Need.Low), max(0, it.Buy.High*pack-it.Need.High), it.Need.Kind}
+	it.Formula = formula + " / pack, rounded up"
+	it.Terms = append(it.Terms, term("pack", pack, it.Need.Kind, path))
 }
 
 // cause gives the code of what the catalogue refused.

@@ -27,6 +27,9 @@ const (
 	// CodeLoads: truck loads of the soil that is left over. No args.
 	CodeLoads = "takeoff.item.loads"
 
+	// CodeSticks: how the sticks of pipe come about. Args: planned, joined, run, rest (each left out where it is nothing), waste.
+	CodeSticks = "takeoff.how.sticks"
+
 	// FaultBook: no catalogue was given: no cement, tape, liner, stone or soil. No args.
 	FaultBook = "takeoff.book"
 	// FaultFinite: a value is not a number or infinite. Args: name.
@@ -50,7 +53,7 @@ const (
 
 	// FindRules: the rules of the trade differ by more than RulesLimit of the lower; price both. Args: place, material ("boulders" or "gravel"), low, high, found, limit (both ratios).
 	FindRules = "takeoff.rules.differ"
-	// FindPriceUnused: a price names no item of the list. Args: name, size (left out where there is none).
+	// FindPriceUnused: a price names neither an item of the list nor a part of the catalogue. Args: name, size (left out where there is none), near (left out where nothing is near).
 	FindPriceUnused = "takeoff.price.unused"
 	// FindUnpriced: some items have no price, so the sum is not the whole. Args: found, of.
 	FindUnpriced = "takeoff.unpriced"

@@ -7,7 +7,7 @@
 // rules of the trade give different amounts, both ends are kept as a range, and
 // the price follows both.
 //
-// What spare is added to: pieces and sticks (rounded up to whole ones), cans
-// and rolls (before rounding up). Liner and underlayment have their overlap,
-// stone and soil their range; no spare is added to them.
+// Spare is added to fittings alone, rounded up to whole ones. Pipe has its kerf
+// and remnants, cans and rolls their rest, liner and underlayment their overlap,
+// stone and soil their range.
 package takeoff

@@ -47,6 +47,16 @@ func Loads(loose, truck unit.Volume) float64 {
 	return wholes(float64(loose / truck))
 }
 
+// Sticks = run / stick, rounded up: the sticks that reach as far as the run when
+// joined end to end. Range run from 0 up, stick > 0, both finite; NaN outside.
+// By geometry: sockets and couplings that overlap the pipe are not counted.
+func Sticks(run, stick unit.Length) float64 {
+	if !from(run) || !above(stick) {
+		return math.NaN()
+	}
+	return wholes(float64(run / stick))
+}
+
 // BankForFill = compacted / shrinkage: soil in the ground that a compacted fill
 // takes. Range compacted from 0 up, 0 < shrinkage <= 1; NaN outside. Source:
 // reference example E78.

@@ -28,9 +28,13 @@ type Input struct {
 	Mound Mound
 	Truck unit.Volume // loose soil that a truck takes; 0: no loads are listed
 
-	Spare  unit.Ratio // spare on top of the need, 0 to 2
+	Spare  unit.Ratio // spare fittings on top of the count, 0 to 2; nothing else gets spare
 	Prices []Price
+	Paths  Paths
 }
+
+// Paths tells where in the job the values stand that are no part of a list.
+type Paths struct{ Can, TapeRoll, Overlap, Layers, Soil, Truck, Spare string }
 
 // Fitting is a kind of fitting and how many there are; equal names and sizes
 // are added up.
@@ -40,15 +44,18 @@ type Fitting struct {
 	Path       string // in the job
 }
 
-// Pipe is a kind and size of pipe. With Stick, Sticks and Offcuts it comes from
-// a cutting plan; with Stick alone it is a run of whole sticks joined end to
-// end; without, it is sold by length.
+// Pipe is a kind and size of pipe in sticks of one length, or sold by length
+// where Stick is 0. The pieces come from a cutting plan; what the runs need
+// beyond the pieces is laid in whole sticks joined end to end.
 type Pipe struct {
 	Kind, Size string
-	Length     unit.Length // of all pieces together, as cut
+	Length     unit.Length // of the plan's pieces together, as cut
+	Run        unit.Length // of the runs beyond those pieces
 	Stick      unit.Length // of a new stick
 	Sticks     int         // new sticks by the cutting plan
 	Offcuts    unit.Length // of the opened offcuts together
+	Rest       unit.Length // of Run, what the plan leaves of its sticks and can be laid
+	Price      unit.Money  // of a stick; without a currency one of Prices is taken
 	Path       string
 }
 
@@ -104,6 +111,6 @@ type Mound struct {
 type Price struct {
 	Name, Size string
 	Amount     unit.Money
-	Per        unit.Value // what it is for: one square foot, one short ton; zero: each
+	Per        unit.Value // what it is for: one square foot, one short ton; zero: each. What is sold by sticks, cans or rolls may be priced by what they hold
 	Path       string
 }

@@ -43,8 +43,9 @@ type Item struct {
 
 	Need  Range      // what is built in, by the formula
 	Buy   Range      // what to get: Need with spare, in whole packs where it is sold so
-	Spare Range      // the part of Buy that is spare, in Buy's kind; zero where no spare is added
+	Spare Range      // the part of Buy that is spare, of fittings; zero for all else
 	Waste Range      // what is bought for the need but not built in: kerf and remnants of sticks, the rest of the last can
+	Laid  Laid       // how the sticks come about, for pipe in sticks
 	Pack  unit.Value // what one of Buy holds: a stick, a can, a roll; zero when sold each or loose
 
 	Priced bool
@@ -58,8 +59,36 @@ type Item struct {
 	Path    string
 }
 
+// Laid tells of pipe in sticks how many come from what.
+type Laid struct {
+	Planned int         // sticks that the cutting plan opens
+	Joined  int         // whole sticks for the runs, joined end to end
+	Run     unit.Length // what the runs need beyond the plan's pieces
+	Rest    unit.Length // of that, what the plan leaves of its sticks
+}
+
+// How tells as a message how the sticks of pipe come about; false for all else.
+func (i Item) How() (trace.Message, bool) {
+	if i.Code != CodePipe || i.Pack.SI == 0 {
+		return trace.Message{}, false
+	}
+	m := trace.Message{Code: CodeSticks}
+	if i.Laid.Planned > 0 {
+		m.Args = append(m.Args, trace.Num("planned", unit.Ratio(i.Laid.Planned), unit.KindCount))
+	}
+	if i.Laid.Run > 0 {
+		m.Args = append(m.Args, trace.Num("joined", unit.Ratio(i.Laid.Joined), unit.KindCount), trace.Num("run", i.Laid.Run, unit.KindDistance))
+	}
+	if i.Laid.Rest > 0 {
+		m.Args = append(m.Args, trace.Num("rest", i.Laid.Rest, unit.KindDistance))
+	}
+	_, waste := i.Waste.Values()
+	m.Args = append(m.Args, trace.Arg{Name: "waste", Value: waste})
+	return m, true
+}
+
 // Total is what an item or the list costs; Low and High differ where the
-// amounts do. Exact: not rounded to coins.
+// amounts do. An item's is exact, not rounded to coins.
 type Total struct{ Low, High unit.Money }
 
 // Message gives the item's name as a message for package words.
@@ -88,19 +117,24 @@ func named(name, size string) []trace.Arg {
 	return args
 }
 
-// Sum adds the totals of the items that have a price and counts those that have
-// none. Error: unit.ErrCurrency when the items are not of this currency.
-func Sum(items []Item, currency string) (sum Total, unpriced int, err error) {
-	sum = Total{Low: unit.Money{Currency: currency}, High: unit.Money{Currency: currency}}
+// Sum adds the totals of the items that have a price, each rounded to coins as
+// it is shown, and counts the items that have none. Without a priced item the
+// sum has no currency. Error: unit.ErrCurrency when the currencies differ.
+func Sum(items []Item) (sum Total, unpriced int, err error) {
 	for _, i := range items {
 		if !i.Priced {
 			unpriced++
 			continue
 		}
-		if sum.Low, err = sum.Low.Plus(i.Total.Low); err != nil {
+		low, high := i.Total.Low.Round(), i.Total.High.Round()
+		if sum.Low.Currency == "" {
+			sum = Total{low, high}
+			continue
+		}
+		if sum.Low, err = sum.Low.Plus(low); err != nil {
 			return Total{}, 0, err
 		}
-		if sum.High, err = sum.High.Plus(i.Total.High); err != nil {
+		if sum.High, err = sum.High.Plus(high); err != nil {
 			return Total{}, 0, err
 		}
 	}

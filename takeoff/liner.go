@@ -49,8 +49,8 @@ type sheet struct {
 // liners lists the sheets of liner, then the underlayment under them.
 func (w *work) liners() {
 	over, source, assumed := w.overlap()
-	ok := w.extent("/overlap", "overlap", over)
-	o := term("o", float64(over), unit.KindPlan, "/overlap")
+	ok := w.extent(w.in.Paths.Overlap, "overlap", over)
+	o := term("o", float64(over), unit.KindPlan, w.in.Paths.Overlap)
 	if assumed {
 		o = ruled("o", float64(over), unit.KindPlan, source)
 	}
@@ -68,7 +68,7 @@ func (w *work) liners() {
 		})
 	}
 	n, _ := w.layers()
-	if !w.number("/layers", "layers", float64(n), 1, 10, unit.KindCount) {
+	if !w.number(w.in.Paths.Layers, "layers", float64(n), 1, 10, unit.KindCount) {
 		return
 	}
 	under := w.in.Book.UnderlayLayers().Source
@@ -77,7 +77,7 @@ func (w *work) liners() {
 		w.items = append(w.items, Item{
 			Code: CodeUnderlay, Name: NameUnderlay, Place: s.place, Length: s.length, Width: s.width,
 			Need: Range{area, area, unit.KindArea}, Buy: Range{area, area, unit.KindArea},
-			Formula: "n " + s.formula, Terms: append([]trace.Term{term("n", float64(n), unit.KindCount, "/layers")}, s.terms...),
+			Formula: "n " + s.formula, Terms: append([]trace.Term{term("n", float64(n), unit.KindCount, w.in.Paths.Layers)}, s.terms...),
 			Source: under, Path: s.path,
 		})
 	}

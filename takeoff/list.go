@@ -30,7 +30,7 @@ type work struct {
 // formula and its terms. The defaults in force are told by Assumed.
 func List(in Input) ([]Item, []trace.Finding, []trace.Fault) {
 	w := &work{in: in}
-	if w.number("/spare", "spare", float64(in.Spare), 0, mostSpare, unit.KindPercent) {
+	if w.number(in.Paths.Spare, "spare", float64(in.Spare), 0, mostSpare, unit.KindPercent) {
 		w.spare = float64(in.Spare)
 	}
 	w.fittings()
@@ -103,10 +103,4 @@ func term(symbol string, v float64, k unit.Kind, from string) trace.Term {
 // ruled makes a term that a source gives.
 func ruled(symbol string, v float64, k unit.Kind, s trace.Source) trace.Term {
 	return trace.Term{Symbol: symbol, Value: unit.Value{SI: v, Kind: k}, Source: s}
-}
-
-// pieces are whole things with spare.
-func (w *work) pieces(n float64) (buy, spare Range) {
-	all := wholes(n * (1 + w.spare))
-	return Range{all, all, unit.KindCount}, Range{all - n, all - n, unit.KindCount}
 }

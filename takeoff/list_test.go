@@ -2,6 +2,7 @@ package takeoff
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/shopspring/decimal"
@@ -48,7 +49,7 @@ func full() Input {
 		},
 		Pipe: []Pipe{
 			{Kind: "PVC Sch 40", Size: "2", Length: 15 * unit.Foot, Stick: 10 * unit.Foot, Sticks: 1, Offcuts: 6 * unit.Foot, Path: "/p"},
-			{Kind: "PVC Sch 40", Size: "3", Length: 45 * unit.Foot, Stick: 10 * unit.Foot, Path: "/q"},
+			{Kind: "PVC Sch 40", Size: "3", Run: 45 * unit.Foot, Stick: 10 * unit.Foot, Path: "/q"},
 			{Kind: "hose", Size: "1-1/4", Length: 30 * unit.Foot, Path: "/r"},
 		},
 		Joints:  []Joints{{Size: "2", Count: 14, Path: "/j"}, {Size: "3", Count: 10, Path: "/k"}},
@@ -58,6 +59,7 @@ func full() Input {
 		Truck:   unit.CubicYard,
 		Overlap: unit.Foot, Layers: 2, Soil: "common earth", Holes: []Hole{{"vault", 8 * unit.CubicFoot, "/v"}},
 		Spare: 0.10,
+		Paths: Paths{Can: "/w/can", TapeRoll: "/w/roll", Overlap: "/w/overlap", Layers: "/w/layers", Soil: "/w/soil", Truck: "/w/truck", Spare: "/w/spare"},
 		Prices: []Price{
 			{Name: "Elbow 90", Size: "2", Amount: usd("3.15"), Path: "/x"},
 			{Name: "liner", Amount: usd("1.10"), Per: unit.Of(unit.SquareFoot, unit.KindArea), Path: "/y"},
@@ -79,7 +81,7 @@ func TestList(t *testing.T) {
 		why         string
 	}{
 		{CodeFitting, "", 1, 8, 8, "hand: 3 + 4 elbows, 7 x 1.1 = 7.7, up to 8"},
-		{CodePipe, "", 1, 2, 2, "hand: 1 stick by the plan x 1.1, up to 2"},
+		{CodePipe, "", 1, 1, 1, "hand: 1 stick by the plan, no spare"},
 		// Joints per quart of the book: the package's own table, read in cement_test.
 		{CodeLiner, PlacePond, ft2, 18 * 14, 18 * 14, "reference example E79: 14 ft by 18 ft"},
 		{CodeLiner, "brook", ft2, 26 * 7, 26 * 7, "hand: (20 + 4 + 2) x (3 + 2 + 2) ft; common practice, no source"},
@@ -114,35 +116,124 @@ func TestList(t *testing.T) {
 	}
 }
 
+// Spare is for fittings alone: 45 ft of pipe are five sticks of 10 ft, not six.
 func TestPipe(t *testing.T) {
-	items, _, _ := List(full())
+	const by10 = 10 * unit.Foot
 	for _, c := range []struct {
-		size                    string
-		need, buy, spare, waste float64
-		kind                    unit.Kind
-		why                     string
+		name      string
+		p         Pipe
+		buy       float64
+		joined    int
+		wasteFeet float64
+		why       string
 	}{
-		{"2", 15, 2, 1, 1, unit.KindCount, "hand: 10 + 6 ft for 15 ft of pieces"},
-		{"3", 45, 6, 1, 5, unit.KindCount, "hand: 5 sticks for 45 ft, 5.5 up to 6 with spare"},
-		{"1-1/4", 30, 33, 3, 0, unit.KindDistance, "hand: 30 ft and a tenth"},
+		{"plan", Pipe{Length: 15 * unit.Foot, Stick: by10, Sticks: 1, Offcuts: 6 * unit.Foot}, 1, 0, 1, "hand: 10 + 6 ft for 15 ft of pieces"},
+		{"run", Pipe{Run: 45 * unit.Foot, Stick: by10}, 5, 5, 5, "hand: 45 ft in 10 ft sticks"},
+		{"run of whole sticks", Pipe{Run: 60 * unit.Foot, Stick: 20 * unit.Foot}, 3, 3, 0, "hand: 60 ft in 20 ft sticks"},
+		{"both", Pipe{Length: 18 * unit.Foot, Run: 36 * unit.Foot, Stick: 20 * unit.Foot, Sticks: 1}, 3, 2, 6, "hand: 54 ft in 20 ft sticks"},
+		{"rest shared", Pipe{Length: 12 * unit.Foot, Run: 26 * unit.Foot, Stick: by10, Sticks: 2, Rest: 8 * unit.Foot}, 4, 2, 2, "hand: 18 ft in two sticks, 8 ft lie in the plan's"},
+		{"rest is enough", Pipe{Length: 12 * unit.Foot, Run: 5 * unit.Foot, Stick: by10, Sticks: 2, Rest: 8 * unit.Foot}, 2, 0, 3, "hand: 17 ft in two sticks"},
 	} {
-		for _, i := range items {
-			if i.Code != CodePipe || i.Size != c.size {
-				continue
-			}
-			per := 1.0
-			if c.kind == unit.KindDistance {
-				per = float64(unit.Foot)
-			}
-			got := []float64{i.Need.Low / float64(unit.Foot), i.Buy.Low / per, i.Spare.Low / per, i.Waste.Low / float64(unit.Foot)}
-			for k, want := range []float64{c.need, c.buy, c.spare, c.waste} {
-				if math.Abs(got[k]-want) > 1e-9 {
-					t.Errorf("%s: got %v, want %+v", c.size, got, c)
+		items, _, faults := List(Input{Book: book, Pipe: []Pipe{c.p}, Spare: 0.10})
+		if len(items) != 1 || len(faults) > 0 {
+			t.Errorf("%s: %+v, faults %+v", c.name, items, faults)
+			continue
+		}
+		i := items[0]
+		if i.Buy != (Range{c.buy, c.buy, unit.KindCount}) || i.Laid.Joined != c.joined || i.Spare.High != 0 ||
+			!same(i.Need.Low, float64(c.p.Length+c.p.Run)) || math.Abs(i.Waste.Low-c.wasteFeet*float64(unit.Foot)) > 1e-9 {
+			t.Errorf("%s: %+v, want %+v", c.name, i, c)
+		}
+		how, ok := i.How()
+		if !ok || how.Code != CodeSticks || len(how.Args) == 0 {
+			t.Errorf("%s: how is not told: %+v", c.name, how)
+		}
+	}
+	items, _, _ := List(full())
+	for _, i := range items {
+		if _, ok := i.How(); i.Size == "1-1/4" && (ok || i.Buy.Kind != unit.KindDistance || !same(i.Buy.Low, float64(30*unit.Foot)) || i.Spare.High != 0) {
+			t.Errorf("30 ft of hose by length: %+v", i)
+		}
+		if i.Spare.High > 0 && i.Code != CodeFitting {
+			t.Errorf("spare is for fittings: %+v", i)
+		}
+	}
+}
+
+// Pipe is priced by the stick or by length.
+func TestPipePrices(t *testing.T) {
+	const by20 = 20 * unit.Foot
+	foot, tens := unit.Of(unit.Foot, unit.KindDistance), unit.Of(10*unit.Foot, unit.KindDistance)
+	for _, c := range []struct {
+		name, want string
+		p          Pipe
+		prices     []Price
+	}{
+		{"by length, sticks", "76.00", Pipe{Run: 25 * unit.Foot, Stick: by20}, []Price{{Name: "PVC Sch 40", Size: "2", Amount: usd("1.90"), Per: foot}}},
+		{"by length, for ten feet", "76.00", Pipe{Run: 25 * unit.Foot, Stick: by20}, []Price{{Name: "PVC Sch 40", Size: "2", Amount: usd("19"), Per: tens}}},
+		{"by length, no sticks", "47.50", Pipe{Run: 25 * unit.Foot}, []Price{{Name: "PVC Sch 40", Size: "2", Amount: usd("1.90"), Per: foot}}},
+		{"by the stick", "68.40", Pipe{Run: 25 * unit.Foot, Stick: by20}, []Price{{Name: "PVC Sch 40", Size: "2", Amount: usd("34.20")}}},
+		{"the stick's own beats both", "60.00", Pipe{Run: 25 * unit.Foot, Stick: by20, Price: usd("30")}, []Price{
+			{Name: "PVC Sch 40", Size: "2", Amount: usd("34.20")}, {Name: "PVC Sch 40", Size: "2", Amount: usd("1.90"), Per: foot},
+		}},
+		{"both kinds of price, no sticks", "47.50", Pipe{Run: 25 * unit.Foot}, []Price{
+			{Name: "PVC Sch 40", Size: "2", Amount: usd("34.20")}, {Name: "PVC Sch 40", Size: "2", Amount: usd("1.90"), Per: foot},
+		}},
+		{"of the kind", "76.00", Pipe{Run: 25 * unit.Foot, Stick: by20}, []Price{{Name: "PVC Sch 40", Amount: usd("1.90"), Per: foot}}},
+	} {
+		c.p.Kind, c.p.Size = "PVC Sch 40", "2"
+		items, findings, faults := List(Input{Book: book, Currency: "USD", Pipe: []Pipe{c.p}, Prices: c.prices})
+		if len(faults)+len(findings) > 0 || !items[0].Priced || !items[0].Total.Low.Amount.Equal(usd(c.want).Amount) {
+			t.Errorf("%s: %s, want %s; %+v %+v", c.name, items[0].Total.Low.FormatExact(), c.want, findings, faults)
+		}
+	}
+	_, _, faults := List(Input{Book: book, Currency: "USD", Pipe: []Pipe{{Kind: "PVC Sch 40", Size: "2", Run: 1, Stick: 3, Price: unit.Money{Currency: "EUR"}}}})
+	if len(faults) != 1 || faults[0].Code != FaultPriceCurrency {
+		t.Errorf("a stick in euros: %+v", faults)
+	}
+}
+
+// A price for a part of the catalogue that this job does not need is no slip of
+// the pen; one for a name or size that nobody knows is.
+func TestPricesUnused(t *testing.T) {
+	for _, c := range []struct {
+		name, size string
+		told       bool
+		near       string
+	}{
+		{"elbow 90", "3", false, ""},
+		{"Elbow 90", "3 in", false, ""},
+		{"PVC Sch 40", "1-1/2", false, ""},
+		{"PVC Sch 40", "", false, ""},
+		{"union", "", false, ""},
+		{"tee", "d63", false, ""},
+		{"gravel", "", false, ""},
+		{"soil", "clay", false, ""},
+		{"soil", "clya", true, "soil"},
+		{"elbow 91", "3", true, "elbow 90"},
+		{"elbow 90", "22", true, ""},
+		{"PVC Sch 40", "22 in", true, "2-1/2"},
+		{"PVC Shc 40", "2", true, "PVC Sch 40"},
+		{"linr", "", true, "liner"},
+	} {
+		in := full()
+		in.Prices = []Price{{Name: c.name, Size: c.size, Amount: usd("1"), Path: "/x"}}
+		in.Fittings, in.Pipe, in.Pond, in.Streams = nil, nil, nil, nil
+		in.Soil = "loam"
+		_, findings, _ := List(in)
+		told, near := false, ""
+		for _, f := range findings {
+			if f.Code == FindPriceUnused {
+				told = true
+				for _, a := range f.Args {
+					if a.Name == "near" {
+						near = a.Text
+					}
 				}
 			}
-			if i.Buy.Kind != c.kind || !i.Buy.One() {
-				t.Errorf("%s: %+v", c.size, i.Buy)
-			}
+		}
+		if told != c.told || !strings.Contains(near, c.near) {
+			t.Errorf("%s, %s: told %v, near %q", c.name, c.size, told, near)
 		}
 	}
 }
@@ -187,11 +278,13 @@ func TestPrices(t *testing.T) {
 			t.Errorf("%s: %s to %s, want %s to %s", i.ID, i.Total.Low.FormatExact(), i.Total.High.FormatExact(), c.low, c.high)
 		}
 	}
-	_, unpriced, err := Sum(items, "USD")
-	if err != nil || unpriced == 0 {
-		t.Errorf("%d unpriced, %v", unpriced, err)
+	sum, unpriced, err := Sum(items)
+	// By hand: 25.20 + 277.20 + the brook's liner 182 ft2 x 1.10 = 200.20, and
+	// boulders 273.80 and 1.5 x 185 = 277.50 to 444.00 and 555.00.
+	if err != nil || unpriced != len(items)-5 || sum.Low.Format() != "1,053.90 USD" || sum.High.Format() != "1,501.60 USD" {
+		t.Errorf("%s to %s, %d unpriced, %v", sum.Low.Format(), sum.High.Format(), unpriced, err)
 	}
-	if _, _, err := Sum(items, "EUR"); err == nil {
+	if _, _, err := Sum(append(items, Item{Priced: true, Total: Total{unit.Money{Currency: "EUR"}, unit.Money{Currency: "EUR"}}})); err == nil {
 		t.Error("euros were added to dollars")
 	}
 	for _, f := range findings {

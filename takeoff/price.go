@@ -2,6 +2,7 @@ package takeoff
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"plashet/engine/trace"
@@ -10,35 +11,24 @@ import (
 
 // prices puts the prices on the items: total = price x buy / per. Loose goods
 // are sold by hundredths of what the price is for, rounded up; whole ones by
-// the piece.
+// the piece, or by what the pieces hold.
 func (w *work) prices() {
-	if len(w.in.Prices) == 0 {
-		return
-	}
-	prices := make([]Price, 0, len(w.in.Prices))
-	seen := map[[2]string]bool{}
-	for _, p := range w.in.Prices {
-		key := [2]string{fold(p.Name), fold(p.Size)}
-		switch {
-		case p.Amount.Currency != w.in.Currency:
-			w.fault(p.Path, FaultPriceCurrency, trace.Str("name", p.Name), trace.Str("currency", p.Amount.Currency), trace.Str("wanted", w.in.Currency))
-		case seen[key]:
-			w.fault(p.Path, FaultPriceTwice, named(p.Name, p.Size)...)
-		default:
-			seen[key] = true
-			prices = append(prices, p)
-		}
-	}
-	used := make([]bool, len(prices))
-	faulted := make([]bool, len(prices))
+	prices := w.listed()
+	used, faulted := make([]bool, len(prices)), make([]bool, len(prices))
 	unpriced := 0
 	for i := range w.items {
 		it := &w.items[i]
-		if k := match(prices, it); k >= 0 {
-			used[k] = true
-			if !it.price(prices[k]) && !faulted[k] {
-				faulted[k] = true
-				w.fault(prices[k].Path, FaultPriceUnit, trace.Str("name", prices[k].Name))
+		if !it.Priced {
+			of := match(prices, it)
+			for _, k := range of {
+				used[k] = true
+				if !it.Priced {
+					it.price(prices[k].Price)
+				}
+			}
+			if !it.Priced && len(of) > 0 && !faulted[of[0]] {
+				faulted[of[0]] = true
+				w.fault(prices[of[0]].Path, FaultPriceUnit, trace.Str("name", prices[of[0]].Name))
 			}
 		}
 		if !it.Priced {
@@ -46,14 +36,18 @@ func (w *work) prices() {
 		}
 	}
 	for k, p := range prices {
-		if !used[k] {
-			w.findings = append(w.findings, trace.Finding{
-				Message: trace.Message{Code: FindPriceUnused, Args: named(p.Name, p.Size)},
-				Path:    p.Path, Severity: trace.Info,
-			})
+		if used[k] {
+			continue
+		}
+		if like, unknown := w.unknown(p.Price); unknown {
+			args := named(p.Name, p.Size)
+			if like != "" {
+				args = append(args, trace.Str("near", like))
+			}
+			w.findings = append(w.findings, trace.Finding{Message: trace.Message{Code: FindPriceUnused, Args: args}, Path: p.Path, Severity: trace.Info})
 		}
 	}
-	if unpriced > 0 {
+	if unpriced > 0 && (len(prices) > 0 || unpriced < len(w.items)) {
 		w.findings = append(w.findings, trace.Finding{
 			Message:  trace.Message{Code: FindUnpriced, Args: []trace.Arg{trace.Num("of", unit.Ratio(len(w.items)), unit.KindCount)}},
 			Severity: trace.Info, Found: unit.Of(unit.Ratio(unpriced), unit.KindCount),
@@ -61,20 +55,86 @@ func (w *work) prices() {
 	}
 }
 
-// match finds the price of an item: of its size, else of its name alone; -1
-// where there is none.
-func match(prices []Price, it *Item) int {
-	found := -1
-	for k, p := range prices {
+// listing is a price with the names it is compared by.
+type listing struct {
+	Price
+	key
+}
+
+// key is a name and size as they are compared, and what kind of unit a price is
+// for.
+type key struct {
+	name, size string
+	per        unit.Dim
+}
+
+// listed gives the prices that can be used. Two for one item stand beside each
+// other where they are for different units.
+func (w *work) listed() []listing {
+	prices := make([]listing, 0, len(w.in.Prices))
+	seen := map[key]bool{}
+	for _, p := range w.in.Prices {
+		k := key{fold(p.Name), fold(p.Size), p.Per.Kind.Dim()}
 		switch {
-		case fold(p.Name) != fold(it.Name):
-		case fold(p.Size) == fold(it.Size):
-			return k
-		case p.Size == "":
-			found = k
+		case p.Amount.Currency != w.in.Currency:
+			w.fault(p.Path, FaultPriceCurrency, trace.Str("name", p.Name), trace.Str("currency", p.Amount.Currency), trace.Str("wanted", w.in.Currency))
+		case seen[k]:
+			w.fault(p.Path, FaultPriceTwice, named(p.Name, p.Size)...)
+		default:
+			seen[k] = true
+			prices = append(prices, listing{p, k})
+		}
+	}
+	return prices
+}
+
+// match gives the prices of an item: those of its size, then those of its name
+// alone.
+func match(prices []listing, it *Item) (found []int) {
+	name, its := fold(it.Name), fold(it.Size)
+	for _, size := range []string{its, ""} {
+		for k, p := range prices {
+			if p.name == name && p.size == size {
+				found = append(found, k)
+			}
+		}
+		if its == "" {
+			break
 		}
 	}
 	return found
+}
+
+// own are the names of items that are in no catalogue.
+var own = [...]string{NameCement, NamePrimer, NameTape, NameLiner, NameUnderlay, NameBoulders, NameGravel, NameDig, NameSoil, NameLoads}
+
+// Named tells that an item of this package goes by the name, in no size but the
+// soil's.
+func Named(name string) bool { return slices.Contains(own[:], fold(name)) }
+
+// unknown tells that a price names nothing that could ever be on a list: no
+// item of this package, no pipe and no fitting of the book. like are the names
+// or sizes that come near it.
+func (w *work) unknown(p Price) (like string, unknown bool) {
+	if name := fold(p.Name); Named(name) {
+		soil := name == NameSoil && w.in.Book != nil && slices.Contains(w.in.Book.Soils(), fold(p.Size))
+		return name, fold(p.Size) != "" && !soil
+	}
+	if w.in.Book == nil {
+		return "", true
+	}
+	var err error
+	if _, pipe := w.in.Book.KindName(p.Name); pipe {
+		_, err = w.in.Book.FindPipe(p.Name, p.Size)
+	} else if w.in.Book.HasFitting(p.Name) {
+		_, err = w.in.Book.Fitting(p.Name, p.Size, nil)
+	} else {
+		return strings.Join(w.in.Book.Near(p.Name, own[:]...), ", "), true
+	}
+	if err == nil || fold(p.Size) == "" {
+		return "", false
+	}
+	return near(err), true
 }
 
 // fold makes names that differ in case or in spaces alike.
@@ -87,12 +147,20 @@ func (i *Item) price(p Price) bool {
 	if per == (unit.Value{}) {
 		per = unit.Value{SI: 1, Kind: unit.KindCount}
 	}
-	whole := i.Buy.Kind == unit.KindCount
-	if per.Kind.Dim() != i.Buy.Kind.Dim() || whole != (per.Kind == unit.KindCount) || !above(per.SI) {
+	if !above(per.SI) {
 		return false
 	}
-	low, errLow := p.Amount.Times(units(i.Buy.Low/per.SI, whole))
-	high, errHigh := p.Amount.Times(units(i.Buy.High/per.SI, whole))
+	held := 1.0 // what one of Buy counts for
+	whole := i.Buy.Kind == unit.KindCount
+	switch {
+	case whole && per.Kind == unit.KindCount:
+	case whole && i.Pack.SI > 0 && per.Kind.Dim() == i.Pack.Kind.Dim():
+		held, whole = i.Pack.SI, false
+	case whole || per.Kind == unit.KindCount || per.Kind.Dim() != i.Buy.Kind.Dim():
+		return false
+	}
+	low, errLow := p.Amount.Times(units(i.Buy.Low*held/per.SI, whole))
+	high, errHigh := p.Amount.Times(units(i.Buy.High*held/per.SI, whole))
 	if errLow != nil || errHigh != nil {
 		return false
 	}

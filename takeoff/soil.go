@@ -39,7 +39,7 @@ func (w *work) soil() {
 	}
 	swell, err := w.in.Book.SoilSwell(w.in.Soil)
 	if err != nil {
-		w.fault("/soil", FaultSoil, trace.Str("soil", w.in.Soil), trace.Str("near", near(err)))
+		w.fault(w.in.Paths.Soil, FaultSoil, trace.Str("soil", w.in.Soil), trace.Str("near", near(err)))
 		return
 	}
 	loose := Range{float64(LooseVolume(left, swell.Low)), float64(LooseVolume(left, swell.High)), unit.KindEarth}
@@ -57,7 +57,7 @@ func (w *work) soil() {
 
 // loads lists the trips of a truck: loose / truck, rounded up.
 func (w *work) loads(loose Range) {
-	if w.in.Truck == 0 || !w.number("/truck", "truck", float64(w.in.Truck), 10*float64(unit.Litre), float64(mostVolume), unit.KindEarth) {
+	if w.in.Truck == 0 || !w.number(w.in.Paths.Truck, "truck", float64(w.in.Truck), 10*float64(unit.Litre), float64(mostVolume), unit.KindEarth) {
 		return
 	}
 	n := Range{Loads(unit.Volume(loose.Low), w.in.Truck), Loads(unit.Volume(loose.High), w.in.Truck), unit.KindCount}
@@ -67,7 +67,7 @@ func (w *work) loads(loose Range) {
 		Terms: []trace.Term{
 			{Symbol: "soil low", Value: low, From: CodeSoil + ".0"},
 			{Symbol: "soil high", Value: high, From: CodeSoil + ".0"},
-			term("truck", float64(w.in.Truck), unit.KindEarth, "/truck"),
+			term("truck", float64(w.in.Truck), unit.KindEarth, w.in.Paths.Truck),
 		},
 		Source: trace.Source{Title: "loose volume over the truck's", Basis: trace.BasisLibrary},
 	})
@@ -98,7 +98,7 @@ func (w *work) afterMound(bank unit.Volume) (left unit.Volume, terms []trace.Ter
 	}, true
 }
 
-// near gives the soils close to what was asked.
+// near gives the names or sizes that the catalogue has close to what was asked.
 func near(err error) string {
 	if e := (*catalog.Error)(nil); errors.As(err, &e) {
 		return e.Arg("near")

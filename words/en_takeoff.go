@@ -1,7 +1,8 @@
 package words
 
 // enTakeoff holds the names of the items of the material list, its findings and
-// its faults. The codes and their arguments are listed in takeoff/codes.go.
+// its faults. The codes and their arguments are listed in takeoff/codes.go, what
+// design finds while it counts in engine/design/fittings.go.
 var enTakeoff = map[string]string{
 	"takeoff.item.fitting":  "{name}[, {size}]",
 	"takeoff.item.pipe":     "pipe {name}[, {size}]",
@@ -16,21 +17,25 @@ var enTakeoff = map[string]string{
 	"takeoff.item.soil":     "soil left over, loose",
 	"takeoff.item.loads":    "truck loads of soil left over",
 
+	"takeoff.how.sticks": "[by the cutting plan {planned}; ][for the rest of the runs, {run} laid end to end, {joined}; ][what the plan leaves serves for {rest} of that; ]not built in: {waste}",
+
 	"takeoff.book":           "There is no book of rules, so no cement, tape, liner, stone or soil is listed.",
 	"takeoff.value.finite":   "“{name}” is not a number that can be used. Enter it again.",
 	"takeoff.value.range":    "“{name}” is {found}; the limit of what is possible is {limit}. Check the figure and its unit.",
-	"takeoff.sticks":         "Pipe {name}, {size}: the sticks and offcuts come to {found}; the pieces need {limit}. Plan the cuts again.",
+	"takeoff.sticks":         "Pipe {name}[, {size}]: the sticks and offcuts come to {found}; the pieces need {limit}. Plan the cuts again.",
 	"takeoff.joints":         "The table of joints per quart does not reach size {size}. Ask for the amount of cement where you buy it.",
 	"takeoff.thread":         "There is no {thread} thread of size {size} in the book, so no tape is listed for it. Check the size.",
 	"takeoff.soil":           "The soil “{soil}” is not in the table of swell, so its loose volume is not known. Name it as the table does.",
 	"takeoff.price.currency": "The price of “{name}” is in “{currency}”; the list is in “{wanted}”. Give it in the list's currency.",
 	"takeoff.price.unit":     "The price of “{name}” is for a unit that it is not sold by. Give the price by the unit shown in the list.",
-	"takeoff.price.twice":    "There are two prices for “{name}”[ {size}]; the first one counts. Take one away.",
+	"takeoff.price.twice":    "There are two prices for “{name}[, {size}]”; the first one counts. Take one away.",
 
 	"takeoff.rules.differ": "{material}, {place}: the rules of the trade give {low} to {high}; they are {found} apart. Price both, and ask the stone yard.",
-	"takeoff.price.unused": "The price of “{name}”[ {size}] belongs to nothing in the list. Check the name.",
+	"takeoff.price.unused": "The price of “{name}[, {size}]” belongs to nothing in the list or in the tables of pipe and fittings. Check name and size[: {near}].",
 	"takeoff.unpriced":     "{found} of {of} items have no price: the sum is not the whole.",
 	"takeoff.soil.short":   "The mound takes {limit} of soil, measured in the ground; the holes give {found}. Bring soil, or build it lower.",
+
+	"design.material.size": "{where}: the run has “{fitting}” in size {run}, the assembly in size {assembly}. It is taken as one and the same: the assembly's is listed, but the flow is worked out with the run's. Make the two agree; what lies beyond the wall in another size gets a run of its own.",
 
 	"assume.takeoff.liner.overlap":   "The liner beyond the edge is not given; {value} on each side was assumed. A liner cut short is a new liner.",
 	"assume.takeoff.liner.bank":      "How high the liner goes up the sides of a stream is not given; {value} on each side was assumed. It must pass behind every stone that gets wet.",

@@ -121,14 +121,18 @@ func (b *Book) FittingSizes(series string) []string { return slices.Clone(b.body
 
 // find reads the name of a fitting and the series written with it.
 func (b *Book) find(name string) (*model, string, error) {
-	if m := b.models[name]; m != nil {
-		return m, "", nil
-	}
-	ws, series := cutSeries(words(name))
-	if m := b.models[nameKey(ws)]; m != nil {
+	if m, series := b.model(name); m != nil {
 		return m, series, nil
 	}
 	return nil, "", fault(CodeFittingUnknown, trace.Str("fitting", name), nearest(near(name, b.names)))
+}
+
+func (b *Book) model(name string) (m *model, series string) {
+	if m := b.models[name]; m != nil {
+		return m, ""
+	}
+	ws, series := cutSeries(words(name))
+	return b.models[nameKey(ws)], series
 }
 
 // cutSeries takes "sch 40" or "sch 80" out of a name.

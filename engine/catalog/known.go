@@ -14,28 +14,40 @@ func (b *Book) KindName(name string) (string, bool) {
 	return "", false
 }
 
-// PartName gives the part to buy for a fitting, and its size, as the book
-// writes both: "Tee branch", "2 in" is "tee", "2". A series that is not the
-// size's usual one stays with the name, "elbow 90 Sch 80". An empty size stays
-// empty. It does not tell whether there is such a size: Fitting does. Errors:
+// HasFitting tells that a name is that of a fitting of the book.
+func (b *Book) HasFitting(name string) bool {
+	m, _ := b.model(name)
+	return m != nil
+}
+
+// Names are the names of a fitting as the book writes them.
+type Names struct {
+	Fitting string // the way through it: "tee branch"
+	Part    string // to buy: "tee", with the series where it is not the usual one: "tee Sch 80"
+	Size    string // "2", "d50", "2 x 1-1/2"; empty where none was asked
+}
+
+// Names reads a fitting's name and size, however they are spelt: "Tee side",
+// "2 in". It does not tell whether there is such a size: Fitting does. Errors:
 // CodeFittingUnknown, CodeSizeUnread, CodeSizeDN.
-func (b *Book) PartName(name, sizeText string) (partName, size string, err error) {
-	m, series, err := b.find(name)
+func (b *Book) Names(fitting, sizeText string) (Names, error) {
+	m, series, err := b.find(fitting)
 	if err != nil {
-		return "", "", err
+		return Names{}, err
 	}
-	partName = m.body
+	n := Names{Fitting: m.name, Part: m.body}
 	if series != "" && series != seriesInch {
-		partName += " " + series
+		n.Part += " " + series
 	}
 	if strings.TrimSpace(sizeText) == "" {
-		return partName, "", nil
+		return n, nil
 	}
 	sizes, err := b.readSizes(sizeText)
 	if err != nil {
-		return "", "", err
+		return Names{}, err
 	}
-	return partName, part{sizes: sizes}.size(), nil
+	n.Size = part{sizes: sizes}.size()
+	return n, nil
 }
 
 // Near gives up to three names that look most like what was asked, among the

@@ -5,25 +5,32 @@ import (
 	"testing"
 )
 
-func TestPartName(t *testing.T) {
+func TestNames(t *testing.T) {
 	b := book
-	for _, c := range []struct{ name, size, part, want string }{
-		{"elbow 90", "2", "elbow 90", "2"},
-		{"90° elbow", "2 in", "elbow 90", "2"},
-		{"Ell 90", `1 1/2"`, "elbow 90", "1-1/2"},
-		{"elbow 90", "50", "elbow 90", "d50"},
-		{"elbow 90", "50 mm", "elbow 90", "d50"},
-		{"tee branch", "2", "tee", "2"},
-		{"tee run", "2 in", "tee", "2"},
-		{"reducer", "2 in x 1.5", "reducing coupling", "2 x 1-1/2"},
-		{"elbow 90 Sch 80", "2", "elbow 90 Sch 80", "2"},
-		{"Sch 40 elbow 90", "2", "elbow 90", "2"},
-		{"union", "", "union", ""},
-		{"union", "99", "union", "d99"},
+	for _, c := range []struct {
+		name, size string
+		want       Names
+	}{
+		{"elbow 90", "2", Names{"elbow 90", "elbow 90", "2"}},
+		{"90° elbow", "2 in", Names{"elbow 90", "elbow 90", "2"}},
+		{"Ell 90", `1 1/2"`, Names{"elbow 90", "elbow 90", "1-1/2"}},
+		{"elbow 90", "50", Names{"elbow 90", "elbow 90", "d50"}},
+		{"elbow 90", "50 mm", Names{"elbow 90", "elbow 90", "d50"}},
+		{"Tee side", "2", Names{"tee branch", "tee", "2"}},
+		{"tee run", "2 in", Names{"tee run", "tee", "2"}},
+		{"reducer", "2 in x 1.5", Names{"reducing coupling", "reducing coupling", "2 x 1-1/2"}},
+		{"tee branch Sch 80", "2", Names{"tee branch", "tee Sch 80", "2"}},
+		{"Sch 40 elbow 90", "2", Names{"elbow 90", "elbow 90", "2"}},
+		{"union", "", Names{"union", "union", ""}},
+		{"union", "99", Names{"union", "union", "d99"}},
 	} {
-		part, size, err := b.PartName(c.name, c.size)
-		if err != nil || part != c.part || size != c.want {
-			t.Errorf("%s, %s: %s, %s, %v", c.name, c.size, part, size, err)
+		if got, err := b.Names(c.name, c.size); err != nil || got != c.want {
+			t.Errorf("%s, %s: %+v, %v", c.name, c.size, got, err)
+		}
+	}
+	for name, want := range map[string]bool{"elbow 90": true, "Ell 90": true, "elbow 90 Sch 80": true, "elbow 91": false, "": false} {
+		if b.HasFitting(name) != want {
+			t.Errorf("%q", name)
 		}
 	}
 	for _, c := range []struct{ name, size, code string }{
@@ -32,22 +39,22 @@ func TestPartName(t *testing.T) {
 		{"elbow 90", "big", CodeSizeUnread},
 		{"elbow 90", "DN50", CodeSizeDN},
 	} {
-		_, _, err := b.PartName(c.name, c.size)
+		_, err := b.Names(c.name, c.size)
 		fails(t, err, c.code)
 	}
 }
 
-// What PartName gives names the same part again.
-func TestPartNameStays(t *testing.T) {
+// What Names gives names the same part again.
+func TestNamesStay(t *testing.T) {
 	b := book
 	for _, name := range b.FittingNames() {
 		for _, size := range []string{"2", "d63", "1-1/2"} {
-			part, s, err := b.PartName(name, size)
-			if err != nil {
-				t.Fatal(err)
+			n, err := b.Names(name, size)
+			if err != nil || n.Fitting != name {
+				t.Fatal(n, err)
 			}
-			if again, s2, err := b.PartName(part, s); err != nil || again != part || s2 != s {
-				t.Errorf("%s, %s becomes %s, %s, and that %s, %s (%v)", name, size, part, s, again, s2, err)
+			if again, err := b.Names(n.Part, n.Size); err != nil || again.Part != n.Part || again.Size != n.Size {
+				t.Errorf("%s, %s becomes %+v, and that %+v (%v)", name, size, n, again, err)
 			}
 		}
 	}

@@ -189,12 +189,12 @@ func (m *model) cutting(a *layout.Assembly) {
 	if a != nil && a.Laid {
 		for _, p := range a.Pieces {
 			if p.Cut > 0 {
-				add(m.job.Assembly.Pipe, cut.Piece{Length: p.Cut, Mark: p.Mark, Count: 1})
+				add(m.named(m.job.Assembly.Pipe), cut.Piece{Length: p.Cut, Mark: p.Mark, Count: 1})
 			}
 		}
 	}
 	for _, p := range m.job.Stock.Pieces {
-		add(p.Pipe, cut.Piece{Length: p.Length.SI, Mark: p.Mark, Count: max(1, p.Count)})
+		add(m.named(p.Pipe), cut.Piece{Length: p.Length.SI, Mark: p.Mark, Count: max(1, p.Count)})
 	}
 	for _, l := range lots {
 		m.plan(l.name, l.pieces)
@@ -208,7 +208,7 @@ func (m *model) plan(name job.PipeName, pieces []cut.Piece) {
 		p.Grid = unit.Millimetre / 2
 	}
 	for _, k := range s.Sticks {
-		if k.Pipe == name {
+		if m.named(k.Pipe) == name {
 			stick := cut.Stick{Length: k.Length.SI, Limit: k.Count}
 			if price, err := k.Price.Amount(m.job.Site.Currency); err == nil && !k.Price.IsZero() {
 				digits, _ := unit.MinorUnit(price.Currency)
@@ -218,7 +218,7 @@ func (m *model) plan(name job.PipeName, pieces []cut.Piece) {
 		}
 	}
 	for _, o := range s.Offcuts {
-		if o.Pipe == name {
+		if m.named(o.Pipe) == name {
 			p.Offcuts = append(p.Offcuts, cut.Offcut{Length: o.Length.SI, Count: max(1, o.Count)})
 		}
 	}

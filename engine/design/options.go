@@ -110,6 +110,7 @@ const years = 5
 // options tries every pump in hand on every choice of pipe.
 func (m *model) options(pump int, vault unit.Length) []Option {
 	var out []Option
+	prices := m.trial().prices()
 	for n, j := range m.choices() {
 		t := m.trial()
 		t.job = j
@@ -126,7 +127,7 @@ func (m *model) options(pump int, vault unit.Length) []Option {
 			if !ok {
 				continue
 			}
-			o := Option{Pump: d.Pump, Pipe: strings.Join(sizes, ", "), Flow: d.Flow, Power: d.Power, Cost: d.Cost, First: t.firstCost(i), Drawn: n == 0, AsIs: n == 0 && i == pump}
+			o := Option{Pump: d.Pump, Pipe: strings.Join(sizes, ", "), Flow: d.Flow, Power: d.Power, Cost: d.Cost, First: t.firstCost(prices, i), Drawn: n == 0, AsIs: n == 0 && i == pump}
 			for _, f := range d.Feeds {
 				o.Feeds = append(o.Feeds, f.Flow)
 			}
@@ -140,52 +141,4 @@ func (m *model) options(pump int, vault unit.Length) []Option {
 		}
 	}
 	return out
-}
-
-// firstCost adds up the prices of a pump and of the pipe and fittings of the
-// runs; without a currency when one of them has no price in the job.
-func (m *model) firstCost(pump int) unit.Money {
-	currency := m.job.Site.Currency
-	sum, ok := m.job.Pumps[pump].Price.Amount(currency)
-	if ok != nil || m.job.Pumps[pump].Price.IsZero() {
-		return unit.Money{}
-	}
-	for _, r := range m.job.Runs {
-		each, by, known := m.price(r.Pipe.Kind+" "+r.Pipe.Size, currency)
-		if !known {
-			return unit.Money{}
-		}
-		length := decimal.NewFromFloat(float64(r.Length.SI))
-		switch by {
-		case "ft":
-			length = decimal.NewFromFloat(float64(r.Length.SI / unit.Foot))
-		case "m":
-		default:
-			return unit.Money{}
-		}
-		sum.Amount = sum.Amount.Add(each.Amount.Mul(length))
-		for _, f := range r.Fittings {
-			name := strings.TrimSuffix(strings.TrimSuffix(f.Fitting, " run"), " branch")
-			size := f.Size
-			if size == "" {
-				size = r.Pipe.Size
-			}
-			each, _, known := m.price(name+", "+size, currency)
-			if !known {
-				return unit.Money{}
-			}
-			sum.Amount = sum.Amount.Add(each.Amount.Mul(decimal.NewFromInt(int64(max(1, f.Count)))))
-		}
-	}
-	return sum
-}
-
-func (m *model) price(item, currency string) (unit.Money, string, bool) {
-	for _, p := range m.job.Prices {
-		if p.Item == item {
-			v, err := p.Price.Amount(currency)
-			return v, p.Unit, err == nil
-		}
-	}
-	return unit.Money{}, "", false
 }
