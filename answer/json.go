@@ -31,9 +31,11 @@ type Document struct {
 	Feeds       []Feed       `json:"feeds,omitempty" doc:"the watercourses"`
 	Options     []Option     `json:"options,omitempty" doc:"pumps in hand on this pipe and on larger pipe"`
 	Levels      []State      `json:"levels,omitempty" doc:"where the water stands, by course and moment"`
+	NotToCut    bool         `json:"notToCut,omitempty" doc:"the assembly cannot be built as it is laid: its pieces are not to be cut"`
 	Pieces      []Piece      `json:"pieces,omitempty" doc:"pieces of the assembly to cut"`
 	Rolls       []Roll       `json:"rolls,omitempty" doc:"roll marks of the elbows"`
 	Cutting     []Cutting    `json:"cutting,omitempty" doc:"cutting plans, one for each pipe"`
+	Withheld    bool         `json:"glueWithheld,omitempty" doc:"the assembly cannot be built as it is laid: no step of gluing is told"`
 	Glue        []GlueStep   `json:"glue,omitempty" doc:"gluing up, step by step"`
 	Materials   []Material   `json:"materials,omitempty" doc:"material list"`
 	Findings    []Finding    `json:"findings,omitempty" doc:"what was found, worst first"`
@@ -129,14 +131,16 @@ type Piece struct {
 type Roll struct {
 	Mark  string   `json:"mark" doc:"the elbow"`
 	Angle Quantity `json:"angle" doc:"clockwise, looking along the flow"`
-	Arc   Quantity `json:"arc" doc:"along the pipe's outside"`
+	Arc   Quantity `json:"arc" doc:"along the pipe's outside, clockwise"`
+	Other Quantity `json:"other" doc:"the same mark the other way round"`
 }
 
 // Cutting is one cutting plan.
 type Cutting struct {
-	Pipe   string `json:"pipe" doc:"kind and size"`
-	Bars   []Bar  `json:"bars" doc:"what is cut up"`
-	Proven bool   `json:"proven" doc:"no plan is better"`
+	Pipe     string `json:"pipe" doc:"kind and size"`
+	NotToCut bool   `json:"notToCut,omitempty" doc:"pieces of an assembly that cannot be built are among them"`
+	Bars     []Bar  `json:"bars" doc:"what is cut up"`
+	Proven   bool   `json:"proven" doc:"no plan is better"`
 }
 
 // Bar is one stick or offcut.
@@ -346,6 +350,7 @@ func (m maker) levels(d *Document, r *design.Result) {
 }
 
 func (m maker) assembly(d *Document, r *design.Result) {
+	d.NotToCut, d.Withheld = r.NotToCut, r.Glue != nil && r.Glue.Withheld
 	if a := r.Assembly; a != nil && a.Laid {
 		for _, c := range a.Pieces {
 			d.Pieces = append(d.Pieces, Piece{
@@ -354,7 +359,9 @@ func (m maker) assembly(d *Document, r *design.Result) {
 			})
 		}
 		for _, x := range a.Rolls {
-			d.Rolls = append(d.Rolls, Roll{Mark: x.Mark, Angle: of(m, x.Angle, unit.KindAngle), Arc: of(m, x.Arc, unit.KindTape)})
+			d.Rolls = append(d.Rolls, Roll{
+				Mark: x.Mark, Angle: of(m, x.Angle, unit.KindAngle), Arc: of(m, x.Arc, unit.KindTape), Other: of(m, x.Other, unit.KindTape),
+			})
 		}
 	}
 	if r.Glue != nil {
@@ -370,7 +377,7 @@ func (m maker) assembly(d *Document, r *design.Result) {
 		}
 	}
 	for _, c := range r.Cutting {
-		x := Cutting{Pipe: c.Pipe, Proven: c.Plan.Proof.Proven()}
+		x := Cutting{Pipe: c.Pipe, NotToCut: c.NotToCut, Proven: c.Plan.Proof.Proven()}
 		for _, b := range c.Plan.Bars {
 			bar := Bar{From: "stick", Length: of(m, b.Length, unit.KindTape), Remnant: of(m, b.Remnant, unit.KindTape)}
 			if b.From == cut.FromOffcut {

@@ -11,6 +11,7 @@ import (
 	"plashet/engine/cut"
 	"plashet/engine/design"
 	"plashet/engine/geom"
+	"plashet/engine/layout"
 	"plashet/engine/level"
 	"plashet/engine/trace"
 	"plashet/engine/unit"
@@ -205,6 +206,7 @@ func (p *printer) assembly(r *design.Result) {
 		return
 	}
 	p.head("Assembly in the vault")
+	p.notToCut(r.NotToCut)
 	for _, c := range a.Pieces {
 		closing := ""
 		if c.Closing {
@@ -214,10 +216,36 @@ func (p *printer) assembly(r *design.Result) {
 			show(p, c.Ends[0].Mark, unit.KindTape), show(p, c.Ends[1].Mark, unit.KindTape), closing)
 	}
 	for _, m := range a.Rolls {
-		p.line("roll %-4s %s clockwise, %s along the pipe's outside", m.Mark, show(p, m.Angle, unit.KindAngle), show(p, m.Arc, unit.KindTape))
+		if m.Arc == 0 {
+			p.line("roll %-4s on the pipe's line itself", m.Mark)
+			continue
+		}
+		p.line("roll %-4s %s clockwise: %s clockwise round the pipe's outside, or %s the other way", m.Mark, show(p, m.Angle, unit.KindAngle),
+			show(p, m.Arc, unit.KindTape), show(p, m.Other, unit.KindTape))
 	}
-	for _, v := range a.LiftOut.Moves {
-		p.line("pump's way out: %s %s", p.toward(v.Along), show(p, v.Distance, unit.KindTape))
+	p.wayOut(a)
+}
+
+// notToCut heads pieces of an assembly that cannot be built.
+func (p *printer) notToCut(held bool) {
+	if held {
+		p.line("NOT TO BE CUT: the pieces of the assembly, which cannot be built as it is laid; see its dangers and faults")
+	}
+}
+
+// wayOut prints the moves by which the pump comes out.
+func (p *printer) wayOut(a *layout.Assembly) {
+	o := &a.LiftOut
+	if !o.Possible {
+		return
+	}
+	p.line("the pump's way out, unplugged and with %s opened:", o.Union)
+	for i, v := range o.Moves {
+		way := "move it " + p.toward(v.Along)
+		if v.Along.Z > 0.9 {
+			way = "lift it straight up"
+		}
+		p.line("  %d. %s, %s", i+1, way, show(p, v.Distance, unit.KindTape))
 	}
 }
 
@@ -239,6 +267,7 @@ func (p *printer) toward(v geom.Vec3) string {
 func (p *printer) cutting(r *design.Result) {
 	for _, c := range r.Cutting {
 		p.head("Cutting plan, " + c.Pipe)
+		p.notToCut(c.NotToCut)
 		for _, b := range c.Plan.Bars {
 			from := "stick"
 			if b.From == cut.FromOffcut {
@@ -261,6 +290,11 @@ func (p *printer) cutting(r *design.Result) {
 // glue prints the steps of gluing up.
 func (p *printer) glue(r *design.Result) {
 	g := r.Glue
+	if g != nil && g.Withheld {
+		p.head("Gluing up")
+		p.line("HELD BACK: no step is told while the assembly cannot be built; see its dangers and faults")
+		return
+	}
 	if g == nil || len(g.Steps) == 0 {
 		return
 	}

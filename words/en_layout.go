@@ -1,7 +1,8 @@
 package words
 
 // enLayout holds the sentences for the assembly in the vault. The codes and
-// their arguments are listed in engine/layout/codes.go. Parts go by their marks.
+// their arguments are listed in engine/layout/codes.go, those of the assembly
+// in its job in engine/design/assembly.go. Parts go by their marks.
 var enLayout = map[string]string{
 	// Faults.
 	"layout.value.finite":   "Assembly: “{name}” is not a number that can be used. Enter it again.",
@@ -77,4 +78,15 @@ var enLayout = map[string]string{
 	"assume.layout.roll":           "Error of an elbow's roll: not set; {value} was assumed.",
 	"assume.layout.elbow":          "Error of an elbow's own angle: not set; {value} was assumed.",
 	"assume.layout.attitude":       "Check valve {part}: how it may stand is not given; {allowed} was assumed by its kind. Look on the maker's sheet.",
+
+	// The assembly in its job.
+	"design.glue.withheld":    "The steps of gluing are held back, and the pieces are not to be cut, until this is mended:[ the chain misses the hole by {off};][ its last leg is turned {turned} from the hole's axis;][ {through} would stand in a wall, the floor or the lid;][ {inside} would stand in the pump, in an obstacle or in each other;][ the pump would stand in a wall or an obstacle{pump};][ valve {reversed} points against the flow;][ valve {attitude} stands as it may not;][ there is no union{union};][ the pump does not come out when {blocked} is opened;][ nothing but threads between pump and wall{captive};][ {others};][ faults in the assembly: {faults};] see what is said of each.",
+	"design.assembly.differs": "Run “{run}” starts at the pump, and its first stretch is the assembly, but the two differ.[ The run has {runPipe} pipe, the assembly {pipe}.][ The run has a {runValve}, the assembly a {valve}.][ Valve {valveOnly} of the assembly is not in the run.][ The run has a {runValveOnly}, the assembly none: that is right only where it lies beyond the wall.][ The run has fewer 90° elbows ({runElbows}) than the assembly ({elbows}).][ The run has fewer 45° elbows ({runFortyFives}) than the assembly ({fortyFives}).][ Union {unionOnly} of the assembly is not in the run.][ The run has a union, the assembly none{runUnionOnly}.] The flow is worked out from the run. Make the two agree.",
+	"design.pump.port.size":   "{where}: “{size}” is no size of a thread ({thread}). Pipe threads go by inches, whatever the pipe: write 1-1/2, or G 1-1/2.[ DN {dn} is {inch}.][ Fittings for {pipe} mm pipe usually have {usual}.] Read it off the pump or its sheet.",
+
+	"assume.assembly.attitude": "How pump “{name}” stands is not given; “{attitude}”, the first way on its list, was assumed.",
+	"assume.assembly.at":       "Where the pump stands is not given; the corner left, front, on the vault's floor was assumed.",
+	"assume.assembly.turn":     "How the pump is turned is not given; {value} was assumed: as its attitude is measured.",
+	"assume.assembly.roll":     "Elbows {parts}: how they are turned is not given; it was assumed that their outlets look up, or to the back wall where the pipe into them is upright.",
+	"assume.cut.kerf":          "The width of the saw cut is not given; {value} was assumed, so that a cut takes nothing away. Measure one: the last piece out of a stick may come out short.",
 }

@@ -2,6 +2,7 @@ package design
 
 import (
 	"plashet/engine/trace"
+	"plashet/job"
 )
 
 // accept marks the findings that the user accepts with a reason, tells of those
@@ -11,7 +12,7 @@ func (m *model) accept() {
 		met := false
 		for k := range m.out.Findings {
 			f := &m.out.Findings[k]
-			if f.Code == a.Code && (a.Path == "" || a.Path == f.Path) {
+			if accepts(a, *f) {
 				f.Accepted, met = a.Reason, true
 			}
 		}
@@ -22,4 +23,9 @@ func (m *model) accept() {
 	for i, a := range m.job.Assumptions {
 		m.fault(at("/assumptions", i), CodeOverride, trace.Str("code", a.Code))
 	}
+}
+
+// accepts tells that an acceptance is of a finding.
+func accepts(a job.Acceptance, f trace.Finding) bool {
+	return f.Code == a.Code && (a.Path == "" || a.Path == f.Path)
 }

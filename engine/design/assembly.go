@@ -3,24 +3,63 @@ package design
 import (
 	"context"
 	"errors"
+	"slices"
 	"strconv"
+	"strings"
 
+	"plashet/engine/catalog"
 	"plashet/engine/cut"
 	"plashet/engine/geom"
 	"plashet/engine/glue"
 	"plashet/engine/layout"
+	"plashet/engine/level"
 	"plashet/engine/trace"
 	"plashet/engine/unit"
 	"plashet/job"
 )
 
+// Codes of the assembly. What carries "where" besides is told in codes.go.
+const (
+	// FindWithheld: the assembly cannot be built as it is laid, so that no step
+	// of gluing is told and its pieces are not to be cut. Each argument stands
+	// only where that danger does. Args: off (how far the chain misses the
+	// hole), turned (its last leg from the hole's axis), through (marks standing
+	// in wall, floor or lid), inside (marks standing in the pump, an obstacle or
+	// each other), pump (empty: the pump stands in something), reversed and
+	// attitude (marks of valves), union (empty: there is none), blocked (mark of
+	// the union by which the pump does not come out), captive (empty: nothing
+	// but threads), others (codes of further dangers), faults (count).
+	FindWithheld = "design.glue.withheld"
+	// FindDiffers: the run that starts at the pump and the assembly are one and
+	// the same pipe, and differ. Each pair only where it differs. Args: run,
+	// runPipe, pipe, runValve, valve, valveOnly (mark of a valve that the run
+	// lacks), runValveOnly (a valve that the assembly lacks), runElbows,
+	// elbows (of 90 degrees), runFortyFives, fortyFives (of 45), unionOnly
+	// (mark), runUnionOnly (empty).
+	FindDiffers = "design.assembly.differs"
+	// CodePortSize: the port's size is none of its thread's. Args: name, size,
+	// thread, dn and inch (the size as a DN, and what that is in inches; where
+	// it is one), pipe and usual (the size as a pipe's, and the thread on its
+	// fittings; where it is one).
+	CodePortSize = "design.pump.port.size"
+
+	// AssumeAttitude: the first attitude of the pump. Args: name, attitude.
+	AssumeAttitude = "assume.assembly.attitude"
+	// AssumePlace: the pump stands in the corner left, front. No args.
+	AssumePlace = "assume.assembly.at"
+	// AssumeTurn: the pump is not turned. Args: value.
+	AssumeTurn = "assume.assembly.turn"
+	// AssumeRolls: elbows without a roll point up, or to the back wall. Args: parts (marks).
+	AssumeRolls = "assume.assembly.roll"
+	// AssumeKerf: the saw takes nothing away. Args: value.
+	AssumeKerf = "assume.cut.kerf"
+)
+
+// leftEmpty is the source of what counts as nothing where nothing is typed.
+var leftEmpty = trace.Source{Title: "left empty in the job", Basis: trace.BasisGuess}
+
 func vec(p job.XYZ) geom.Vec3 {
 	return geom.Vec3{X: float64(p.X.SI), Y: float64(p.Y.SI), Z: float64(p.Z.SI)}
-}
-
-// looks gives the direction of a port's word, before the pump is turned.
-var looks = map[string]geom.Vec3{
-	"up": {Z: 1}, "left": {X: -1}, "right": {X: 1}, "front": {Y: -1}, "back": {Y: 1},
 }
 
 // lay lays the assembly of the job; nil when there is none.
@@ -41,7 +80,7 @@ func (m *model) lay(pumpIndex int) *layout.Assembly {
 	if !m.pumpBody(pumpIndex, &in) || !m.chain(&in) {
 		return nil
 	}
-	in.Pose = layout.Pose{At: vec(a.At), Turn: a.Turn.SI}
+	m.pose(&in)
 	if !a.MakeUp.IsZero() {
 		in.Settings.MakeUp = layout.Is(a.MakeUp.SI)
 	}
@@ -50,19 +89,53 @@ func (m *model) lay(pumpIndex int) *layout.Assembly {
 	}
 	in.Beyond = m.beyond()
 	out, findings, faults := layout.Lay(in)
+	m.unturned(findings)
 	m.out.Assumptions = append(m.out.Assumptions, out.Assumptions...)
 	m.out.Findings = append(m.out.Findings, findings...)
 	m.out.Faults = append(m.out.Faults, faults...)
-	m.glue(in.Parts, out)
+	m.agree(&in)
+	m.glue(in.Parts, out, m.dangers(findings), len(faults))
 	return &out
+}
+
+// pose says where the pump stands.
+func (m *model) pose(in *layout.Input) {
+	a := &m.job.Assembly
+	in.Pose = layout.Pose{At: vec(a.At), Turn: a.Turn.SI}
+	if a.At.X.IsZero() && a.At.Y.IsZero() && a.At.Z.IsZero() {
+		m.assume("/assembly/at", AssumePlace, unit.Value{}, leftEmpty)
+	}
+	if a.Turn.IsZero() {
+		m.assume("/assembly/turn", AssumeTurn, unit.Of(a.Turn.SI, unit.KindAngle), leftEmpty)
+	}
+	var open []string
+	for i, l := range in.Parts {
+		if turn, _ := l.Kind.Turn(); turn != 0 && a.Parts[i].Roll.IsZero() {
+			open = append(open, l.Mark)
+		}
+	}
+	if len(open) > 0 {
+		m.assume("/assembly/parts", AssumeRolls, unit.Value{}, leftEmpty, trace.Str("parts", strings.Join(open, ", ")))
+	}
+}
+
+// unturned tells under a valve that points against the flow that the flow
+// worked out is not the one there is.
+func (m *model) unturned(findings []trace.Finding) {
+	for i := range findings {
+		if f := &findings[i]; f.Code == layout.FindReversed && m.out.Delivery != nil && m.out.Delivery.Flow > 0 {
+			f.Args = append(f.Args, trace.Num("flow", m.out.Delivery.Flow, unit.KindFlow))
+		}
+	}
 }
 
 // defaultGlue is the temperature of pipe and air when gluing, where the job
 // does not say. Common practice, no source.
 const defaultGlue unit.Temperature = 15
 
-// glue orders the joints of a laid chain.
-func (m *model) glue(parts []layout.Laid, laid layout.Assembly) {
+// glue orders the joints of a laid chain. Its steps are held back, and its
+// pieces are not to be cut, while there is a danger on it or a fault in it.
+func (m *model) glue(parts []layout.Laid, laid layout.Assembly, dangers []trace.Finding, faulty int) {
 	site := &m.job.Site
 	in := glue.Input{Parts: parts, Assembly: laid, Book: m.book, Temperature: site.GlueTemperature.Or(defaultGlue), Damp: site.Damp, Frost: site.Frost, Path: "/assembly"}
 	if site.GlueTemperature.IsZero() {
@@ -71,35 +144,17 @@ func (m *model) glue(parts []layout.Laid, laid layout.Assembly) {
 	if d := m.out.Delivery; d != nil {
 		in.Pressure = m.water.PressureOf(d.Head)
 	}
+	in.Unfit = len(dangers) > 0 || faulty > 0
 	plan, findings, faults := glue.Order(in)
 	m.out.Glue = &plan
 	m.out.Findings = append(m.out.Findings, findings...)
 	m.out.Faults = append(m.out.Faults, faults...)
 	m.out.Assumptions = append(m.out.Assumptions, plan.Assumptions...)
 	m.out.Figures = append(m.out.Figures, plan.Figures...)
-}
-
-// pumpBody fills the pump in the attitude that the assembly names.
-func (m *model) pumpBody(pumpIndex int, in *layout.Input) bool {
-	pump := &m.job.Pumps[pumpIndex]
-	for i := range pump.Attitudes {
-		at := &pump.Attitudes[i]
-		if at.Name != m.job.Assembly.Attitude && m.job.Assembly.Attitude != "" {
-			continue
-		}
-		end, ok := layout.Port(pump.Port.Thread, pump.Port.Size, layout.Measure{})
-		if !ok {
-			m.fault("/pumps", CodePort, trace.Str("name", pump.Name))
-			return false
-		}
-		in.Pump = layout.Pump{
-			Name: pump.Name, Port: vec(at.Port), Points: looks[at.Points], Outlet: end, Path: "/pumps",
-			Blocks: []geom.Box{geom.BoxOf(geom.Vec3{}, geom.Vec3{X: float64(at.Length.SI), Y: float64(at.Width.SI), Z: float64(at.Height.SI)})},
-		}
-		return true
+	if plan.Withheld {
+		m.out.NotToCut = true
+		m.withhold(append(dangers, m.dangers(findings)...), faulty)
 	}
-	m.fault("/assembly/attitude", CodeAttitude, trace.Str("name", pump.Name))
-	return false
 }
 
 // MarkOf gives the mark of a part of the assembly: its own, or one made from
@@ -111,18 +166,16 @@ func MarkOf(parts []job.Laid, i int) string {
 	return "F" + strconv.Itoa(i)
 }
 
-var byWord = map[string]layout.By{"": layout.Touching, "centres": layout.Centres, "faces": layout.Faces, "stops": layout.Stops, "pipe": layout.PipeLength}
-
-// chain fills the parts and the pipes of the assembly.
+// chain fills the parts of the assembly, and of the assembly's kind the pipe
+// of every size that goes into one of their ends.
 func (m *model) chain(in *layout.Input) bool {
 	a := &m.job.Assembly
-	sizes := map[string]bool{}
 	before, beforeSize := in.Pump.Outlet, in.Pump.Outlet.Size
 	for i := range a.Parts {
 		l, path := &a.Parts[i], at("/assembly/parts", i)
-		size := l.Size
+		size, sizePath := l.Size, path+"/size"
 		if size == "" {
-			size = a.Pipe.Size
+			size, sizePath = a.Pipe.Size, "/assembly/pipe"
 		}
 		f, err := m.book.Fitting(l.Fitting, size, m.measured)
 		if err != nil {
@@ -136,7 +189,7 @@ func (m *model) chain(in *layout.Input) bool {
 		}
 		p = p.Facing(before, beforeSize)
 		before, beforeSize = p.Out, p.Size
-		laid := layout.Laid{Part: p, Roll: l.Roll.SI, Reverse: l.Reverse, Next: layout.Join{By: byWord[l.NextBy], Distance: l.Next.SI, Closing: l.Closes}}
+		laid := layout.Laid{Part: p, Roll: l.Roll.SI, Reverse: l.Reverse, Next: layout.Join{By: joinBy(l.NextBy), Distance: l.Next.SI, Closing: l.Closes}}
 		if l.NextBy == "" && !l.Next.IsZero() {
 			laid.Next.By = layout.Centres
 		}
@@ -144,64 +197,106 @@ func (m *model) chain(in *layout.Input) bool {
 			laid.Next.Measured = layout.Is(a.Closing.Gap.SI)
 		}
 		in.Parts = append(in.Parts, laid)
-		sizes[size] = true
-		if len(sizes) > len(in.Pipes) {
-			pipe, err := m.book.FindPipe(a.Pipe.Kind, size)
-			if err != nil {
-				m.refuse("/assembly/pipe", err)
+		for _, e := range f.Ends {
+			if (e.Kind == catalog.Socket || e.Kind == catalog.Spigot) && !m.lend(in, e.Size, sizePath) {
 				return false
 			}
-			in.Pipes = append(in.Pipes, layout.PipeOf(pipe))
 		}
 	}
 	return true
 }
 
-// beyond tells of the water in the runs that stands above the vault.
-func (m *model) beyond() layout.Beyond {
-	b := layout.Beyond{Frost: m.job.Site.Frost}
-	if m.out.Delivery != nil {
-		var sum unit.Volume
-		for _, r := range m.out.Delivery.Runs {
-			sum += r.Volume
-		}
-		b.Volume = layout.Is(sum)
+// lend adds the assembly's pipe of a size, once.
+func (m *model) lend(in *layout.Input, size, path string) bool {
+	pipe, err := m.pipe(job.PipeName{Kind: m.job.Assembly.Pipe.Kind, Size: size})
+	if err != nil {
+		m.refuse(path, err)
+		return false
 	}
+	if p := layout.PipeOf(pipe); !slices.Contains(in.Pipes, p) {
+		in.Pipes = append(in.Pipes, p)
+	}
+	return true
+}
+
+func joinBy(word string) layout.By {
+	switch word {
+	case "centres":
+		return layout.Centres
+	case "faces":
+		return layout.Faces
+	case "stops":
+		return layout.Stops
+	case "pipe":
+		return layout.PipeLength
+	}
+	return layout.Touching
+}
+
+// beyond tells of the water in the runs and in the boxes at the top. Where one
+// of the runs could not be worked out nothing of it is known.
+func (m *model) beyond() layout.Beyond {
+	b, d := layout.Beyond{Frost: m.job.Site.Frost}, m.out.Delivery
+	if d == nil || len(d.Runs) < len(m.job.Runs) {
+		return b
+	}
+	started := false
+	for _, r := range d.Runs {
+		i := slices.IndexFunc(m.job.Runs, func(run job.Run) bool { return run.Name == r.Name })
+		if i >= 0 && m.job.Runs[i].From == "pump" && !started {
+			started, b.First = true, layout.Stretch{Length: r.Length, Volume: r.Volume}
+			continue
+		}
+		b.Volume.Value += r.Volume
+	}
+	b.Volume.Given = true
+	quiet := m.quiet
+	m.quiet = true // what is wrong with a store was told with the levels
+	for _, s := range m.stores(d) {
+		if s.Kind == level.KindBox {
+			b.Boxes += s.Running - s.HeldOpen
+		}
+	}
+	m.quiet = quiet
 	return b
 }
 
 // cutting plans the pieces of the assembly and those typed in, pipe by pipe.
 func (m *model) cutting(a *layout.Assembly) {
 	type lot struct {
-		name   job.PipeName
-		pieces []cut.Piece
+		name     job.PipeName
+		pieces   []cut.Piece
+		notToCut bool
 	}
 	var lots []lot
-	add := func(n job.PipeName, p cut.Piece) {
-		for i := range lots {
-			if lots[i].name == n {
-				lots[i].pieces = append(lots[i].pieces, p)
-				return
-			}
+	add := func(n job.PipeName, p cut.Piece, notToCut bool) {
+		i := slices.IndexFunc(lots, func(l lot) bool { return l.name == n })
+		if i < 0 {
+			i = len(lots)
+			lots = append(lots, lot{name: n})
 		}
-		lots = append(lots, lot{n, []cut.Piece{p}})
+		lots[i].pieces = append(lots[i].pieces, p)
+		lots[i].notToCut = lots[i].notToCut || notToCut
 	}
 	if a != nil && a.Laid {
 		for _, p := range a.Pieces {
 			if p.Cut > 0 {
-				add(m.named(m.job.Assembly.Pipe), cut.Piece{Length: p.Cut, Mark: p.Mark, Count: 1})
+				add(m.named(job.PipeName{Kind: p.Pipe.Kind, Size: p.Pipe.Size}), cut.Piece{Length: p.Cut, Mark: p.Mark, Count: 1}, m.out.NotToCut)
 			}
 		}
 	}
 	for _, p := range m.job.Stock.Pieces {
-		add(m.named(p.Pipe), cut.Piece{Length: p.Length.SI, Mark: p.Mark, Count: max(1, p.Count)})
+		add(m.named(p.Pipe), cut.Piece{Length: p.Length.SI, Mark: p.Mark, Count: max(1, p.Count)}, false)
+	}
+	if m.job.Stock.Kerf.IsZero() && len(lots) > 0 {
+		m.assume("/stock/kerf", AssumeKerf, unit.Of(m.job.Stock.Kerf.SI, unit.KindTape), leftEmpty)
 	}
 	for _, l := range lots {
-		m.plan(l.name, l.pieces)
+		m.plan(l.name, l.pieces, l.notToCut)
 	}
 }
 
-func (m *model) plan(name job.PipeName, pieces []cut.Piece) {
+func (m *model) plan(name job.PipeName, pieces []cut.Piece, notToCut bool) {
 	s := &m.job.Stock
 	p := cut.Problem{Pieces: pieces, Kerf: s.Kerf.SI, Keep: s.Keep.SI, Grid: unit.Inch / 64, Round: true}
 	if m.out.Units == unit.Metric {
@@ -240,5 +335,5 @@ func (m *model) plan(name job.PipeName, pieces []cut.Piece) {
 	if !plan.Proof.Proven() {
 		m.find(trace.Finding{Message: trace.Message{Code: FindUnproven, Args: []trace.Arg{trace.Str("pipe", label)}}, Path: "/stock", Severity: trace.Info})
 	}
-	m.out.Cutting = append(m.out.Cutting, Cutting{Name: name, Pipe: label, Pieces: pieces, Plan: plan})
+	m.out.Cutting = append(m.out.Cutting, Cutting{Name: name, Pipe: label, Pieces: pieces, Plan: plan, NotToCut: notToCut})
 }

@@ -29,6 +29,7 @@ type Result struct {
 	Levels    *level.Levels // likewise
 	Assembly  *layout.Assembly
 	Glue      *glue.Plan
+	NotToCut  bool // the assembly cannot be built as it is laid: its pieces are not to be cut
 	Cutting   []Cutting
 	Materials []takeoff.Item
 	Options   []Option // the pumps in hand on the pipe as drawn and on larger pipe
@@ -158,4 +159,6 @@ type Cutting struct {
 	Pipe   string // the same as text
 	Pieces []cut.Piece
 	Plan   cut.Plan
+
+	NotToCut bool // pieces of an assembly that cannot be built are among them
 }
