@@ -122,7 +122,7 @@ func (l *ladder) columns() {
 	each := (ladderRight - margin + columnGap) / float64(len(l.states))
 	each = min(each, 26)
 	below := l.foot
-	l.field.area = rectangle(0, l.head-4, wide, l.foot)
+	l.field.area = rectangle(0, l.head-2, wide, l.foot)
 	for _, m := range l.limitsDrawn() {
 		if y := l.at(max(l.low, min(l.up, m.at))); m.at != 0 { // the water line may run through a figure
 			l.field.lines = append(l.field.lines, patchOf(Point{0, y}, Point{ladderRight, y}))

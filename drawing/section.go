@@ -45,6 +45,10 @@ func newSection(p *page, b basin) *sectionView {
 	}
 	s.wall = s.edge + 0.1*tall
 	s.right = s.wall + float64(b.length) + 0.16*tall
+	if b.vault && b.pump { // also where it stands out of the vault
+		s.wall += max(0, -float64(b.pumpFrom)-s.edge)
+		s.right = max(s.right, s.wall+float64(b.pumpTo))
+	}
 	s.list = listEnd - s.listWidth()
 	s.scale = min((s.list-sectionGap-s.x0)/s.right, sectionTall/tall)
 	return s

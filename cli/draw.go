@@ -1,0 +1,132 @@
+package cli
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+
+	"github.com/spf13/cobra"
+
+	"plashet/drawing"
+	"plashet/engine/catalog"
+	"plashet/engine/design"
+	"plashet/engine/unit"
+	"plashet/job"
+	"plashet/render/svg"
+	"plashet/words"
+)
+
+// curvePoints is at how many flows the system curve is worked out.
+const curvePoints = 121
+
+// folder is where drawings go.
+type folder struct {
+	to    string
+	force bool
+}
+
+func drawCommand() *cobra.Command {
+	var f folder
+	c := &cobra.Command{
+		Use: "draw JOB", Short: "Design a job and draw the answer as SVG files", Args: operands,
+		Long: `Draws what the answer has enough for: curve.svg (pump and system curve), levels.svg
+(pond and vault in section, the water at rest, running and after a stop) and the
+assembly with its cut lengths, seen over each corner of the vault (assembly-front-left.svg
+and so on). The folder is made when it is not there.`,
+		Example: "  plashet draw garden.json --to pictures",
+		RunE: func(cmd *cobra.Command, args []string) error {
+			if f.to == "" {
+				return errors.New("give the folder for the drawings: --to FOLDER")
+			}
+			j, faults, err := read(cmd, args[0])
+			if err != nil {
+				return err
+			}
+			if j == nil {
+				if err := tell(cmd.ErrOrStderr(), faults, unit.US); err != nil {
+					return err
+				}
+				return errJob
+			}
+			book, err := catalog.New()
+			if err != nil {
+				return ours{err}
+			}
+			r := design.Solve(book, j)
+			faults = append(slices.Clone(faults), r.Faults...)
+			if err := tell(cmd.ErrOrStderr(), faults, j.System()); err != nil {
+				return err
+			}
+			if err := f.draw(cmd, j, r, book); err != nil {
+				return err
+			}
+			if len(faults) > 0 {
+				return errJob
+			}
+			return nil
+		},
+	}
+	c.Flags().StringVar(&f.to, "to", "", "write into this `folder`")
+	c.Flags().BoolVar(&f.force, "force", false, "write over drawings that are there")
+	return c
+}
+
+// draw writes the sheets, each whole or not at all; none where one is in the
+// way and may not be written over.
+func (f *folder) draw(cmd *cobra.Command, j *job.Job, r *design.Result, book *catalog.Book) error {
+	sheets := drawing.Sheets(drawing.Input{Job: j, Result: r, Curves: design.CurvesOf(book, j, r, curvePoints), Words: words.English()})
+	if len(sheets) == 0 {
+		_, _ = fmt.Fprintln(cmd.ErrOrStderr(), "nothing could be worked out that can be drawn")
+		return errJob
+	}
+	var files [][]byte
+	for i := range sheets {
+		var b bytes.Buffer
+		if err := svg.Write(&b, &sheets[i]); err != nil {
+			return ours{fmt.Errorf("draw %s: %w", sheets[i].Name, err)}
+		}
+		files = append(files, b.Bytes())
+	}
+	if err := f.check(sheets); err != nil {
+		return err
+	}
+	for i := range sheets {
+		name := f.path(&sheets[i])
+		switch err := replace(name, files[i]); {
+		case errors.Is(err, fs.ErrPermission):
+			return fmt.Errorf("%q may not be written: the permissions of its folder keep you out", name)
+		case err != nil:
+			return ours{fmt.Errorf("write %q: %w", name, err)}
+		}
+		if _, err := fmt.Fprintln(cmd.OutOrStdout(), name); err != nil {
+			return ours{err}
+		}
+	}
+	return nil
+}
+
+func (f *folder) path(s *drawing.Sheet) string { return filepath.Join(f.to, s.Name+".svg") }
+
+// check makes the folder and tells what stands in the way.
+func (f *folder) check(sheets []drawing.Sheet) error {
+	if info, err := os.Stat(f.to); err == nil && !info.IsDir() {
+		return fmt.Errorf("%q is no folder", f.to)
+	}
+	if err := os.MkdirAll(f.to, 0o755); err != nil {
+		return fmt.Errorf("the folder %q cannot be made: %s", f.to, reason(err))
+	}
+	for i := range sheets {
+		info, err := os.Stat(f.path(&sheets[i]))
+		switch {
+		case err == nil && !info.Mode().IsRegular():
+			return fmt.Errorf("%q is no file that can be written over", f.path(&sheets[i]))
+		case err == nil && !f.force:
+			return fmt.Errorf("there is a file %q already; --force writes over it", f.path(&sheets[i]))
+		}
+	}
+	return nil
+}
