@@ -87,10 +87,72 @@ func TestTextHasNoGaps(t *testing.T) {
 			t.Fatal(err)
 		}
 		for _, line := range strings.Split(b.String(), "\n") {
-			if strings.Contains(line, "{") || strings.Contains(line, "layout.") || strings.Contains(line, "assume.") || strings.Contains(line, "NaN") {
+			if strings.Contains(line, "{") || strings.Contains(line, "layout.") || strings.Contains(line, "assume.") || strings.Contains(line, "moves.") || strings.Contains(line, "takeoff.") || strings.Contains(line, "NaN") {
 				t.Errorf("%s: %s", name, line)
 			}
 		}
+	}
+}
+
+// TestEffectsAreNamed: what an assumption moves is a figure or a line of the
+// list, and has a name in words.
+func TestEffectsAreNamed(t *testing.T) {
+	for name, r := range answers(t) {
+		ids := map[string]bool{}
+		for _, f := range r.Figures {
+			ids[f.ID] = true
+		}
+		for _, i := range r.Materials {
+			ids[i.ID] = true
+		}
+		p := &printer{say: words.English(), unit: r.Units}
+		effects := 0
+		for _, a := range r.Assumptions {
+			for _, e := range a.Weight {
+				effects++
+				if label := p.moved(r, e.Figure); !ids[e.Figure] || strings.Contains(label, "moves.") || strings.Contains(label, "takeoff.") {
+					t.Errorf("%s: %s moves %s, called %q", name, a.Code, e.Figure, label)
+				}
+			}
+		}
+		if effects == 0 {
+			t.Errorf("%s: no effect is seen", name)
+		}
+	}
+}
+
+// TestTotal: the foot of the list is the sum of its lines as printed.
+func TestTotal(t *testing.T) {
+	r := answers(t)["hillside-cascade"]
+	var text, data bytes.Buffer
+	if err := Text(&text, r, nil, words.English()); err != nil {
+		t.Fatal(err)
+	}
+	if err := JSON(&data, r, nil, words.English()); err != nil {
+		t.Fatal(err)
+	}
+	var d Document
+	if err := json.Unmarshal(data.Bytes(), &d); err != nil {
+		t.Fatal(err)
+	}
+	cents, unpriced := 0, 0
+	for _, m := range d.Materials {
+		if m.Total == "" {
+			unpriced++
+			continue
+		}
+		var whole, part int
+		if _, err := fmt.Sscanf(m.Total, "%d.%d USD", &whole, &part); err != nil {
+			t.Fatalf("%s: %v", m.Total, err)
+		}
+		cents += 100*whole + part
+	}
+	sum := fmt.Sprintf("%d.%02d USD", cents/100, cents%100)
+	if d.Total == nil || d.Total.Sum != sum || d.Total.Unpriced != unpriced || unpriced == 0 {
+		t.Errorf("%+v, by the lines %s and %d without a price", d.Total, sum, unpriced)
+	}
+	if want := fmt.Sprintf("%s; %d of %d items have no price", sum, unpriced, len(d.Materials)); !strings.Contains(text.String(), want) {
+		t.Errorf("%q is not in the text", want)
 	}
 }
 

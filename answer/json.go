@@ -8,6 +8,7 @@ import (
 	"plashet/engine/design"
 	"plashet/engine/trace"
 	"plashet/engine/unit"
+	"plashet/takeoff"
 	"plashet/words"
 )
 
@@ -38,6 +39,7 @@ type Document struct {
 	Withheld    bool         `json:"glueWithheld,omitempty" doc:"the assembly cannot be built as it is laid: no step of gluing is told"`
 	Glue        []GlueStep   `json:"glue,omitempty" doc:"gluing up, step by step"`
 	Materials   []Material   `json:"materials,omitempty" doc:"material list"`
+	Total       *Total       `json:"materialsTotal,omitempty" doc:"what the priced lines of the list come to"`
 	Findings    []Finding    `json:"findings,omitempty" doc:"what was found, worst first"`
 	Assumptions []Assumption `json:"assumptions,omitempty" doc:"defaults in force"`
 	Faults      []Fault      `json:"faults,omitempty" doc:"errors in the input"`
@@ -180,8 +182,15 @@ type Material struct {
 	High    Quantity `json:"buyHigh" doc:"by the larger rule; the same where there is one"`
 	Pack    Quantity `json:"pack" doc:"what one of a count holds (a stick, a can)"`
 	Total   string   `json:"total,omitempty" doc:"price, or price range; absent without a price"`
+	How     string   `json:"how,omitempty" doc:"how the sticks of pipe come about"`
 	Formula string   `json:"formula" doc:"how the amount comes about"`
 	Source  Source   `json:"source" doc:"of the formula"`
+}
+
+// Total is the foot of the material list.
+type Total struct {
+	Sum      string `json:"sum,omitempty" doc:"sum, or range, of the lines with a price, each rounded to coins; absent where no line has one"`
+	Unpriced int    `json:"unpriced" doc:"lines without a price, which are not in the sum"`
 }
 
 // Source is where a value comes from.
@@ -208,7 +217,7 @@ type Remedy struct {
 
 // Effect is a figure before and after.
 type Effect struct {
-	Figure string   `json:"figure" doc:"ID of the figure"`
+	Figure string   `json:"figure" doc:"ID of the figure, or of the line of the material list"`
 	Before Quantity `json:"before" doc:"now"`
 	After  Quantity `json:"after" doc:"with the remedy"`
 }
@@ -399,7 +408,16 @@ func (m maker) materials(d *Document, r *design.Result) {
 		if i.Priced {
 			x.Total = span(money(i.Total.Low), money(i.Total.High))
 		}
+		if how, ok := i.How(); ok {
+			x.How = m.say.Say(how, m.unit)
+		}
 		d.Materials = append(d.Materials, x)
+	}
+	if sum, unpriced, err := takeoff.Sum(r.Materials); err == nil && len(r.Materials) > 0 {
+		d.Total = &Total{Unpriced: unpriced}
+		if unpriced < len(r.Materials) {
+			d.Total.Sum = span(sum.Low.Format(), sum.High.Format())
+		}
 	}
 }
 

@@ -329,7 +329,36 @@ func (p *printer) materials(r *design.Result) {
 			spare = ", spare in it " + amount(i.Spare, p.unit)
 		}
 		p.line("%-44s %s%s%s; %s", p.say.Say(i.Message(), p.unit), amount(i.Buy, p.unit), pack(i.Pack, p.unit), spare, price)
+		if how, ok := i.How(); ok {
+			p.line("    %s", p.say.Say(how, p.unit))
+		}
 	}
+	p.total(r)
+}
+
+// total prints the foot of the list. The lines are of one currency, the job's.
+func (p *printer) total(r *design.Result) {
+	sum, unpriced, err := takeoff.Sum(r.Materials)
+	switch {
+	case err != nil:
+		p.line("no total: the prices are in different currencies")
+	case unpriced == len(r.Materials):
+		p.line("no total: no item has a price")
+	case unpriced > 0:
+		p.line("%-44s %s; %d of %d items have no price and are not in it", "total of what has a price", span(sum.Low.Format(), sum.High.Format()), unpriced, len(r.Materials))
+	default:
+		p.line("%-44s %s", "total", span(sum.Low.Format(), sum.High.Format()))
+	}
+}
+
+// moved names the figure of an effect: a line of the list by its own name.
+func (p *printer) moved(r *design.Result, figure string) string {
+	for _, i := range r.Materials {
+		if i.ID == figure {
+			return p.say.Say(i.Message(), p.unit)
+		}
+	}
+	return p.say.Word("moves." + figure[strings.LastIndexByte(figure, '.')+1:])
 }
 
 // amount shows a range as one figure where both ends are shown alike.
@@ -376,7 +405,7 @@ func (p *printer) assumptions(r *design.Result) {
 		p.line("%s: %s (%s)", a.Path, p.say.Assumption(a, p.unit), a.Source.Title)
 		for _, e := range a.Weight {
 			if e.Before.Format(p.unit) != e.After.Format(p.unit) {
-				p.line("    at the other end of its usual range: %s goes from %s to %s", p.say.Word("moves."+e.Figure[strings.LastIndexByte(e.Figure, '.')+1:]), e.Before.Format(p.unit), e.After.Format(p.unit))
+				p.line("    at the other end of its usual range: %s goes from %s to %s", p.moved(r, e.Figure), e.Before.Format(p.unit), e.After.Format(p.unit))
 			}
 		}
 		if a.Turns {
