@@ -2,7 +2,6 @@ package takeoff
 
 import (
 	"math"
-	"strings"
 	"testing"
 
 	"github.com/shopspring/decimal"
@@ -117,127 +116,9 @@ func TestList(t *testing.T) {
 }
 
 // Spare is for fittings alone: 45 ft of pipe are five sticks of 10 ft, not six.
-func TestPipe(t *testing.T) {
-	const by10 = 10 * unit.Foot
-	for _, c := range []struct {
-		name      string
-		p         Pipe
-		buy       float64
-		joined    int
-		wasteFeet float64
-		why       string
-	}{
-		{"plan", Pipe{Length: 15 * unit.Foot, Stick: by10, Sticks: 1, Offcuts: 6 * unit.Foot}, 1, 0, 1, "hand: 10 + 6 ft for 15 ft of pieces"},
-		{"run", Pipe{Run: 45 * unit.Foot, Stick: by10}, 5, 5, 5, "hand: 45 ft in 10 ft sticks"},
-		{"run of whole sticks", Pipe{Run: 60 * unit.Foot, Stick: 20 * unit.Foot}, 3, 3, 0, "hand: 60 ft in 20 ft sticks"},
-		{"both", Pipe{Length: 18 * unit.Foot, Run: 36 * unit.Foot, Stick: 20 * unit.Foot, Sticks: 1}, 3, 2, 6, "hand: 54 ft in 20 ft sticks"},
-		{"rest shared", Pipe{Length: 12 * unit.Foot, Run: 26 * unit.Foot, Stick: by10, Sticks: 2, Rest: 8 * unit.Foot}, 4, 2, 2, "hand: 18 ft in two sticks, 8 ft lie in the plan's"},
-		{"rest is enough", Pipe{Length: 12 * unit.Foot, Run: 5 * unit.Foot, Stick: by10, Sticks: 2, Rest: 8 * unit.Foot}, 2, 0, 3, "hand: 17 ft in two sticks"},
-	} {
-		items, _, faults := List(Input{Book: book, Pipe: []Pipe{c.p}, Spare: 0.10})
-		if len(items) != 1 || len(faults) > 0 {
-			t.Errorf("%s: %+v, faults %+v", c.name, items, faults)
-			continue
-		}
-		i := items[0]
-		if i.Buy != (Range{c.buy, c.buy, unit.KindCount}) || i.Laid.Joined != c.joined || i.Spare.High != 0 ||
-			!same(i.Need.Low, float64(c.p.Length+c.p.Run)) || math.Abs(i.Waste.Low-c.wasteFeet*float64(unit.Foot)) > 1e-9 {
-			t.Errorf("%s: %+v, want %+v", c.name, i, c)
-		}
-		how, ok := i.How()
-		if !ok || how.Code != CodeSticks || len(how.Args) == 0 {
-			t.Errorf("%s: how is not told: %+v", c.name, how)
-		}
-	}
-	items, _, _ := List(full())
-	for _, i := range items {
-		if _, ok := i.How(); i.Size == "1-1/4" && (ok || i.Buy.Kind != unit.KindDistance || !same(i.Buy.Low, float64(30*unit.Foot)) || i.Spare.High != 0) {
-			t.Errorf("30 ft of hose by length: %+v", i)
-		}
-		if i.Spare.High > 0 && i.Code != CodeFitting {
-			t.Errorf("spare is for fittings: %+v", i)
-		}
-	}
-}
-
 // Pipe is priced by the stick or by length.
-func TestPipePrices(t *testing.T) {
-	const by20 = 20 * unit.Foot
-	foot, tens := unit.Of(unit.Foot, unit.KindDistance), unit.Of(10*unit.Foot, unit.KindDistance)
-	for _, c := range []struct {
-		name, want string
-		p          Pipe
-		prices     []Price
-	}{
-		{"by length, sticks", "76.00", Pipe{Run: 25 * unit.Foot, Stick: by20}, []Price{{Name: "PVC Sch 40", Size: "2", Amount: usd("1.90"), Per: foot}}},
-		{"by length, for ten feet", "76.00", Pipe{Run: 25 * unit.Foot, Stick: by20}, []Price{{Name: "PVC Sch 40", Size: "2", Amount: usd("19"), Per: tens}}},
-		{"by length, no sticks", "47.50", Pipe{Run: 25 * unit.Foot}, []Price{{Name: "PVC Sch 40", Size: "2", Amount: usd("1.90"), Per: foot}}},
-		{"by the stick", "68.40", Pipe{Run: 25 * unit.Foot, Stick: by20}, []Price{{Name: "PVC Sch 40", Size: "2", Amount: usd("34.20")}}},
-		{"the stick's own beats both", "60.00", Pipe{Run: 25 * unit.Foot, Stick: by20, Price: usd("30")}, []Price{
-			{Name: "PVC Sch 40", Size: "2", Amount: usd("34.20")}, {Name: "PVC Sch 40", Size: "2", Amount: usd("1.90"), Per: foot},
-		}},
-		{"both kinds of price, no sticks", "47.50", Pipe{Run: 25 * unit.Foot}, []Price{
-			{Name: "PVC Sch 40", Size: "2", Amount: usd("34.20")}, {Name: "PVC Sch 40", Size: "2", Amount: usd("1.90"), Per: foot},
-		}},
-		{"of the kind", "76.00", Pipe{Run: 25 * unit.Foot, Stick: by20}, []Price{{Name: "PVC Sch 40", Amount: usd("1.90"), Per: foot}}},
-	} {
-		c.p.Kind, c.p.Size = "PVC Sch 40", "2"
-		items, findings, faults := List(Input{Book: book, Currency: "USD", Pipe: []Pipe{c.p}, Prices: c.prices})
-		if len(faults)+len(findings) > 0 || !items[0].Priced || !items[0].Total.Low.Amount.Equal(usd(c.want).Amount) {
-			t.Errorf("%s: %s, want %s; %+v %+v", c.name, items[0].Total.Low.FormatExact(), c.want, findings, faults)
-		}
-	}
-	_, _, faults := List(Input{Book: book, Currency: "USD", Pipe: []Pipe{{Kind: "PVC Sch 40", Size: "2", Run: 1, Stick: 3, Price: unit.Money{Currency: "EUR"}}}})
-	if len(faults) != 1 || faults[0].Code != FaultPriceCurrency {
-		t.Errorf("a stick in euros: %+v", faults)
-	}
-}
-
 // A price for a part of the catalogue that this job does not need is no slip of
 // the pen; one for a name or size that nobody knows is.
-func TestPricesUnused(t *testing.T) {
-	for _, c := range []struct {
-		name, size string
-		told       bool
-		near       string
-	}{
-		{"elbow 90", "3", false, ""},
-		{"Elbow 90", "3 in", false, ""},
-		{"PVC Sch 40", "1-1/2", false, ""},
-		{"PVC Sch 40", "", false, ""},
-		{"union", "", false, ""},
-		{"tee", "d63", false, ""},
-		{"gravel", "", false, ""},
-		{"soil", "clay", false, ""},
-		{"soil", "clya", true, "soil"},
-		{"elbow 91", "3", true, "elbow 90"},
-		{"elbow 90", "22", true, ""},
-		{"PVC Sch 40", "22 in", true, "2-1/2"},
-		{"PVC Shc 40", "2", true, "PVC Sch 40"},
-		{"linr", "", true, "liner"},
-	} {
-		in := full()
-		in.Prices = []Price{{Name: c.name, Size: c.size, Amount: usd("1"), Path: "/x"}}
-		in.Fittings, in.Pipe, in.Pond, in.Streams = nil, nil, nil, nil
-		in.Soil = "loam"
-		_, findings, _ := List(in)
-		told, near := false, ""
-		for _, f := range findings {
-			if f.Code == FindPriceUnused {
-				told = true
-				for _, a := range f.Args {
-					if a.Name == "near" {
-						near = a.Text
-					}
-				}
-			}
-		}
-		if told != c.told || !strings.Contains(near, c.near) {
-			t.Errorf("%s, %s: told %v, near %q", c.name, c.size, told, near)
-		}
-	}
-}
-
 // A can is assumed to be a quart; the demo's 24 joints of 2 and 3 in take one
 // quart of cement and one of primer by common practice, no source.
 func TestCement(t *testing.T) {
@@ -265,36 +146,11 @@ func TestCement(t *testing.T) {
 	}
 }
 
-func TestPrices(t *testing.T) {
-	items, findings, _ := List(full())
-	// By hand: 8 x 3.15; 252 ft2 x 1.10; boulders 96/65 = 1.477 up to 1.48 and 2.40 tons x 185.
-	for _, c := range []struct{ code, place, low, high string }{
-		{CodeFitting, "", "25.20", "25.20"},
-		{CodeLiner, PlacePond, "277.20", "277.20"},
-		{CodeBoulders, PlacePond, "273.80", "444.00"},
-	} {
-		i := find(t, items, c.code, c.place)
-		if !i.Priced || !i.Total.Low.Amount.Equal(usd(c.low).Amount) || !i.Total.High.Amount.Equal(usd(c.high).Amount) {
-			t.Errorf("%s: %s to %s, want %s to %s", i.ID, i.Total.Low.FormatExact(), i.Total.High.FormatExact(), c.low, c.high)
-		}
-	}
-	sum, unpriced, err := Sum(items)
-	// By hand: 25.20 + 277.20 + the brook's liner 182 ft2 x 1.10 = 200.20, and
-	// boulders 273.80 and 1.5 x 185 = 277.50 to 444.00 and 555.00.
-	if err != nil || unpriced != len(items)-5 || sum.Low.Format() != "1,053.90 USD" || sum.High.Format() != "1,501.60 USD" {
-		t.Errorf("%s to %s, %d unpriced, %v", sum.Low.Format(), sum.High.Format(), unpriced, err)
-	}
-	if _, _, err := Sum(append(items, Item{Priced: true, Total: Total{unit.Money{Currency: "EUR"}, unit.Money{Currency: "EUR"}}})); err == nil {
-		t.Error("euros were added to dollars")
-	}
-	for _, f := range findings {
-		if f.Code == FindUnpriced && f.Found.SI != float64(unpriced) {
-			t.Errorf("%+v", f)
-		}
-	}
-}
-
 func TestFaults(t *testing.T) {
+	p := full().Paths
+	of := map[string]string{
+		"spare": p.Spare, "spare not a number": p.Spare, "overlap": p.Overlap, "layers": p.Layers, "can": p.Can, "roll": p.TapeRoll, "soil": p.Soil, "truck": p.Truck,
+	}
 	for _, c := range []struct {
 		name, want string
 		change     func(*Input)
@@ -328,7 +184,10 @@ func TestFaults(t *testing.T) {
 			c.change(&in)
 			items, _, faults := List(in)
 			if len(faults) != 1 || faults[0].Code != c.want {
-				t.Errorf("faults %+v, want %s", faults, c.want)
+				t.Fatalf("faults %+v, want %s", faults, c.want)
+			}
+			if path, told := of[c.name]; told && faults[0].Path != path {
+				t.Errorf("told of %s, it is %s", faults[0].Path, path)
 			}
 			if len(items) == 0 {
 				t.Error("a fault voids only what depends on it")
@@ -375,7 +234,7 @@ func TestAssumed(t *testing.T) {
 		codes[a.Code] = a
 	}
 	for _, want := range []string{AssumeCan, AssumeOverlap, AssumeLayers, AssumeBank} {
-		if a, ok := codes[want]; !ok || a.Source.Title == "" {
+		if a, ok := codes[want]; !ok || a.Source.Title == "" || a.Path == "" {
 			t.Errorf("%s is not told: %+v", want, a)
 		}
 	}

@@ -14,6 +14,9 @@ import (
 // and "d63" are one. Names of pipe are compared in this form only. What the
 // catalogue does not have stays as typed.
 func (m *model) named(p job.PipeName) job.PipeName {
+	if _, known := m.book.KindName(p.Kind); !known {
+		return p // cheaper than asking for the pipe, which looks for what is near
+	}
 	if q, err := m.pipe(p); err == nil {
 		return job.PipeName{Kind: q.Kind, Size: q.Size}
 	}
@@ -26,8 +29,10 @@ func (m *model) fitted(fitting, size string, pipe job.PipeName) catalog.Names {
 	if size == "" {
 		size = m.named(pipe).Size
 	}
-	if n, err := m.book.Names(fitting, size); err == nil {
-		return n
+	if m.book.HasFitting(fitting) {
+		if n, err := m.book.Names(fitting, size); err == nil {
+			return n
+		}
 	}
 	return catalog.Names{Fitting: fitting, Part: fitting, Size: size}
 }
@@ -37,6 +42,10 @@ func (m *model) fitted(fitting, size string, pipe job.PipeName) catalog.Names {
 var printed = map[string]string{
 	"solvent cement": takeoff.NameCement, "soil left over": takeoff.NameSoil, "truck loads of soil left over": takeoff.NameLoads,
 }
+
+// longestSize is the longest text that is tried as a size, "1-1/2 in x 3/4 in"
+// with room to spare.
+const longestSize = 40
 
 // item reads the name of a priced item: "elbow 90, 2", "PVC Sch 40 2 in",
 // "pipe PVC Sch 40, 2", "liner". What nobody knows stays as typed.
@@ -56,7 +65,7 @@ func (m *model) item(text string) (name, size string) {
 		return name, size
 	}
 	// The longest name first: "PVC Sch 40 1 1/2" is no "1/2" of anything.
-	for i := len(text) - 1; i > 0; i-- {
+	for i := len(text) - 1; i > max(0, len(text)-longestSize); i-- {
 		if text[i] == ' ' {
 			if n, s, known := m.known(text[:i], text[i+1:]); known {
 				return n, s

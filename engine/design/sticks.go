@@ -138,30 +138,40 @@ const (
 	mostSticks = 1_000_000
 )
 
-// cover chooses whole sticks of one or two of the lengths that reach a need
-// when joined end to end: the cheapest where every length has a price, else the
-// least pipe; of equals the fewest sticks. Where the lengths in stock do not
-// reach, all of them are taken and short tells what is missing.
+// cover chooses whole sticks that reach so far when joined end to end: of the
+// length that is best alone, and of one other where a mixture is better. Best is
+// the cheapest where every length has a price, else the least pipe; of equals
+// the fewest sticks. Where the lengths in stock do not reach, the longest are
+// taken first and short tells what is missing.
 func cover(reach unit.Length, of []length) (counts []int, short unit.Length) {
 	priced := !slices.ContainsFunc(of, func(l length) bool { return l.price.Currency == "" })
 	var best decimal.Decimal
 	found, bestCount := false, 0
-	try := func(i, n, j, k int) {
+	try := func(i, n, j, k int) (better bool) {
 		cost := worth(of[i], n, priced).Add(worth(of[j], k, priced))
-		if c := cost.Cmp(best); !found || c < 0 || c == 0 && n+k < bestCount {
+		c := cost.Cmp(best)
+		better = !found || c < 0 || c == 0 && n+k < bestCount
+		if better {
 			best, bestCount, found = cost, n+k, true
 			counts = make([]int, len(of))
 			counts[i] += n
 			counts[j] += k
 		}
+		return better
 	}
+	alone := 0
 	for i := range of {
-		n, _ := whole(reach, of[i])
-		for j := range of {
-			for give := 0; give <= min(n, giveWay); give++ {
-				k, ok := whole(reach-unit.Length(n-give)*of[i].long, of[j])
-				if ok && (i != j || give == 0 && k == 0) {
-					try(i, n-give, j, k)
+		if n, ok := whole(reach, of[i]); ok && try(i, n, i, 0) {
+			alone = i
+		}
+	}
+	for j := range of {
+		for _, pair := range [][2]int{{alone, j}, {j, alone}} {
+			main, other := pair[0], pair[1]
+			n, _ := whole(reach, of[main])
+			for give := 0; give <= min(n, giveWay) && main != other; give++ {
+				if k, ok := whole(reach-unit.Length(n-give)*of[main].long, of[other]); ok {
+					try(main, n-give, other, k)
 				}
 			}
 		}
