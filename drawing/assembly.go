@@ -6,7 +6,6 @@ import (
 	"plashet/engine/design"
 	"plashet/engine/geom"
 	"plashet/engine/layout"
-	"plashet/engine/trace"
 	"plashet/engine/unit"
 )
 
@@ -17,6 +16,10 @@ func Assembly(in Input, c Corner) (Sheet, bool) {
 		return Sheet{}, false
 	}
 	a := &iso{page: newPage(in, "assembly-"+c.String(), say("assembly.title", "corner", say("corner."+c.String()))), laid: in.Result.Assembly, view: newView(c)}
+	if in.Result.NotToCut {
+		a.paragraph(say("assembly.held"), true)
+		a.y += 3
+	}
 	a.gather()
 	a.fit()
 	a.group("vault", a.vault)
@@ -31,7 +34,6 @@ func Assembly(in Input, c Corner) (Sheet, bool) {
 	}
 	a.pieces()
 	a.parts()
-	a.warnings()
 	return a.done(a.desc()), true
 }
 
@@ -124,14 +126,3 @@ func (a *iso) outside() float64 {
 }
 
 func (a *iso) mark(part int) string { return design.MarkOf(a.in.Job.Assembly.Parts, part) }
-
-// dangers counts the findings about the assembly that stop the job.
-func (a *iso) dangers() int {
-	n := 0
-	for _, f := range a.in.Result.Findings {
-		if f.Severity == trace.Danger && aboutAssembly(f.Path) {
-			n++
-		}
-	}
-	return n
-}

@@ -120,7 +120,9 @@ func (b *basin) stand(in Input) {
 	if len(pump.Attitudes) > 0 {
 		at := pump.Attitudes[0]
 		b.pump = true
-		b.pumpFrom = (b.length - at.Length.SI) / 2
+		if b.vault {
+			b.pumpFrom = (b.length - at.Length.SI) / 2
+		}
 		b.pumpTo = b.pumpFrom + at.Length.SI
 		b.pumpTop = b.vaultFloor + at.Height.SI
 	}

@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"plashet/engine/design"
+	"plashet/engine/hydro"
 	"plashet/engine/unit"
 )
 
@@ -56,6 +57,9 @@ func (c *curvePlot) axes() {
 	for _, p := range c.in.Curves.Pumps {
 		_, q, h, _ := p.Curve.Range()
 		flow, head = max(flow, float64(q)), max(head, float64(h))
+	}
+	if s := c.in.Curves.System; len(s) > 0 { // so far up that one sees where the system begins
+		head = max(head, float64(s[0].Head)*1.15)
 	}
 	one, name := flowUnit(c.in.Result.Units)
 	for n := steps; n > 0; n-- { // as many ticks as their numbers leave room for
@@ -136,12 +140,19 @@ func (c *curvePlot) lines() {
 	})
 	c.field.lines = append(c.field.lines, patchOf(system...))
 	for _, p := range c.in.Curves.Pumps {
-		points := c.sampled(p)
+		points := c.along(p.Curve)
 		pen := Pen{Ink: Pencil, Wide: 0.45}
 		if p.Used {
 			pen = thick
 		}
-		c.group("pump "+p.Name, func() { c.add(Polyline{points, pen}) })
+		c.group("pump "+p.Name, func() {
+			if estimated(p) { // a band, and the estimate in it broken
+				pen.Dash = Dashed
+				low, high := p.Curve.Band()
+				c.add(Polyline{c.along(low), help}, Polyline{c.along(high), help})
+			}
+			c.add(Polyline{points, pen})
+		})
 		c.field.lines = append(c.field.lines, patchOf(points...))
 	}
 	if c.met != meetAt {
@@ -165,12 +176,16 @@ func (c *curvePlot) lines() {
 	c.field.texts = append(c.field.texts, patchOf(ring[:]...))
 }
 
-func (c *curvePlot) sampled(p design.PumpCurve) []Point {
-	low, high, _, _ := p.Curve.Range()
+// estimated tells that a pump's curve is made from the two figures on its box.
+func estimated(p design.PumpCurve) bool { return p.Curve.Basis() == hydro.CurveNameplate }
+
+// along gives points along a pump's curve.
+func (c *curvePlot) along(curve *hydro.Curve) []Point {
+	low, high, _, _ := curve.Range()
 	points := make([]Point, 0, samples+1)
 	for i := range samples + 1 {
 		q := low + (high-low)*unit.Flow(i)/samples
-		h, _, _ := p.Curve.Head(q)
+		h, _, _ := curve.Head(q)
 		points = append(points, c.at(q, h))
 	}
 	return points

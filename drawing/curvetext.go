@@ -12,11 +12,14 @@ func (c *curvePlot) texts() {
 	c.group("names", func() {
 		c.pointText()
 		for _, p := range c.in.Curves.Pumps {
-			t := Text{Size: small, Bold: p.Used, Ink: Black, Halo: true, Text: fit(say("curve.pump", "name", p.Name), small, 60)}
-			c.along(c.sampled(p), 0.3, t)
+			t := Text{Size: small, Bold: p.Used, Ink: Black, Halo: true, Text: fit(say("curve.pump", "name", p.Name), small, 50)}
+			if estimated(p) {
+				t.Text += ", " + say("curve.box")
+			}
+			c.name(c.along(p.Curve), 0.3, t)
 		}
 		if points := c.clipped(); len(points) > 1 {
-			c.along(points, 0.8, Text{Size: small, Ink: Black, Halo: true, Text: say("curve.system")})
+			c.name(points, 0.8, Text{Size: small, Ink: Black, Halo: true, Text: say("curve.system")})
 		}
 		c.split()
 	})
@@ -29,6 +32,9 @@ func (c *curvePlot) pointText() {
 	switch c.met {
 	case meetAt:
 		t.Text = c.show(float64(c.flow), unit.KindFlow)
+		if p, _ := c.used(); estimated(p) {
+			t.Text = say("curve.about", "flow", t.Text)
+		}
 	case meetBeyond:
 		p, _ := c.used()
 		h, _, _ := p.Curve.Head(c.flow)
@@ -50,8 +56,8 @@ func (c *curvePlot) pointText() {
 	c.text(p.text)
 }
 
-// along puts a text by a curve, best at a part of its length.
-func (c *curvePlot) along(points []Point, wish float64, t Text) {
+// name puts a text by a curve, best at a part of its length.
+func (c *curvePlot) name(points []Point, wish float64, t Text) {
 	var places []place
 	last := float64(len(points) - 1)
 	for i, p := range points {

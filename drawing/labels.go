@@ -10,6 +10,8 @@ var labels = map[string]string{
 	"curve.pump":     "pump {name}",
 	"curve.system":   "system as drawn",
 	"curve.at":       "at {head}",
+	"curve.box":      "guessed from its box",
+	"curve.about":    "about {flow}",
 	"curve.over":     "more than {flow}",
 	"curve.none":     "no flow",
 	"curve.static":   "static head",
@@ -59,8 +61,7 @@ var labels = map[string]string{
 	"assembly.title":     "Assembly, seen from {corner}",
 	"assembly.vault":     "Vault: {sizes}.",
 	"assembly.off":       "The chain ends {off} off the hole.",
-	"assembly.danger":    "The answer tells 1 danger of this assembly. Mend it before cutting.",
-	"assembly.dangers":   "The answer tells {n} dangers of this assembly. Mend them before cutting.",
+	"assembly.held":      "NOT TO BE CUT: as it is laid here this cannot be built. See the dangers in the answer.",
 	"assembly.desc":      "The plumbing in the vault as it is seen over the {corner} corner.",
 	"assembly.piece":     "Piece {mark}, {from} to {to}, cut {cut}.",
 	"corner.front-left":  "front left",
@@ -79,7 +80,9 @@ var labels = map[string]string{
 	"piece.unsure":       "* Measure the fitting in hand before cutting.",
 	"part":               "part",
 	"part.roll":          "roll",
-	"part.arc":           "round pipe",
+	"part.arc":           "clockwise",
+	"part.online":        "on the line",
+	"part.either":        "{arc} or −{other}",
 }
 
 // say fills a label; args are names and what stands for them, in turn.

@@ -3,7 +3,6 @@ package drawing
 import (
 	"cmp"
 	"slices"
-	"strings"
 
 	"plashet/engine/geom"
 	"plashet/engine/layout"
@@ -115,6 +114,9 @@ func (a *iso) pieces() {
 		t.add(mark, c.From+" – "+c.To, a.cut(c), a.tape(c.Ends[0].Mark), a.tape(c.Ends[1].Mark))
 	}
 	a.table(t)
+	if off := a.laid.Closure.Off.Norm(); off > missed {
+		a.paragraph(say("assembly.off", "off", a.tape(unit.Length(off))), true)
+	}
 	if closing != "" {
 		a.paragraph(say("piece.closing", "mark", closing), false)
 	}
@@ -139,7 +141,10 @@ func (a *iso) parts() {
 		roll, arc := "", ""
 		for _, r := range a.laid.Rolls {
 			if r.Part == i {
-				roll, arc = a.show(float64(r.Angle), unit.KindAngle), a.tape(r.ArcShort)
+				roll, arc = a.show(float64(r.Angle), unit.KindAngle), say("part.online")
+				if r.Arc > 0 {
+					arc = say("part.either", "arc", a.tape(r.Arc), "other", a.tape(r.Other))
+				}
 			}
 		}
 		t.add(a.mark(i), l.Fitting+" "+size, roll, arc)
@@ -148,26 +153,11 @@ func (a *iso) parts() {
 	a.y += 2
 }
 
-// warnings says what stops the job.
-func (a *iso) warnings() {
-	if off := a.laid.Closure.Off.Norm(); off > missed {
-		a.paragraph(say("assembly.off", "off", a.tape(unit.Length(off))), true)
-	}
-	switch n := a.dangers(); {
-	case n == 1:
-		a.paragraph(say("assembly.danger"), true)
-	case n > 1:
-		a.paragraph(say("assembly.dangers", "n", a.show(float64(n), unit.KindCount)), true)
-	}
-}
-
-// aboutAssembly tells that a finding's path lies in what this sheet shows.
-func aboutAssembly(path string) bool {
-	return strings.HasPrefix(path, "/assembly") || strings.HasPrefix(path, "/vault/outlet")
-}
-
 func (a *iso) desc() []string {
 	out := []string{say("assembly.desc", "corner", say("corner."+a.view.corner.String()))}
+	if a.in.Result.NotToCut {
+		out = append(out, say("assembly.held"))
+	}
 	for i := range a.laid.Pieces {
 		c := &a.laid.Pieces[i]
 		out = append(out, say("assembly.piece", "mark", c.Mark, "from", c.From, "to", c.To, "cut", a.cut(c)))

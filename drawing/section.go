@@ -41,7 +41,7 @@ func newSection(p *page, b basin) *sectionView {
 	in := float64(b.side[len(b.side)-1].In.SI)
 	s.edge = 0.3*tall + in
 	if !b.vault && b.pump { // it stands in the pond
-		s.edge += float64(b.pumpTo - b.pumpFrom)
+		s.edge += float64(b.pumpTo)
 	}
 	s.wall = s.edge + 0.1*tall
 	s.right = s.wall + float64(b.length) + 0.16*tall
@@ -230,7 +230,7 @@ func (s *sectionView) broken() {
 
 // pump draws the pump on its floor with its name.
 func (s *sectionView) pump() {
-	left := 0.15 * (s.edge - float64(s.b.pumpTo-s.b.pumpFrom))
+	left := 0.15 * (s.high - float64(s.b.floor)) // in the pond, off the break
 	if s.b.vault {
 		left = s.wall
 	}
