@@ -140,15 +140,15 @@ func (w *work) unknown(p Price) (like string, unknown bool) {
 // fold makes names that differ in case or in spaces alike.
 func fold(s string) string { return strings.Join(strings.Fields(strings.ToLower(s)), " ") }
 
-// price works out the total; false where the price is for a unit that the item
-// is not sold by.
-func (i *Item) price(p Price) bool {
+// price works out the total; the item stays without one where the price is for
+// a unit that it is not sold by.
+func (i *Item) price(p Price) {
 	per := p.Per
 	if per == (unit.Value{}) {
 		per = unit.Value{SI: 1, Kind: unit.KindCount}
 	}
 	if !above(per.SI) {
-		return false
+		return
 	}
 	held := 1.0 // what one of Buy counts for
 	whole := i.Buy.Kind == unit.KindCount
@@ -157,15 +157,14 @@ func (i *Item) price(p Price) bool {
 	case whole && i.Pack.SI > 0 && per.Kind.Dim() == i.Pack.Kind.Dim():
 		held, whole = i.Pack.SI, false
 	case whole || per.Kind == unit.KindCount || per.Kind.Dim() != i.Buy.Kind.Dim():
-		return false
+		return
 	}
 	low, errLow := p.Amount.Times(units(i.Buy.Low*held/per.SI, whole))
 	high, errHigh := p.Amount.Times(units(i.Buy.High*held/per.SI, whole))
 	if errLow != nil || errHigh != nil {
-		return false
+		return
 	}
 	i.Priced, i.Price, i.Per, i.Total = true, p.Amount, per, Total{low, high}
-	return true
 }
 
 // units rounds loose goods up to hundredths and leaves whole ones.

@@ -11,9 +11,11 @@ import (
 	"plashet/takeoff"
 )
 
-// FindVaultSize: the run from the pump and the assembly name one fitting in two
-// sizes. Args: where, fitting, run, assembly.
-const FindVaultSize = "design.material.size"
+// Codes of the counting.
+const (
+	// FindVaultSize: the run from the pump and the assembly name one fitting in two sizes. Args: where, fitting, run, assembly.
+	FindVaultSize = "design.material.size"
+)
 
 // part is a fitting that is built in.
 type part struct {
