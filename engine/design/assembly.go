@@ -151,7 +151,7 @@ func (m *model) glue(parts []layout.Laid, laid layout.Assembly, dangers []trace.
 	m.out.Faults = append(m.out.Faults, faults...)
 	m.out.Assumptions = append(m.out.Assumptions, plan.Assumptions...)
 	m.out.Figures = append(m.out.Figures, plan.Figures...)
-	if plan.Withheld {
+	if laid.Laid && (in.Unfit || plan.Withheld) {
 		m.out.NotToCut = true
 		m.withhold(append(dangers, m.dangers(findings)...), faulty)
 	}

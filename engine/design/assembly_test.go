@@ -88,10 +88,11 @@ func TestReleased(t *testing.T) {
 	// A run that could not be worked out is told as not counted.
 	j.Runs[2].Length = job.Length{}
 	r = Solve(book, j)
-	if f = coded(r, layout.FindReturns); len(f) == 1 {
-		if _, inside := argument(f[0].Message, "inside"); !inside {
-			t.Errorf("%+v", f[0])
-		}
+	if f = coded(r, layout.FindReturns); len(f) != 1 {
+		t.Fatalf("%+v", f)
+	}
+	if _, inside := argument(f[0].Message, "inside"); !inside {
+		t.Errorf("%+v", f[0])
 	}
 }
 
@@ -257,8 +258,7 @@ func TestReversedValve(t *testing.T) {
 }
 
 // TestPortSizes: threads go by inches. 40 and 50 are two things each: DN 40 is
-// 1-1/2 (ASME B36.10 pipe table), 40 mm pipe has fittings with 1-1/4 (ISO 727
-// sizes against G threads, from memory, as the catalogue has them).
+// 1-1/2, and fittings for 40 mm pipe have 1-1/4 (both from memory).
 func TestPortSizes(t *testing.T) {
 	book, good := read(t, "courtyard-rill")
 	for _, size := range []string{"1-1/2", "1 1/2", "1.5", "1-1/2 in", `1-1/2"`, "G 1-1/2", "G1-1/2", "R 1-1/2", "Rp1-1/2", " g 1½ ", "DN40", "DN 40"} {
