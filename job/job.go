@@ -88,6 +88,7 @@ type Site struct {
 	DaysPerYear      Ratio       `json:"daysPerYear,omitzero" kind:"count" range:"0..366" doc:"days the pump runs a year" eg:"365"`
 	Currency         string      `json:"currency,omitempty" doc:"ISO 4217 code" eg:"USD"`
 	Tariff           Money       `json:"tariff,omitzero" doc:"price of one kWh" eg:"0.18"`
+	Reserve          Length      `json:"reserve,omitzero" kind:"depth" range:"0..1" doc:"fall of the pond by evaporation and splash before someone tops up; two days' where not given" eg:"1/2 in"`
 	DesignRain       Length      `json:"designRain,omitzero" kind:"depth" range:"0..1" doc:"depth of a cloudburst on the pond that the rim must take on top" eg:"1 in"`
 }
 

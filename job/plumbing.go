@@ -88,18 +88,19 @@ type Attitude struct {
 
 // Run is a length of pipe of one kind and size with its fittings.
 type Run struct {
-	Name      string   `json:"name" want:"must" key:"yes" doc:"name of the run" eg:"main"`
-	From      string   `json:"from" want:"must" doc:"\"pump\", or the name of a junction" eg:"pump"`
-	To        string   `json:"to" want:"must" doc:"the name of a watercourse, or of a junction" eg:"cascade"`
-	Pipe      PipeName `json:"pipe" want:"must" doc:"kind and size of the pipe"`
-	Length    Length   `json:"length" kind:"distance" want:"must" range:"0.02..5000" doc:"length of pipe" eg:"60 ft"`
-	Rise      Length   `json:"rise,omitzero" kind:"elevation" range:"-200..200" doc:"how much higher its far end lies than its near end, the way it runs; below 0 when it falls" eg:"9.3 ft"`
-	Fittings  []Fitted `json:"fittings,omitempty" doc:"fittings by name and count, in the order the water meets them where that is known"`
-	Bore      Length   `json:"bore,omitzero" kind:"bore" range:"0.003..1" doc:"inside diameter as measured; beats the table" eg:"2.05 in"`
-	C         Ratio    `json:"c,omitzero" kind:"ratio" range:"40..170" doc:"Hazen-Williams C, for a pipe that is known only by it" eg:"110"`
-	Roughness Length   `json:"roughness,omitzero" kind:"roughness" range:"0..0.01" doc:"absolute roughness; beats the table" eg:"0.0015 mm"`
-	Drains    bool     `json:"drains,omitempty" doc:"the run drains back by gravity when nothing holds it"`
-	Throttle  Ratio    `json:"throttle,omitzero" kind:"ratio" range:"0..100000" doc:"loss coefficient of the valve at its present setting, beyond its open value" eg:"12"`
+	Name       string   `json:"name" want:"must" key:"yes" doc:"name of the run" eg:"main"`
+	From       string   `json:"from" want:"must" doc:"\"pump\", or the name of a junction" eg:"pump"`
+	To         string   `json:"to" want:"must" doc:"the name of a watercourse, or of a junction" eg:"cascade"`
+	Pipe       PipeName `json:"pipe" want:"must" doc:"kind and size of the pipe"`
+	Length     Length   `json:"length" kind:"distance" want:"must" range:"0.02..5000" doc:"length of pipe" eg:"60 ft"`
+	Rise       Length   `json:"rise,omitzero" kind:"elevation" range:"-200..200" doc:"how much higher its far end lies than its near end, the way it runs; below 0 when it falls" eg:"9.3 ft"`
+	Fittings   []Fitted `json:"fittings,omitempty" doc:"fittings by name and count, in the order the water meets them where that is known"`
+	Bore       Length   `json:"bore,omitzero" kind:"bore" range:"0.003..1" doc:"inside diameter as measured; beats the table" eg:"2.05 in"`
+	C          Ratio    `json:"c,omitzero" kind:"ratio" range:"40..170" doc:"Hazen-Williams C, for a pipe that is known only by it" eg:"110"`
+	Roughness  Length   `json:"roughness,omitzero" kind:"roughness" range:"0..0.01" doc:"absolute roughness; beats the table" eg:"0.0015 mm"`
+	Drains     bool     `json:"drains,omitempty" doc:"the run drains back by gravity when nothing holds it; so taken where neither this nor holdsWater is said"`
+	HoldsWater bool     `json:"holdsWater,omitempty" doc:"the run stays full when nothing holds it: it sags, or lies under water; drains goes first where both are said"`
+	Throttle   Ratio    `json:"throttle,omitzero" kind:"ratio" range:"0..100000" doc:"loss coefficient of the valve at its present setting, beyond its open value" eg:"12"`
 }
 
 // PipeName names a row of the catalogue.
