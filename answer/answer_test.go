@@ -156,6 +156,56 @@ func TestTotal(t *testing.T) {
 	}
 }
 
+// TestStarved: the courtyard's pump gasps, and both answers say so; the other
+// examples have water enough.
+func TestStarved(t *testing.T) {
+	for name, r := range answers(t) {
+		var b bytes.Buffer
+		if err := Text(&b, r, nil, words.English()); err != nil {
+			t.Fatal(err)
+		}
+		want := name == "courtyard-rill"
+		if got := strings.Contains(b.String(), "does not last"); got != want {
+			t.Errorf("%s: told that a flow does not last: %v", name, got)
+		}
+		b.Reset()
+		if err := JSON(&b, r, nil, words.English()); err != nil {
+			t.Fatal(err)
+		}
+		var d Document
+		if err := json.Unmarshal(b.Bytes(), &d); err != nil {
+			t.Fatal(err)
+		}
+		starved := 0
+		for _, s := range d.Levels {
+			if s.Starved {
+				starved++
+				if s.Missing.SI <= 0 || s.Passes.SI >= d.Pump.Flow.SI {
+					t.Errorf("%s %s %s: missing %g, passes %g", name, s.Course, s.Moment, s.Missing.SI, s.Passes.SI)
+				}
+			}
+		}
+		if (starved > 0) != want {
+			t.Errorf("%s: %d states are starved", name, starved)
+		}
+	}
+}
+
+// TestNoRim: where the rim is not known, no room under it is told.
+func TestNoRim(t *testing.T) {
+	book, err := catalog.New()
+	if err != nil {
+		t.Fatal(err)
+	}
+	j, _ := job.Read(demo.Job("old-pond"))
+	j.Pond.Rim = job.Level{}
+	r := design.Solve(book, j)
+	var b bytes.Buffer
+	if err := Text(&b, r, nil, words.English()); err != nil || strings.Contains(b.String(), "under the rim") {
+		t.Errorf("%v\n%s", err, b.String())
+	}
+}
+
 // TestDocs holds docs/answer.md to the fields.
 func TestDocs(t *testing.T) {
 	var b strings.Builder

@@ -114,9 +114,13 @@ type State struct {
 	Pond      Quantity `json:"pond" doc:"elevation of the pond"`
 	Vault     Quantity `json:"vault" doc:"elevation in the vault"`
 	Change    Quantity `json:"change" doc:"pond against the course's reference line"`
-	Freeboard Quantity `json:"freeboard" doc:"room under the rim"`
+	Freeboard Quantity `json:"freeboard" doc:"room under the rim; without a text where the rim is not known"`
 	OverSill  Quantity `json:"overSill" doc:"water over the skimmer's sill, running"`
 	NeedsSill Quantity `json:"overSillNeeded" doc:"what the flow needs there"`
+	Starved   bool     `json:"starved,omitempty" doc:"running, but the water does not suffice: the flow does not last"`
+	Passes    Quantity `json:"passes" doc:"running, the flow that lasts"`
+	Missing   Quantity `json:"missing" doc:"water to be added before all of the flow lasts"`
+	Spare     Quantity `json:"spare" doc:"water that may be lost before it no longer does"`
 }
 
 // Piece is a piece of pipe of the assembly.
@@ -349,7 +353,13 @@ func (m maker) levels(d *Document, r *design.Result) {
 	for _, s := range r.Levels.States {
 		x := State{
 			Course: string(s.Course), Moment: string(s.Moment), Pond: of(m, s.Pond, unit.KindElevation), Vault: of(m, s.Vault, unit.KindElevation),
-			Change: of(m, s.Change, unit.KindDepth), Freeboard: of(m, s.Edge.Freeboard, unit.KindDepth),
+			Change: of(m, s.Change, unit.KindDepth), Starved: s.Starved,
+		}
+		if s.Edge.Known {
+			x.Freeboard = of(m, s.Edge.Freeboard, unit.KindDepth)
+		}
+		if s.Moment.Running() {
+			x.Passes, x.Missing, x.Spare = of(m, s.Passes, unit.KindFlow), of(m, s.Missing, unit.KindWater), of(m, s.Spare, unit.KindWater)
 		}
 		if s.Sill.Applies {
 			x.OverSill, x.NeedsSill = of(m, s.Sill.Present, unit.KindDepth), of(m, s.Sill.Needed, unit.KindDepth)

@@ -180,7 +180,12 @@ func (p *printer) levels(r *design.Result) {
 		return
 	}
 	p.head("Water levels")
-	p.line("water on its way %s; a restart draws %s", show(p, r.Levels.Transit, unit.KindWater), show(p, r.Levels.Draw, unit.KindWater))
+	_, valve := r.Levels.Find(level.CourseKept, level.MomentRest)
+	draw := r.Levels.DrawOpen
+	if valve {
+		draw = r.Levels.Draw
+	}
+	p.line("water on its way %s; a restart draws %s", show(p, r.Levels.Transit, unit.KindWater), show(p, draw, unit.KindWater))
 	for _, s := range r.Levels.States {
 		margin := ""
 		if s.Sill.Applies {
@@ -189,15 +194,24 @@ func (p *printer) levels(r *design.Result) {
 		if s.Pump.Applies {
 			margin += fmt.Sprintf("  over the pump's floor %s of %s", show(p, s.Pump.Present, unit.KindDepth), show(p, s.Pump.Needed, unit.KindDepth))
 		}
-		if !s.Moment.Running() {
+		if s.Starved {
+			margin += fmt.Sprintf("  does not last: %s of %s comes to the pump, %s of water missing",
+				show(p, s.Passes, unit.KindFlow), show(p, r.Delivery.Flow, unit.KindFlow), show(p, s.Missing, unit.KindWater))
+		}
+		if !s.Moment.Running() && s.Edge.Known {
 			margin += "  under the rim " + show(p, s.Edge.Freeboard, unit.KindDepth)
 		}
-		p.line("%-28s pond %10s%s", p.moment(s), show(p, s.Change, unit.KindDepth), margin)
+		p.line("%-28s pond %10s%s", p.moment(s, valve), show(p, s.Change, unit.KindDepth), margin)
 	}
 }
 
-func (p *printer) moment(s level.State) string {
-	return p.say.Word("level.course."+string(s.Course)) + ", " + p.say.Word("level.moment."+string(s.Moment))
+// moment names a state; without a valve in the job every stop is just a stop.
+func (p *printer) moment(s level.State, valve bool) string {
+	m := s.Moment
+	if m == level.MomentOpen && !valve {
+		m = level.MomentHeld
+	}
+	return p.say.Word("level.course."+string(s.Course)) + ", " + p.say.Word("level.moment."+string(m))
 }
 
 func (p *printer) assembly(r *design.Result) {

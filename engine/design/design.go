@@ -41,7 +41,7 @@ func Solve(book *catalog.Book, j *job.Job) *Result {
 // settle is how near the vault's level must come to itself between two rounds.
 const (
 	settle    unit.Length = 1e-5
-	settleMax int         = 20
+	settleMax int         = 50
 )
 
 // flow finds delivery and levels together: the pump draws from the running
@@ -56,23 +56,10 @@ func (m *model) flow(pump int) {
 	if !ok {
 		return
 	}
-	m.quiet = true
-	for range settleMax {
-		d, ok := m.operate(sys, vault)
-		if !ok {
-			break
-		}
-		l := m.levels(pump, d)
-		if l == nil {
-			break
-		}
-		next, ok := running(l)
-		if !ok || math.Abs(float64(next-vault)) < float64(settle) {
-			break
-		}
-		vault = next
+	vault, settled := m.settle(pump, sys, vault)
+	if !settled {
+		m.fault("/vault", CodeSettle)
 	}
-	m.quiet = false
 	d, ok := m.operate(sys, vault)
 	if !ok {
 		return
@@ -90,16 +77,54 @@ func (m *model) flow(pump int) {
 	m.weigh(pump, vault)
 }
 
-// running gives the vault's level of everyday running: topped up while running
-// where that is the habit, else started from the water line.
-func running(l *level.Levels) (unit.Length, bool) {
-	for _, at := range []struct {
-		c level.Course
-		m level.Moment
-	}{{level.CourseTopped, level.MomentRun}, {level.CourseKept, level.MomentRun}} {
-		if s, ok := l.Find(at.c, at.m); ok {
-			return s.Vault, true
-		}
+// settle finds the vault's level at which the flow drawn from it leaves it
+// there; where no levels can be worked out, the level it began with. A higher
+// vault gives more flow, and more flow a lower vault, so the level wanted lies
+// between any level and what follows from it; once it is shut in between two,
+// it is looked for by false position (the Illinois method).
+func (m *model) settle(pump int, sys *system, vault unit.Length) (unit.Length, bool) {
+	defer func(quiet bool) { m.quiet = quiet }(m.quiet)
+	m.quiet = true
+	type bound struct {
+		at, gap unit.Length
+		last    bool
 	}
-	return 0, false
+	var low, high bound
+	for range settleMax {
+		d, ok := m.operate(sys, vault)
+		if !ok {
+			return vault, true // told when it is solved for good
+		}
+		l := m.levels(pump, d)
+		if l == nil {
+			return vault, true
+		}
+		next, ok := running(l)
+		gap := next - vault
+		if !ok || math.Abs(float64(gap)) < float64(settle) {
+			return vault, true
+		}
+		near, far := &low, &high
+		if gap < 0 {
+			near, far = far, near
+		}
+		if near.last {
+			far.gap /= 2 // twice on the same side: let the other weigh less
+		}
+		*near, far.last = bound{vault, gap, true}, false
+		if low.gap > 0 && high.gap < 0 {
+			if high.at-low.at < settle {
+				return vault, true // the vault leaps about here, as where a level kept is just what the skimmer needs
+			}
+			next = low.at + (high.at-low.at)*low.gap/(low.gap-high.gap)
+		}
+		vault = next
+	}
+	return vault, false
+}
+
+// running gives the vault's level of everyday running.
+func running(l *level.Levels) (unit.Length, bool) {
+	s, ok := l.Find(l.Everyday(), level.MomentRun)
+	return s.Vault, ok
 }

@@ -1,6 +1,8 @@
 package design
 
 import (
+	"slices"
+
 	"plashet/engine/geom"
 	"plashet/engine/hydro"
 	"plashet/engine/level"
@@ -9,8 +11,33 @@ import (
 	"plashet/job"
 )
 
-// Defaults of streams and boxes.
-const defaultReachN unit.Ratio = 0.04 // between 0.03 and 0.07, open-channel textbooks (Chow), from memory
+// Defaults of pond and streams. Common practice, no source, unless one stands
+// beside them.
+const (
+	defaultReachN  unit.Ratio  = 0.04              // between 0.03 and 0.07, open-channel textbooks (Chow), from memory
+	defaultReserve unit.Length = 2 * unit.Inch / 4 // two days at 1/4 in a day
+)
+
+const (
+	// FindVaultLevel: the vault's floor has no level, so the vault is left out of the water levels. No args.
+	FindVaultLevel = "design.vault.level"
+	// FindWeirWidth: the skimmer has a sill but no width, so what passes over it is not known. No args.
+	FindWeirWidth = "design.vault.weirwidth"
+	// FindSillLevel: the skimmer has a width but its sill no level. No args.
+	FindSillLevel = "design.vault.sill"
+
+	AssumeReserve   = "assume.level.reserve" // what may evaporate before someone tops up. Args: value (depth)
+	AssumeRain      = "assume.level.rain"    // no cloudburst is counted. Args: value (depth)
+	AssumePondVoid  = "assume.pond.void"     // the pond holds no stone. Args: value
+	AssumeBoxVoid   = "assume.box.void"      // the boxes hold no gravel. Args: value
+	AssumeBoxInlet  = "assume.box.inlet"     // the pipe comes into the boxes at the floor. Args: value (height)
+	AssumeWetted    = "assume.reach.wetted"  // reaches carry water over all of their width. Args: value
+	AssumeHolds     = "assume.reach.holds"   // reaches run dry after a stop. Args: value (depth)
+	AssumePoolDepth = "assume.pool.depth"    // a pool holds nothing. Args: name, value (depth)
+	AssumeScreen    = "assume.vault.screen"  // nothing is lost through mat, net or screen. Args: value (depth)
+	AssumeVaultOpen = "assume.vault.open"    // the pond reaches the vault at every level. No args.
+	AssumeDrains    = "assume.run.drains"    // a run drains when nothing holds it. Args: name
+)
 
 var memoryChow = trace.Source{Title: "open-channel textbooks (Chow)", Basis: trace.BasisMemory}
 
@@ -21,6 +48,9 @@ func (m *model) pond(line unit.Length) *level.AreaElevation {
 	if err != nil {
 		m.refuse("/pond/outline", err)
 		return nil
+	}
+	if p.Void.IsZero() {
+		m.assumeOnce("/pond/void", AssumePondVoid, unit.Of(unit.Ratio(1), unit.KindPercent))
 	}
 	in := level.Pond{Outline: outline, Line: line, Void: p.Void.Or(1), MeasuredArea: p.Outline.Area.SI, MeasuredVolume: p.Measured.SI}
 	for _, s := range p.Section {
@@ -36,6 +66,14 @@ func (m *model) pond(line unit.Length) *level.AreaElevation {
 		return nil
 	}
 	return curve
+}
+
+// assumeOnce notes a default that holds wherever the job does not say
+// otherwise, at the first of these places.
+func (m *model) assumeOnce(path, code string, v unit.Value) {
+	if !slices.ContainsFunc(m.out.Assumptions, func(a trace.Assumption) bool { return a.Code == code }) {
+		m.assume(path, code, v, practice)
+	}
 }
 
 func outlineOf(o job.Outline) (*geom.Outline, error) {
@@ -68,12 +106,17 @@ func outlineOf(o job.Outline) (*geom.Outline, error) {
 }
 
 // vaultOf makes the vault the pump stands in; nil when the pump stands in the
-// pond itself or its levels are not known.
-func (m *model) vaultOf() (*level.Vault, unit.Length, bool) {
+// pond itself, and nil with stand.Unknown when it cannot be made.
+func (m *model) vaultOf() (out *level.Vault, stand level.Stand) {
 	v := &m.job.Vault
+	if v.Shape == "" {
+		return nil, stand
+	}
+	stand.Unknown = true
 	floor, known := m.survey.Level(v.Floor)
-	if v.Shape == "" || !known {
-		return nil, 0, false
+	if !known {
+		m.remark("/vault/floor", trace.Caution, trace.Message{Code: FindVaultLevel})
+		return nil, stand
 	}
 	var body *level.AreaElevation
 	var err error
@@ -84,17 +127,37 @@ func (m *model) vaultOf() (*level.Vault, unit.Length, bool) {
 	}
 	if err != nil {
 		m.refuse("/vault", err)
-		return nil, 0, false
+		return nil, stand
 	}
-	out := &level.Vault{Body: body, ScreenLoss: v.ScreenLoss.SI}
-	if sill, ok := m.survey.Level(v.Sill); ok && !v.WeirWidth.IsZero() {
-		c, err := hydro.CrestBroad.Coefficient()
-		if err == nil {
-			out.Sill = &level.Sill{Crest: sill, Width: v.WeirWidth.SI, C: c.C}
-			m.assume("/vault/weirWidth", AssumeSkimmer, unit.Of(unit.Ratio(c.C), unit.KindRatio), c.Source)
-		}
+	if v.ScreenLoss.IsZero() {
+		m.assumeOnce("/vault/screenLoss", AssumeScreen, unit.Of(unit.Length(0), unit.KindDepth))
 	}
-	return out, floor, true
+	return &level.Vault{Body: body, ScreenLoss: v.ScreenLoss.SI, Sill: m.sill()}, level.Stand{Floor: floor}
+}
+
+// sill makes the weir between pond and vault; nil when there is none or not
+// enough is known of it.
+func (m *model) sill() *level.Sill {
+	v := &m.job.Vault
+	crest, known := m.survey.Level(v.Sill)
+	switch wide := !v.WeirWidth.IsZero(); {
+	case known && !wide:
+		m.remark("/vault/weirWidth", trace.Caution, trace.Message{Code: FindWeirWidth})
+		return nil
+	case wide && !known:
+		m.remark("/vault/sill", trace.Caution, trace.Message{Code: FindSillLevel})
+		return nil
+	case !wide:
+		m.assumeOnce("/vault/sill", AssumeVaultOpen, unit.Value{})
+		return nil
+	}
+	c, err := hydro.CrestBroad.Coefficient()
+	if err != nil {
+		m.refuse("/vault/weirWidth", err)
+		return nil
+	}
+	m.assume("/vault/weirWidth", AssumeSkimmer, unit.Of(unit.Ratio(c.C), unit.KindRatio), c.Source)
+	return &level.Sill{Crest: crest, Width: v.WeirWidth.SI, C: c.C}
 }
 
 // levels works out the water levels for a delivery; nil when they cannot be.
@@ -104,25 +167,28 @@ func (m *model) levels(pumpIndex int, d *Delivery) *level.Levels {
 		m.fault("/pond/water", CodeNoLevel, trace.Str("name", "pond"))
 		return nil
 	}
-	rim, ok := m.survey.Level(m.job.Pond.Rim)
-	if !ok {
-		m.fault("/pond/rim", CodeNoLevel, trace.Str("name", "rim"))
-		return nil
-	}
 	pond := m.pond(line)
 	if pond == nil {
 		return nil
 	}
-	in := level.Inputs{Pond: pond, Line: line, Rim: rim, Flow: d.Flow, DesignRain: m.job.Site.DesignRain.SI, Valve: m.hasCheck()}
-	vault, floor, ok := m.vaultOf()
-	if ok {
-		in.Vault = vault
-		pump := &m.job.Pumps[pumpIndex]
-		in.Stand = level.Stand{Floor: floor, MinWater: pump.MinWater.SI, MinKnown: !pump.MinWater.IsZero()}
+	site := &m.job.Site
+	in := level.Inputs{Pond: pond, Line: line, RimSource: m.rimSource(), Flow: d.Flow, DesignRain: site.DesignRain.SI, Reserve: site.Reserve.Or(defaultReserve)}
+	if site.Reserve.IsZero() {
+		m.assumeOnce("/site/reserve", AssumeReserve, unit.Of(defaultReserve, unit.KindDepth))
+	}
+	if in.Rim, ok = m.survey.Level(m.job.Pond.Rim); !ok {
+		in.NoRim = true
+	} else if site.DesignRain.IsZero() {
+		m.assumeOnce("/site/designRain", AssumeRain, unit.Of(unit.Length(0), unit.KindDepth))
+	}
+	in.Vault, in.Stand = m.vaultOf()
+	if least := m.job.Pumps[pumpIndex].MinWater; !least.IsZero() {
+		in.Stand.MinWater, in.Stand.MinKnown = least.SI, true
 	}
 	if z, ok := m.survey.Level(m.job.Pond.RunningLine); ok && !m.job.Pond.RunningLine.IsZero() {
 		in.RunningLine, in.TopsUp = z, true
 	}
+	in.Valve = slices.Contains(m.closed(), true)
 	in.Stores = m.stores(d)
 	out, err := level.Solve(in)
 	if err != nil {
@@ -132,90 +198,33 @@ func (m *model) levels(pumpIndex int, d *Delivery) *level.Levels {
 	return &out
 }
 
-func (m *model) hasCheck() bool {
-	for _, r := range m.job.Runs {
-		for _, f := range r.Fittings {
-			if f.Fitting == "check valve swing" || f.Fitting == "check valve spring" {
-				return true
+// rimSource tells where the rim's level comes from: as the job says, or by the
+// rod of a survey point it names.
+func (m *model) rimSource() trace.Source {
+	rim := &m.job.Pond.Rim
+	origin := rim.Source
+	for i := range m.job.Survey.Points {
+		p := &m.job.Survey.Points[i]
+		if origin != job.OriginNone || rim.Point == "" || p.Name != rim.Point {
+			continue
+		}
+		if origin = p.Elevation.Source; p.Elevation.IsZero() {
+			if origin = p.Reading.Source; origin == job.OriginNone && !p.Reading.IsZero() {
+				origin = job.OriginMeasured // read on the rod
 			}
 		}
 	}
-	return false
-}
-
-// stores lists what holds water on its way, in the order it fills.
-func (m *model) stores(d *Delivery) []level.Store {
-	var out []level.Store
-	add := func(path string) func(level.Store, error) {
-		return func(s level.Store, err error) {
-			if err != nil {
-				m.refuse(path, err)
-				return
-			}
-			out = append(out, s)
-		}
+	basis := trace.BasisJob
+	switch origin {
+	case job.OriginMeasured:
+		basis = trace.BasisMeasured
+	case job.OriginSheet:
+		basis = trace.BasisSheet
+	case job.OriginRule:
+		basis = trace.BasisPractice
+	case job.OriginGuess:
+		basis = trace.BasisGuess
+	case job.OriginNone:
 	}
-	for _, r := range d.Runs {
-		for i := range m.job.Runs {
-			if m.job.Runs[i].Name == r.Name {
-				add(r.Path)(level.Run(r.Name, r.Path, r.Volume, m.job.Runs[i].Drains))
-			}
-		}
-	}
-	for i := range m.job.Watercourses {
-		w, f := &m.job.Watercourses[i], &d.Feeds[i]
-		path := at("/watercourses", i)
-		void := w.Box.Void.Or(1)
-		area := unit.Area(w.Box.Length.SI * w.Box.Width.SI)
-		volume := w.Box.Volume.Or(unit.Volume(float64(area) * float64(w.Box.Depth.SI) * float64(void)))
-		if volume > 0 {
-			add(path + "/box")(level.Box(w.Name, path+"/box", level.BoxSize{Volume: volume, Depth: w.Box.Depth.SI, Inlet: w.Box.Inlet.SI}))
-		}
-		lip := 0
-		for k := range w.Parts {
-			p, at := &w.Parts[k], at(path+"/parts", k)
-			switch {
-			case p.Lip != nil:
-				if lip < len(f.Lips) && area > 0 && f.Flow > 0 {
-					add(at + "/lip")(level.Lip(p.Lip.Name, at+"/lip", f.Lips[lip].Sheet.Head, area, void))
-				}
-				lip++
-				area, void = 0, 1 // water behind the next lip is the next pool's
-			case p.Pool != nil:
-				area, void = p.Pool.Area.Or(unit.Area(p.Pool.Length.SI*p.Pool.Width.SI)), 1
-				add(at + "/pool")(level.Pool(p.Pool.Name, at+"/pool", area, p.Pool.Depth.SI, p.Pool.Leaks))
-			case p.Reach != nil:
-				if size, ok := m.reach(at+"/reach", p.Reach, f.Flow); ok {
-					add(at + "/reach")(level.Reach(p.Reach.Name, at+"/reach", size))
-				}
-			}
-		}
-	}
-	return out
-}
-
-// reach gives a reach as it runs: the depth measured, or by Manning's formula.
-func (m *model) reach(path string, r *job.Reach, q unit.Flow) (level.ReachSize, bool) {
-	size := level.ReachSize{Depth: r.Depth.SI, Wetted: r.Width.SI * unit.Length(r.Wetted.Or(1)), Length: r.Length.SI, Holds: r.Holds.SI}
-	if q <= 0 {
-		size.Depth = size.Holds
-		return size, true
-	}
-	if !r.Depth.IsZero() {
-		return size, true
-	}
-	if r.Slope.IsZero() {
-		m.fault(path+"/slope", CodeNoLevel, trace.Str("name", r.Name))
-		return size, false
-	}
-	if r.N.IsZero() {
-		m.assume(path+"/n", AssumeReachN, unit.Of(defaultReachN, unit.KindRatio), memoryChow, trace.Str("name", r.Name))
-	}
-	flow, err := hydro.Channel{Width: size.Wetted, Slope: r.Slope.SI, N: r.N.Or(defaultReachN)}.Normal(q)
-	if err != nil {
-		m.refuse(path, err)
-		return size, false
-	}
-	size.Depth = max(flow.Depth, size.Holds)
-	return size, true
+	return trace.Source{Title: "level of the edge's lowest point", Basis: basis}
 }

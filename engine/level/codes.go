@@ -28,15 +28,32 @@ const (
 // Codes of the findings. Each carries course (which history: see Course),
 // and the levels in play.
 const (
-	// FindingStartStarves: at first start the pond falls below what the skimmer
-	// needs over its sill: the vault is cut off and the pump draws air. Args:
-	// course, over (pond over the sill), needed, short.
+	// FindingStartStarves: at first start the water does not suffice: the pond
+	// falls to where the skimmer passes less than the pump takes, so the vault
+	// falls and the pump gasps. Args: course, over (pond over the sill), needed,
+	// flow (the pump's), missing (water to be added), and either passes (flow
+	// that comes over the sill in the end) or, where that is none, unfilled
+	// (what pipe, streams and pools lack).
 	FindingStartStarves = "levels.start.starves"
-	// FindingRestartStarves: the same at every start from the water line. Args
-	// as above.
+	// FindingRestartStarves: the same at every start. Args as above.
 	FindingRestartStarves = "levels.restart.starves"
-	// FindingReserve: the vault is fed, but not once the evaporation reserve is
-	// gone. Args: course, over, needed, short (with the reserve taken off).
+	// FindingStartEmpty: without a sill, at first start pipe, streams and pools
+	// take more than the pump can draw from the pond. Args: course, depth (water
+	// over what the pump stands on), missing.
+	FindingStartEmpty = "levels.start.empty"
+	// FindingRestartEmpty: the same at every start. Args as above.
+	FindingRestartEmpty = "levels.restart.empty"
+	// FindingStartBare: at first start the pond comes down to just what the
+	// skimmer needs, and the vault is drawn down. Args: course, needed, fall
+	// (the vault below the sill), spare (water that may be lost).
+	FindingStartBare = "levels.start.bare"
+	// FindingRestartBare: the same at every start. Args as above.
+	FindingRestartBare = "levels.restart.bare"
+	// FindingStartReserve: after the first start the vault is fed, but not once
+	// the evaporation reserve is gone. Args: course, over, needed, short (with
+	// the reserve taken off).
+	FindingStartReserve = "levels.start.reserve"
+	// FindingReserve: the same at every start. Args as above.
 	FindingReserve = "levels.run.reserve"
 	// FindingPumpLow: running, the water over the vault's floor is less than
 	// the pump's sheet asks for. Args: course, depth, needed, short.
@@ -63,9 +80,12 @@ const (
 	// FindingLineNone: no running line both feeds the pump and keeps a stop
 	// (with the design rain) under the rim. Args: low, high.
 	FindingLineNone = "levels.line.none"
-	// FindingEmpty: the stores take more water than the pond has. Args: course,
-	// missing.
-	FindingEmpty = "levels.pond.empty"
+	// FindingRimNone: the rim is not known, so nothing tells whether a stop or a
+	// rain runs over. No args.
+	FindingRimNone = "levels.rim.none"
+	// FindingValveNone: no check valve is fitted. Args: back (what runs back
+	// through the pump at every stop).
+	FindingValveNone = "levels.valve.none"
 )
 
 // AssumePumpMinimum says that the pump's least water depth is not known; it is taken to

@@ -14,7 +14,8 @@ var booksSource = trace.Source{Title: "balance of water: what the stores take, p
 // them. IDs: level.store.N.running|held|open (N counted from 0 in watercourse
 // order), level.transit, level.draw, level.draw.open, level.sill.head,
 // level.line.least|held|open, and for a state level.COURSE.MOMENT followed by
-// .pond, .vault, .change, .sill, .pump, .freeboard, .rain.
+// .pond, .vault, .change, .sill, .pump, .passes, .freeboard, .rain (each where it
+// applies).
 func (l *Levels) Figures() []trace.Figure {
 	var out []trace.Figure
 	n := len(l.in.Stores)
@@ -54,6 +55,9 @@ func (l *Levels) Figures() []trace.Figure {
 		{"held", l.Lines.GreatestHeld, "running level from which a stop with the valve holding, and the design rain, fill the pond to its rim"},
 		{"open", l.Lines.GreatestOpen, "running level from which a stop with the pipe open, and the design rain, fill the pond to its rim"},
 	} {
+		if l.in.NoRim && v.id != "least" {
+			continue
+		}
 		out = append(out, trace.Figure{ID: "level.line." + v.id, Value: unit.Of(v.z, unit.KindElevation), Formula: v.formula, Source: booksSource})
 	}
 	for i := range l.States {
@@ -62,29 +66,31 @@ func (l *Levels) Figures() []trace.Figure {
 	return out
 }
 
-// part is the part of a store's ID that tells what it holds at a moment.
-func part(m Moment) string {
-	switch m {
-	case MomentHeld:
-		return ".held"
-	case MomentOpen:
-		return ".open"
+// figureOf names the figure of a store that tells what it holds in a state; none
+// where it is filled in part only.
+func figureOf(i int, s *Store, v unit.Volume) string {
+	id := "level.store." + strconv.Itoa(i)
+	switch v {
+	case s.Running:
+		return id + ".running"
+	case s.Held:
+		return id + ".held"
+	case s.HeldOpen:
+		return id + ".open"
 	}
-	return ".running"
+	return ""
 }
 
 func (l *Levels) stateFigures(out []trace.Figure, s *State) []trace.Figure {
 	id := "level." + string(s.Course) + "." + string(s.Moment)
 	books := []trace.Term{term("total", s.Total, unit.KindWater, "")}
 	for i, v := range s.Stores {
+		store := &l.in.Stores[i]
 		from := ""
-		if s.Moment != MomentRest {
-			from = "level.store." + strconv.Itoa(i) + part(s.Moment)
+		if s.Course != CourseFirst || s.Moment != MomentRest { // dry there
+			from = figureOf(i, store, v)
 		}
-		books = append(books, term(l.in.Stores[i].Name, v, unit.KindWater, from))
-	}
-	if s.Missing > 0 {
-		books = append(books, term("missing", s.Missing, unit.KindWater, ""))
+		books = append(books, term(store.Name, v, unit.KindWater, from))
 	}
 	books = append(books, term("vault", s.VaultVolume, unit.KindWater, ""), term("pond", s.PondVolume, unit.KindWater, ""))
 	out = append(out, trace.Figure{
@@ -113,6 +119,19 @@ func (l *Levels) stateFigures(out []trace.Figure, s *State) []trace.Figure {
 			})
 		}
 	}
+	if s.Moment.Running() {
+		out = append(out, trace.Figure{
+			ID: id + ".passes", Value: unit.Of(s.Passes, unit.KindFlow), Source: booksSource,
+			Formula: "the pump's flow; where the water does not suffice, what comes over the sill: C L over^1.5, with the stores as that flow fills them",
+			Terms: []trace.Term{
+				term("Q", l.in.Flow, unit.KindFlow, ""), term("missing", s.Missing, unit.KindWater, ""), term("spare", s.Spare, unit.KindWater, ""),
+			},
+		})
+	}
+	if !s.Edge.Known {
+		return out
+	}
+	rimLevel := l.in.RimSource
 	return append(out,
 		trace.Figure{
 			ID: id + ".freeboard", Value: unit.Of(s.Edge.Freeboard, unit.KindDepth), Formula: "rim - pond", Source: rimLevel,

@@ -14,21 +14,30 @@ type Vault struct {
 
 // Stand is where the pump stands and what its sheet asks for.
 type Stand struct {
-	Floor unit.Length // elevation of what it stands on
+	// Floor is the elevation of what it stands on in the vault. Without a vault
+	// it stands on the pond's floor, and this is not read.
+	Floor unit.Length
 	// MinWater is the least depth of water over that floor, from 0 up; only with
 	// MinKnown, otherwise no margin over the pump is told.
 	MinWater unit.Length
 	MinKnown bool
+	// Unknown: where it stands is not known (a vault without levels); then
+	// MinWater is not held against anything.
+	Unknown bool
 }
 
 // Inputs is all that the levels follow from.
 type Inputs struct {
-	Pond  *AreaElevation
-	Line  unit.Length // water line at rest
-	Rim   unit.Length // lowest point of the edge, or the overflow
-	Vault *Vault      // nil when the pump stands in the pond or hidden basin itself
-	Stand Stand
-	Flow  unit.Flow // the pump's, from 0 up
+	Pond *AreaElevation
+	Line unit.Length // water line at rest
+	Rim  unit.Length // lowest point of the edge, or the overflow
+	// NoRim: the rim is not known; nothing is then told of the room under it.
+	NoRim bool
+	// RimSource says where the rim's level comes from.
+	RimSource trace.Source
+	Vault     *Vault // nil when the pump stands in the pond or hidden basin itself
+	Stand     Stand
+	Flow      unit.Flow // the pump's, from 0 up
 	// Stores in watercourse order.
 	Stores []Store
 	// Valve: a check valve is fitted. Without one every stop is an open one.
@@ -52,13 +61,15 @@ func (in *Inputs) check() error {
 	}
 	err := firstError(
 		elevation("/pond/water", "line", in.Line),
-		elevation("/pond/rim", "rim", in.Rim),
 		elevation("/vault/floor", "floor", in.Stand.Floor),
 		notNegative("", "pump minimum", in.Stand.MinWater, unit.KindDepth),
 		notNegative("", "flow", in.Flow, unit.KindFlow),
 		notNegative("/site/designRain", "design rain", in.DesignRain, unit.KindDepth),
 		notNegative("", "reserve", in.Reserve, unit.KindDepth),
 	)
+	if err == nil && !in.NoRim {
+		err = elevation("/pond/rim", "rim", in.Rim)
+	}
 	if err == nil && in.TopsUp {
 		err = elevation("/pond/runningLine", "running line", in.RunningLine)
 	}

@@ -11,23 +11,49 @@ const hair = 1e-6
 
 func short(v unit.Length) bool { return float64(v) < -hair }
 
-var (
-	pumpSheet = trace.Source{Title: "pump's sheet", Basis: trace.BasisSheet}
-	rimLevel  = trace.Source{Title: "level of the edge's lowest point", Basis: trace.BasisMeasured}
-)
+var pumpSheet = trace.Source{Title: "pump's sheet", Basis: trace.BasisSheet}
 
 // judge makes the findings from the states.
 func (s *solver) judge() {
 	in := s.in
-	if !in.Stand.MinKnown {
+	if !in.Stand.MinKnown && !in.Stand.Unknown {
 		s.out.Assumptions = append(s.out.Assumptions, trace.Assumption{
 			Message: trace.Message{Code: AssumePumpMinimum}, Path: "/pumps/minWater",
 			Value:  unit.Of(unit.Length(0), unit.KindDepth),
 			Source: trace.Source{Title: "common practice, no source", Basis: trace.BasisPractice, Note: "least water depth of the pump not given"},
 		})
 	}
-	if in.Line > in.Rim {
-		s.find(FindingLineOver, "/pond/rim", trace.Danger, unit.Of(in.Line, unit.KindElevation), unit.Of(in.Rim, unit.KindElevation), rimLevel,
+	s.judgeSite()
+	everyday := s.out.Everyday()
+	dry := s.weir != nil && in.Line <= in.Vault.Sill.Crest // told already
+	if !dry || in.TopsUp {
+		s.judgeRun(everyday, everyStart)
+	}
+	if !dry {
+		s.judgeRun(CourseFirst, firstStart)
+	}
+	if !in.NoRim {
+		s.judgeStops(everyday)
+	}
+}
+
+// judgeSite looks at what is amiss before anything runs.
+func (s *solver) judgeSite() {
+	in := s.in
+	if in.NoRim {
+		s.find(FindingRimNone, "/pond/rim", trace.Caution, unit.Value{}, unit.Value{}, trace.Source{})
+	}
+	back := unit.Volume(0)
+	for i := range in.Stores {
+		if v := &in.Stores[i]; v.backThroughPump() {
+			back += v.Running - v.HeldOpen
+		}
+	}
+	if !in.Valve && back > 0 {
+		s.find(FindingValveNone, "/runs", trace.Caution, unit.Of(back, unit.KindWater), unit.Value{}, trace.Source{}, trace.Num("back", back, unit.KindWater))
+	}
+	if !in.NoRim && in.Line > in.Rim {
+		s.find(FindingLineOver, "/pond/rim", trace.Danger, unit.Of(in.Line, unit.KindElevation), unit.Of(in.Rim, unit.KindElevation), in.RimSource,
 			trace.Num("line", in.Line, unit.KindElevation), trace.Num("rim", in.Rim, unit.KindElevation))
 	}
 	if s.weir != nil && in.Line <= in.Vault.Sill.Crest {
@@ -35,27 +61,21 @@ func (s *solver) judge() {
 		s.find(FindingSillDry, "/vault/sill", trace.Danger, unit.Of(crest, unit.KindElevation), unit.Of(in.Line, unit.KindElevation), trace.Source{},
 			trace.Num("sill", crest, unit.KindElevation), trace.Num("line", in.Line, unit.KindElevation))
 	}
-	again := CourseOpen
-	if in.Valve {
-		again = CourseKept
-	}
-	s.judgeRun(CourseFirst, FindingStartStarves, trace.Caution)
-	s.judgeRun(again, FindingRestartStarves, trace.Danger)
-	s.judgeRun(CourseTopped, FindingRestartStarves, trace.Danger)
-	if in.Valve {
-		s.judgeStop(again, MomentHeld, FindingStopSpills, FindingStopRain, trace.Danger)
-		s.judgeStop(again, MomentOpen, FindingValveSpills, FindingValveRain, trace.Caution)
+}
+
+// judgeStops looks at the stops, and for a running line that serves.
+func (s *solver) judgeStops(everyday Course) {
+	high := s.out.Lines.GreatestOpen
+	if s.in.Valve {
+		high = s.out.Lines.GreatestHeld
+		s.judgeStop(everyday, MomentHeld, FindingStopSpills, FindingStopRain, trace.Danger)
+		s.judgeStop(everyday, MomentOpen, FindingValveSpills, FindingValveRain, trace.Caution)
 	} else {
-		s.judgeStop(again, MomentOpen, FindingStopSpills, FindingStopRain, trace.Danger)
+		s.judgeStop(everyday, MomentOpen, FindingStopSpills, FindingStopRain, trace.Danger)
 	}
-	l := s.out.Lines
-	high := l.GreatestOpen
-	if in.Valve {
-		high = l.GreatestHeld
-	}
-	if short(high - l.Least) {
-		s.find(FindingLineNone, "/pond/runningLine", trace.Caution, unit.Of(l.Least, unit.KindElevation), unit.Of(high, unit.KindElevation), rimLevel,
-			trace.Num("low", l.Least, unit.KindElevation), trace.Num("high", high, unit.KindElevation))
+	if low := s.out.Lines.Least; short(high - low) {
+		s.find(FindingLineNone, "/pond/runningLine", trace.Caution, unit.Of(low, unit.KindElevation), unit.Of(high, unit.KindElevation), s.in.RimSource,
+			trace.Num("low", low, unit.KindElevation), trace.Num("high", high, unit.KindElevation))
 	}
 }
 
@@ -65,36 +85,69 @@ func (s *solver) find(code, path string, sev trace.Severity, found, limit unit.V
 	})
 }
 
-// judgeRun looks at a course's first running state. A first start that starves
-// is a caution, since one can stand by and top up; a start that does so every
-// time is a danger to the pump.
-func (s *solver) judgeRun(c Course, starves string, sev trace.Severity) {
+// start names what is told of a start.
+type start struct {
+	starves, empty, bare, reserve string
+	severity                      trace.Severity // of a pump that gasps
+}
+
+// A first start that starves is a caution, since one can stand by and top up; a
+// start that does so every time is a danger to the pump.
+var (
+	firstStart = start{FindingStartStarves, FindingStartEmpty, FindingStartBare, FindingStartReserve, trace.Caution}
+	everyStart = start{FindingRestartStarves, FindingRestartEmpty, FindingRestartBare, FindingReserve, trace.Danger}
+)
+
+// judgeRun looks at a course's first running state.
+func (s *solver) judgeRun(c Course, told start) {
 	st, ok := s.out.Find(c, MomentRun)
-	if !ok {
+	switch {
+	case !ok:
 		return
-	}
-	if st.Missing > 0 {
-		s.find(FindingEmpty, "/pond", sev, unit.Of(st.InStores, unit.KindWater), unit.Of(st.Total, unit.KindWater), trace.Source{},
-			trace.Str("course", string(c)), trace.Num("missing", st.Missing, unit.KindWater))
+	case st.Starved: // the pump draws air: its own margin says nothing more
+		s.judgeStarved(c, told, &st)
 		return
 	}
 	if m := st.Sill; m.Applies {
+		fall := s.in.Vault.Sill.Crest - s.in.Vault.ScreenLoss - st.Vault
 		switch {
-		case short(m.Over):
-			s.under(starves, "/vault/sill", sev, c, "over", m, m.Over, weirSource)
-			return // the pump draws air: its own margin says nothing more
+		case m.Over < hair && fall > hair:
+			s.find(told.bare, "/vault/sill", trace.Caution, unit.Of(m.Present, unit.KindDepth), unit.Of(m.Needed, unit.KindDepth), weirSource,
+				trace.Str("course", string(c)), trace.Num("needed", m.Needed, unit.KindDepth),
+				trace.Num("fall", fall, unit.KindDepth), trace.Num("spare", st.Spare, unit.KindWater))
 		case short(m.AfterReserve):
-			s.under(FindingReserve, "/vault/sill", trace.Caution, c, "over", m, m.AfterReserve, weirSource)
+			s.under(told.reserve, "/vault/sill", trace.Caution, c, "over", m, m.AfterReserve, weirSource)
 		}
 	}
 	if m := st.Pump; m.Applies {
 		switch {
 		case short(m.Over):
-			s.under(FindingPumpLow, "/pumps/minWater", sev, c, "depth", m, m.Over, pumpSheet)
+			s.under(FindingPumpLow, "/pumps/minWater", told.severity, c, "depth", m, m.Over, pumpSheet)
 		case short(m.AfterReserve):
 			s.under(FindingPumpReserve, "/pumps/minWater", trace.Caution, c, "depth", m, m.AfterReserve, pumpSheet)
 		}
 	}
+}
+
+// judgeStarved tells of a start for which the water does not suffice.
+func (s *solver) judgeStarved(c Course, told start, st *State) {
+	missing := trace.Num("missing", st.Missing, unit.KindWater)
+	if s.weir == nil {
+		depth := st.Vault - lengthOf(s.stand)
+		s.find(told.empty, "/pond", told.severity, unit.Of(depth, unit.KindDepth), unit.Value{}, trace.Source{},
+			trace.Str("course", string(c)), trace.Num("depth", depth, unit.KindDepth), missing)
+		return
+	}
+	args := []trace.Arg{
+		trace.Str("course", string(c)), trace.Num("over", st.Sill.Present, unit.KindDepth), trace.Num("needed", st.Sill.Needed, unit.KindDepth),
+		trace.Num("flow", s.in.Flow, unit.KindFlow), missing,
+	}
+	if st.Passes > 0 {
+		args = append(args, trace.Num("passes", st.Passes, unit.KindFlow))
+	} else {
+		args = append(args, trace.Num("unfilled", s.out.Transit-st.InStores, unit.KindWater))
+	}
+	s.find(told.starves, "/vault/sill", told.severity, unit.Of(st.Sill.Present, unit.KindDepth), unit.Of(st.Sill.Needed, unit.KindDepth), weirSource, args...)
 }
 
 // under reports a depth that falls short by -over.
@@ -106,14 +159,13 @@ func (s *solver) under(code, path string, sev trace.Severity, c Course, name str
 }
 
 // judgeStop looks at the highest of the stops that the pond goes through: after
-// the first fill, at every later stop (course again), and when it is topped up
+// the first fill, at every later stop (course everyday), and when it is topped up
 // while running.
-func (s *solver) judgeStop(again Course, m Moment, spills, rain string, sev trace.Severity) {
+func (s *solver) judgeStop(everyday Course, m Moment, spills, rain string, sev trace.Severity) {
 	var worst *State
 	for i := range s.out.States {
 		st := &s.out.States[i]
-		if st.Moment == m && (st.Course == CourseFirst || st.Course == again || st.Course == CourseTopped) &&
-			(worst == nil || st.Pond > worst.Pond) {
+		if st.Moment == m && (st.Course == CourseFirst || st.Course == everyday) && (worst == nil || st.Pond > worst.Pond) {
 			worst = st
 		}
 	}
@@ -121,11 +173,11 @@ func (s *solver) judgeStop(again Course, m Moment, spills, rain string, sev trac
 	where := []trace.Arg{trace.Str("course", string(worst.Course)), trace.Str("moment", string(worst.Moment))}
 	switch {
 	case short(e.Freeboard):
-		s.find(spills, "/pond/rim", sev, unit.Of(worst.Pond, unit.KindElevation), unit.Of(s.in.Rim, unit.KindElevation), rimLevel,
+		s.find(spills, "/pond/rim", sev, unit.Of(worst.Pond, unit.KindElevation), unit.Of(s.in.Rim, unit.KindElevation), s.in.RimSource,
 			append(where, trace.Num("level", worst.Pond, unit.KindElevation), trace.Num("rim", s.in.Rim, unit.KindElevation),
 				trace.Num("over", -e.Freeboard, unit.KindDepth), trace.Num("spill", e.Spill, unit.KindWater))...)
 	case short(e.RainRoom):
-		s.find(rain, "/pond/rim", trace.Caution, unit.Of(e.Freeboard, unit.KindDepth), unit.Of(e.Freeboard-e.RainRoom, unit.KindDepth), rimLevel,
+		s.find(rain, "/pond/rim", trace.Caution, unit.Of(e.Freeboard, unit.KindDepth), unit.Of(e.Freeboard-e.RainRoom, unit.KindDepth), s.in.RimSource,
 			append(where, trace.Num("room", e.Freeboard, unit.KindDepth), trace.Num("rain", e.Freeboard-e.RainRoom, unit.KindDepth),
 				trace.Num("spill", e.RainSpill, unit.KindWater))...)
 	}

@@ -15,7 +15,7 @@ const (
 	// nobody tops up.
 	CourseFirst Course = "first"
 	// CourseKept: the pond is topped up to the water line at rest, with all that
-	// the check valve holds full: every start but the first.
+	// the check valve holds full: every start but the first. Only with a valve.
 	CourseKept Course = "kept"
 	// CourseOpen: the same with nothing to hold the pipe: every start but the
 	// first where no valve is fitted or it leaks overnight.
@@ -31,7 +31,7 @@ type Moment string
 const (
 	MomentRest   Moment = "rest"      // before the course's first start
 	MomentRun    Moment = "run"       // running, after the course's first start
-	MomentHeld   Moment = "stop"      // stopped, the check valve holding
+	MomentHeld   Moment = "stop"      // stopped, the check valve holding; only with a valve
 	MomentRerun  Moment = "rerun"     // running again after that
 	MomentOpen   Moment = "stop-open" // stopped, the valve stuck open or absent
 	MomentReopen Moment = "rerun-open"
@@ -49,11 +49,16 @@ type State struct {
 	PondVolume, VaultVolume unit.Volume
 	Stores                  []unit.Volume // what each store holds, in the order of the inputs
 	InStores                unit.Volume   // their sum
-	// Missing is what the stores would need beyond all the water there is; then
-	// the pond stands at its floor and the figures of the state are not real.
-	Missing unit.Volume
-	// Total is pond + vault + stores - missing: the same in every state of a
-	// course.
+	// Starved: the pump runs, but the water does not suffice for its flow, so the
+	// flow does not last. The state is what it comes to: see Solve.
+	Starved bool
+	// Passes is the flow that lasts: the pump's, or when starved the part of it
+	// that comes over the sill in the end.
+	Passes unit.Flow
+	// Missing is the water to be added before all of the flow lasts; 0 unless
+	// starved. Spare is what may be lost before it starves; 0 when starved.
+	Missing, Spare unit.Volume
+	// Total is pond + vault + stores: the same in every state of a course.
 	Total unit.Volume
 	// Change is the pond's level less that of the course's reference: the state
 	// of rest (a draw-down is negative), or for CourseTopped the running line (a
@@ -77,6 +82,7 @@ type Margin struct {
 // Edge is the room under the rim. Levels above the rim are told as if the wall
 // went on; the spill is what runs over instead.
 type Edge struct {
+	Known     bool        // the rim is known; otherwise all is 0
 	Freeboard unit.Length // rim less level
 	Spill     unit.Volume // water above the rim
 	RainRoom  unit.Length // freeboard after the design rain
@@ -86,7 +92,8 @@ type Edge struct {
 // Lines is the range of running lines that serve: the pond's level while
 // running, from the least that keeps vault and pump supplied (with the reserve)
 // to the greatest from which a stop, with the design rain on top, stays under
-// the rim: with the valve holding and without. Neither greatest is above the rim.
+// the rim: with the valve holding and without. Neither greatest is above the
+// rim; both are 0 where the rim is not known.
 type Lines struct {
 	Least        unit.Length
 	GreatestHeld unit.Length
@@ -106,6 +113,26 @@ type Levels struct {
 	Assumptions             []trace.Assumption
 
 	in Inputs
+}
+
+// Everyday gives the course of every start but the first: topped up while
+// running where that is the habit, else kept full by the check valve, or open
+// where none is fitted.
+func (l *Levels) Everyday() Course {
+	switch {
+	case l.in.TopsUp:
+		return CourseTopped
+	case l.in.Valve:
+		return CourseKept
+	}
+	return CourseOpen
+}
+
+// Lasting tells that at a moment of a course the pump runs and has water enough
+// to go on; false for a moment of rest, and where there is no such state.
+func (l *Levels) Lasting(c Course, m Moment) bool {
+	s, ok := l.Find(c, m)
+	return ok && m.Running() && !s.Starved
 }
 
 // Find gives the state of a course at a moment.

@@ -37,6 +37,12 @@ func (s *Sill) prepare(q unit.Flow) (*sillWeir, error) {
 // free.
 func (s *sillWeir) needed() float64 { return s.crest + s.head }
 
+// over is the head over the sill at which a flow falls free.
+func (s *sillWeir) over(q float64) float64 {
+	h, _ := s.lip.Head(unit.Flow(q))
+	return float64(h)
+}
+
 // villemonte is the exponent of the drowned weir's formula.
 const villemonte = 0.385
 

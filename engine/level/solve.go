@@ -1,10 +1,6 @@
 package level
 
-import (
-	"math"
-
-	"plashet/engine/unit"
-)
+import "plashet/engine/unit"
 
 func lengthOf(z float64) unit.Length { return unit.Length(z) }
 func volumeOf(v float64) unit.Volume { return unit.Volume(v) }
@@ -18,11 +14,25 @@ func volumeOf(v float64) unit.Volume { return unit.Volume(v) }
 // (Q/(C L))^(2/3) needed over the sill, Villemonte's drowned weir above that)
 // less the screen's loss. Without a vault z_vault = z_pond.
 //
+// Where the water does not suffice for the flow, solver.run tells what becomes
+// of it: such a state is marked as starved.
+//
 // Errors: an *Error for values out of range, a *hydro.Error for the sill's
 // weir. Nothing is returned then.
 func Solve(in Inputs) (Levels, error) {
-	if err := in.check(); err != nil {
+	s, err := newSolver(in)
+	if err != nil {
 		return Levels{}, err
+	}
+	s.courses()
+	s.lines()
+	s.judge()
+	return s.out, nil
+}
+
+func newSolver(in Inputs) (*solver, error) {
+	if err := in.check(); err != nil {
+		return nil, err
 	}
 	s := &solver{in: &in, basin: basin{in: &in}}
 	if v := in.Vault; v != nil {
@@ -30,18 +40,20 @@ func Solve(in Inputs) (Levels, error) {
 		if v.Sill != nil {
 			w, err := v.Sill.prepare(in.Flow)
 			if err != nil {
-				return Levels{}, err
+				return nil, err
 			}
 			s.weir = w
 			s.out.HeadNeeded = unit.Head(w.head)
 		}
 	}
-	s.low = float64(in.Stand.Floor)
-	if in.Stand.MinKnown {
-		s.low += float64(in.Stand.MinWater)
-	}
+	// Without a vault the pump stands on the pond's floor.
+	s.stand = float64(in.Pond.Floor())
 	if in.Vault != nil {
-		s.low = max(s.low, float64(in.Vault.Body.Floor()))
+		s.stand = max(float64(in.Stand.Floor), float64(in.Vault.Body.Floor()))
+	}
+	s.low = s.stand
+	if in.Stand.MinKnown && !in.Stand.Unknown {
+		s.low += float64(in.Stand.MinWater)
 	}
 	for _, v := range in.Stores {
 		s.out.Transit += v.Running
@@ -49,50 +61,52 @@ func Solve(in Inputs) (Levels, error) {
 		s.out.DrawOpen += v.Running - v.HeldOpen
 	}
 	s.out.in = in
-	s.courses()
-	s.lines()
-	s.judge()
-	return s.out, nil
+	return s, nil
 }
 
 // solver carries one solution while it is made.
 type solver struct {
 	basin
-	in  *Inputs
-	out Levels
+	in    *Inputs
+	stand float64 // what the pump stands on
+	out   Levels
 }
 
-// courses runs the courses through their moments.
+// courses runs the courses through their moments. What only a check valve
+// could bring about is left out where none is fitted.
 func (s *solver) courses() {
 	dry := func(*Store) unit.Volume { return 0 }
 	start := s.filled(float64(s.in.Line))
 	for _, c := range [...]struct {
 		course Course
 		before func(*Store) unit.Volume
-	}{{CourseFirst, dry}, {CourseKept, held}, {CourseOpen, heldOpen}} {
-		h := s.history(c.course, start, c.before)
-		h.add(MomentRest, start, c.before)
-		h.run(MomentRun)
-		if c.course != CourseOpen {
-			h.stop(MomentHeld, held)
-			h.run(MomentRerun)
+		valve  bool
+	}{{CourseFirst, dry, false}, {CourseKept, held, true}, {CourseOpen, heldOpen, false}} {
+		if c.valve && !s.in.Valve {
+			continue
 		}
-		h.stop(MomentOpen, heldOpen)
-		h.run(MomentReopen)
+		h := s.history(c.course, running{place: start, stores: s.volumes(c.before)})
+		h.add(MomentRest)
+		h.run(MomentRun)
+		h.stops(c.course != CourseOpen)
 	}
 	if s.in.TopsUp {
-		h := s.history(CourseTopped, s.runningAt(float64(s.in.RunningLine)), runs)
-		h.add(MomentRun, h.last, runs)
-		h.stop(MomentHeld, held)
-		h.run(MomentRerun)
-		h.stop(MomentOpen, heldOpen)
-		h.run(MomentReopen)
+		h := s.history(CourseTopped, s.runningAt(float64(s.in.RunningLine)))
+		h.add(MomentRun)
+		h.stops(true)
 	}
 }
 
-func runs(v *Store) unit.Volume     { return v.Running }
 func held(v *Store) unit.Volume     { return v.Held }
 func heldOpen(v *Store) unit.Volume { return v.HeldOpen }
+
+func (s *solver) volumes(of func(*Store) unit.Volume) []float64 {
+	out := make([]float64, len(s.in.Stores))
+	for i := range out {
+		out[i] = float64(of(&s.in.Stores[i]))
+	}
+	return out
+}
 
 // filled is the pond filled to a level at rest: the vault shares it when it
 // lies above the sill, otherwise the vault is dry.
@@ -106,43 +120,33 @@ func (s *solver) filled(z float64) place {
 	return s.placed(z, z)
 }
 
-// runningAt is steady running with the pond at a level.
-func (s *solver) runningAt(z float64) place {
-	switch {
-	case s.weir == nil:
-		return s.placed(z, z-s.screen)
-	case z >= s.weir.needed():
-		return s.placed(z, s.weir.behind(z)-s.screen)
-	}
-	return s.placed(z, min(s.low, s.weir.crest-s.screen))
-}
-
 // history is a course under way.
 type history struct {
 	s         *solver
 	course    Course
-	total     float64 // of all water
 	reference float64
-	last      place
-	holds     func(*Store) unit.Volume // what the stores hold now
+	last      running
 }
 
-func (s *solver) history(c Course, p place, holds func(*Store) unit.Volume) *history {
-	return &history{s: s, course: c, total: p.sum() + s.sum(holds), reference: p.zPond, last: p, holds: holds}
+func (s *solver) history(c Course, r running) *history {
+	return &history{s: s, course: c, reference: r.zPond, last: r}
 }
 
-func (s *solver) sum(holds func(*Store) unit.Volume) float64 {
-	t := 0.0
-	for i := range s.in.Stores {
-		t += float64(holds(&s.in.Stores[i]))
-	}
-	return t
-}
-
-// run lets the pump run until all stores are full.
+// run lets the pump run until nothing changes any more.
 func (h *history) run(m Moment) {
-	p := h.s.running(h.total-h.s.sum(runs), h.last.vault)
-	h.add(m, p, runs)
+	h.last = h.s.run(h.last.water, h.last.stores)
+	h.add(m)
+}
+
+// stops goes through the stops that follow on running, and the starts after
+// them.
+func (h *history) stops(closing bool) {
+	if closing && h.s.in.Valve {
+		h.stop(MomentHeld, held)
+		h.run(MomentRerun)
+	}
+	h.stop(MomentOpen, heldOpen)
+	h.run(MomentReopen)
 }
 
 // stop lets the stores run down to what they keep: the pipe and the box through
@@ -150,64 +154,56 @@ func (h *history) run(m Moment) {
 // running state, so that a valve stuck open is judged from where the pump runs.
 func (h *history) stop(m Moment, keep func(*Store) unit.Volume) {
 	w := h.last.water
-	w.pond -= h.last.missing
-	for i := range h.s.in.Stores {
-		v := &h.s.in.Stores[i]
-		back := float64(h.holds(v) - keep(v))
-		if v.backThroughPump() && h.s.in.Vault != nil {
-			w.vault += back
+	left := make([]float64, len(h.last.stores))
+	for i, v := range h.last.stores {
+		store := &h.s.in.Stores[i]
+		left[i] = min(v, float64(keep(store)))
+		if store.backThroughPump() && h.s.in.Vault != nil {
+			w.vault += v - left[i]
 		} else {
-			w.pond += back
+			w.pond += v - left[i]
 		}
 	}
-	h.add(m, h.s.rest(w), keep)
+	h.last = running{place: h.s.rest(w), stores: left}
+	h.add(m)
 }
 
-// add records a state.
-func (h *history) add(m Moment, p place, holds func(*Store) unit.Volume) {
-	h.last, h.holds = p, holds
-	in := h.s.in
+// add records the state the course has come to.
+func (h *history) add(m Moment) {
+	in, p := h.s.in, &h.last
 	st := State{
 		Course: h.course, Moment: m,
 		Pond: lengthOf(p.zPond), Vault: lengthOf(p.zVault),
-		PondVolume: volumeOf(p.pond), VaultVolume: volumeOf(p.vault), Missing: volumeOf(p.missing),
-		Stores: make([]unit.Volume, len(in.Stores)),
+		PondVolume: volumeOf(p.pond), VaultVolume: volumeOf(p.vault),
+		Stores: make([]unit.Volume, len(in.Stores)), InStores: volumeOf(sum(p.stores)),
 		Change: lengthOf(p.zPond - h.reference),
 	}
-	for i := range in.Stores {
-		st.Stores[i] = holds(&in.Stores[i])
-		st.InStores += st.Stores[i]
+	for i, v := range p.stores {
+		st.Stores[i] = volumeOf(v)
 	}
-	st.Total = st.PondVolume + st.VaultVolume + st.InStores - st.Missing
+	st.Total = st.PondVolume + st.VaultVolume + st.InStores
 	if m.Running() {
+		st.Starved = h.s.starved(p.missing)
+		if st.Starved {
+			st.Passes, st.Missing = unit.Flow(p.passes), volumeOf(p.missing)
+		} else {
+			st.Passes, st.Spare = in.Flow, volumeOf(max(0, -p.missing))
+		}
 		h.s.margins(&st, p)
 	}
-	st.Edge = h.s.edge(m, p)
+	if !in.NoRim {
+		st.Edge = h.s.edge(m, p)
+	}
 	h.s.out.States = append(h.s.out.States, st)
 }
 
-// reserve is the volume that the evaporation reserve takes: its depth over the
-// pond's surface at the water line.
-func (s *solver) reserve() float64 {
-	return float64(s.in.Reserve) * float64(s.in.Pond.Plan(s.in.Line))
-}
-
-// lessReserve is the place once the reserve is gone.
-func (s *solver) lessReserve(p place) place {
-	if s.in.Reserve == 0 {
-		return p
-	}
-	return s.running(p.sum()-p.missing-s.reserve(), p.vault)
-}
-
-func (s *solver) margins(st *State, p place) {
-	dry := s.lessReserve(p)
+func (s *solver) margins(st *State, r *running) {
+	later := s.lessReserve(r)
 	if s.weir != nil {
-		st.Sill = margin(p.zPond-s.weir.crest, dry.zPond-s.weir.crest, s.weir.head)
+		st.Sill = margin(r.zPond-s.weir.crest, later.zPond-s.weir.crest, s.weir.head)
 	}
-	if s.in.Stand.MinKnown {
-		floor := float64(s.in.Stand.Floor)
-		st.Pump = margin(p.zVault-floor, dry.zVault-floor, float64(s.in.Stand.MinWater))
+	if s.in.Stand.MinKnown && !s.in.Stand.Unknown {
+		st.Pump = margin(r.zVault-s.stand, later.zVault-s.stand, float64(s.in.Stand.MinWater))
 	}
 }
 
@@ -216,19 +212,20 @@ func margin(present, later, needed float64) Margin {
 }
 
 // edge gives the room under the rim, dry and after the design rain.
-func (s *solver) edge(m Moment, p place) Edge {
+func (s *solver) edge(m Moment, r *running) Edge {
 	rim := float64(s.in.Rim)
-	after := p
+	after := r.place
 	if rain := s.rain(); rain > 0 {
-		w := water{p.pond - p.missing + rain, p.vault}
+		w := water{r.pond + rain, r.vault}
 		if m.Running() {
-			after = s.running(w.sum(), p.vault)
+			after = s.run(w, r.stores).place
 		} else {
 			after = s.rest(w)
 		}
 	}
 	return Edge{
-		Freeboard: lengthOf(rim - p.zPond), Spill: volumeOf(s.spill(p)),
+		Known:     true,
+		Freeboard: lengthOf(rim - r.zPond), Spill: volumeOf(s.spill(r.place)),
 		RainRoom: lengthOf(rim - after.zPond), RainSpill: volumeOf(s.spill(after)),
 	}
 }
@@ -267,12 +264,17 @@ func (s *solver) lines() {
 		}
 	}
 	if s.in.Reserve > 0 {
-		least = s.running(s.runningAt(least).sum()+s.reserve(), math.Inf(1)).zPond
+		at := s.runningAt(least)
+		least = s.steady(at.sum() + s.reserve()).zPond
+	}
+	s.out.Lines.Least = lengthOf(least)
+	if s.in.NoRim {
+		return
 	}
 	rim := float64(s.in.Rim)
 	full := s.pondVolume(rim) + s.vaultVolume(rim) - s.rain()
 	at := func(draw unit.Volume) unit.Length {
-		return lengthOf(min(rim, s.running(full-float64(draw), math.Inf(1)).zPond))
+		return lengthOf(min(rim, s.steady(full-float64(draw)).zPond))
 	}
-	s.out.Lines = Lines{lengthOf(least), at(s.out.Draw), at(s.out.DrawOpen)}
+	s.out.Lines.GreatestHeld, s.out.Lines.GreatestOpen = at(s.out.Draw), at(s.out.DrawOpen)
 }

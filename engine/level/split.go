@@ -11,7 +11,6 @@ func (w water) sum() float64 { return w.pond + w.vault }
 type place struct {
 	water
 	zPond, zVault float64
-	missing       float64
 }
 
 // basin is pond and vault together: how water settles between them.
@@ -22,7 +21,12 @@ type basin struct {
 	low    float64 // level below which the pump takes no more from the vault
 }
 
-func (b *basin) pondVolume(z float64) float64 { return float64(b.in.Pond.Volume(lengthOf(z))) }
+// pondVolume is the pond's water at a level: nothing where less was measured
+// than the drawing has below it.
+func (b *basin) pondVolume(z float64) float64 { return max(0, float64(b.in.Pond.Volume(lengthOf(z)))) }
+
+// pondFloor is the level of the empty pond.
+func (b *basin) pondFloor() float64 { return b.pondLevel(0) }
 
 func (b *basin) vaultVolume(z float64) float64 {
 	if b.in.Vault == nil {
@@ -31,82 +35,91 @@ func (b *basin) vaultVolume(z float64) float64 {
 	return float64(b.in.Vault.Body.Volume(lengthOf(z)))
 }
 
-// pondLevel gives the level for a volume; what is short of an empty pond is
-// missing.
-func (b *basin) pondLevel(v float64) (z, missing float64) {
-	level, ok := b.in.Pond.Level(volumeOf(v))
-	if !ok {
-		missing = b.pondVolume(float64(level)) - v
-	}
-	return float64(level), missing
+func (b *basin) pondLevel(v float64) float64 {
+	z, _ := b.in.Pond.Level(volumeOf(v))
+	return float64(z)
 }
 
 func (b *basin) placed(zPond, zVault float64) place {
-	return place{water: water{b.pondVolume(zPond), b.vaultVolume(zVault)}, zPond: zPond, zVault: zVault}
+	p := place{water: water{b.pondVolume(zPond), b.vaultVolume(zVault)}, zPond: max(zPond, b.pondFloor()), zVault: zVault}
+	if b.in.Vault == nil {
+		p.zVault = p.zPond
+	}
+	return p
 }
 
-// pondWith puts all but the vault's water in the pond.
-func (b *basin) pondWith(total, zVault float64) place {
-	vault := b.vaultVolume(zVault)
-	z, missing := b.pondLevel(total - vault)
-	p := b.placed(z, zVault)
-	p.missing = missing
+// apart gives pond and vault the levels of what each holds.
+func (b *basin) apart(w water) place {
+	p := place{water: w, zPond: b.pondLevel(w.pond)}
+	p.zVault = p.zPond
+	if b.in.Vault != nil {
+		z, _ := b.in.Vault.Body.Level(volumeOf(w.vault))
+		p.zVault = float64(z)
+	}
 	return p
 }
 
 // common puts a total into pond and vault at levels that differ by what behind
 // tells: the vault's level for the pond's. The sum grows with the pond's level,
-// so it has one root.
+// so it has one root, looked for from lowest up.
 func (b *basin) common(total, lowest float64, behind func(float64) float64) place {
 	if b.in.Vault == nil {
-		z, missing := b.pondLevel(total)
-		p := b.placed(z, z)
-		p.missing = missing
-		return p
+		z := b.pondLevel(total)
+		return b.placed(z, z)
 	}
 	// With the vault empty the pond would stand highest.
-	highest, _ := b.pondLevel(total - b.vaultVolume(math.Inf(-1)))
+	highest := b.pondLevel(total - b.vaultVolume(math.Inf(-1)))
 	z := root(func(z float64) float64 { return b.pondVolume(z) + b.vaultVolume(behind(z)) - total }, lowest, max(lowest, highest))
-	p := b.placed(z, behind(z))
-	if short := p.sum() - total; short > emptySlack*math.Abs(total) && z <= lowest {
-		p.missing = short
-	}
-	return p
+	return b.placed(z, behind(z))
 }
 
-// running gives pond and vault in steady running with a total, the vault having
-// held before at most prior. Three ranges join without a step as the total
-// falls: the weir drowned and the vault a little below the pond; the weir just
+// floor is a level of the pond below which pond and open vault, which stands
+// lower by drop, are both empty.
+func (b *basin) floor(drop float64) float64 {
+	z := b.pondFloor()
+	if b.in.Vault != nil {
+		z = min(z, float64(b.in.Vault.Body.Floor())+drop)
+	}
+	return z
+}
+
+// steady gives pond and vault in steady running with all of the flow, for the
+// water in both. With a sill two ranges join without a step as the water gets
+// less: the weir drowned and the vault a little below the pond; the weir just
 // free, the pond steady at what it needs and the vault drawn from the sill down
-// to the pump's least level; the vault down there and the pond below what the
-// weir needs: starved.
-func (b *basin) running(total, prior float64) place {
+// to the pump's least level. With less than that no steady running is possible
+// (see solver.run); the pond is then told as if it went on falling.
+func (b *basin) steady(total float64) place {
 	if b.weir == nil {
-		return b.common(total, float64(b.in.Pond.Floor()), func(z float64) float64 { return z - b.screen })
+		return b.common(total, b.floor(b.screen), func(z float64) float64 { return z - b.screen })
 	}
 	needed := b.weir.needed()
 	full := b.pondVolume(needed)
 	top := b.weir.crest - b.screen
-	low := min(b.low, top)
-	switch {
+	switch low := b.drawn(); {
 	case total >= full+b.vaultVolume(top):
 		return b.common(total, needed, func(z float64) float64 { return b.weir.behind(z) - b.screen })
 	case total >= full+b.vaultVolume(low):
 		z, _ := b.in.Vault.Body.Level(volumeOf(total - full))
 		return b.placed(needed, min(top, float64(z)))
+	default:
+		return b.placed(b.pondLevel(total-b.vaultVolume(low)), low)
 	}
-	if v := b.vaultVolume(low); v > prior {
-		z, _ := b.in.Vault.Body.Level(volumeOf(prior))
-		low = float64(z)
+}
+
+// drawn is the vault's level when the pump has drawn it down.
+func (b *basin) drawn() float64 {
+	if b.weir == nil {
+		return b.low
 	}
-	return b.pondWith(total, low)
+	return min(b.low, b.weir.crest-b.screen)
 }
 
 // rest lets pond and vault come to rest from what each holds: above the sill
 // they share a level, below it each keeps its own.
 func (b *basin) rest(w water) place {
 	if b.weir == nil {
-		return b.common(w.sum(), float64(b.in.Pond.Floor()), func(z float64) float64 { return z })
+		return b.common(w.sum(), b.floor(0), func(z float64) float64 { return z })
 	}
 	crest := b.weir.crest
 	pond, vault := b.pondVolume(crest), b.vaultVolume(crest)
@@ -119,6 +132,5 @@ func (b *basin) rest(w water) place {
 	if total-held > pond {
 		held = total - pond
 	}
-	z, _ := b.in.Vault.Body.Level(volumeOf(held))
-	return b.pondWith(total, float64(z))
+	return b.apart(water{total - held, held})
 }

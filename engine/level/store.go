@@ -1,6 +1,8 @@
 package level
 
 import (
+	"math"
+
 	"plashet/engine/trace"
 	"plashet/engine/unit"
 )
@@ -30,6 +32,28 @@ type Store struct {
 	// Terms are the values that the volumes come from, for the trace.
 	Formula string
 	Terms   []trace.Term
+}
+
+// Exponents of the depth that a part of the flow makes: over a lip H grows with
+// Q^(2/3) by the weir formula, in a wide reach with Q^(3/5) by Manning's.
+const (
+	lipDepth   = 2.0 / 3
+	reachDepth = 3.0 / 5
+)
+
+// at is what the store holds in steady running when only a part (0 to 1) of
+// the pump's flow comes through: less stands over a lip and in a reach; pipe,
+// box and pool are full however little comes.
+func (s *Store) at(part float64) float64 {
+	full := float64(s.Running)
+	switch s.Kind {
+	case KindLip:
+		return full * math.Pow(part, lipDepth)
+	case KindReach:
+		return max(full*math.Pow(part, reachDepth), float64(s.Held))
+	case KindRun, KindBox, KindPool:
+	}
+	return full
 }
 
 // backThroughPump tells that what the store loses after a stop comes back

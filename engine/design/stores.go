@@ -1,0 +1,187 @@
+package design
+
+import (
+	"plashet/engine/hydro"
+	"plashet/engine/level"
+	"plashet/engine/trace"
+	"plashet/engine/unit"
+	"plashet/job"
+)
+
+// closed tells for each run whether a check valve holds it after a stop: one in
+// the assembly holds all, one in a run holds that run and those behind it.
+func (m *model) closed() []bool {
+	all := false
+	for _, p := range m.job.Assembly.Parts {
+		all = all || isCheck(p.Fitting) && !p.Reverse
+	}
+	out := make([]bool, len(m.job.Runs))
+	for more := true; more; {
+		more = false
+		for i := range m.job.Runs {
+			r := &m.job.Runs[i]
+			if !out[i] && (all || hasCheck(r) || m.closes(r.From, out)) {
+				out[i], more = true, true
+			}
+		}
+	}
+	return out
+}
+
+func hasCheck(r *job.Run) bool {
+	for _, f := range r.Fittings {
+		if isCheck(f.Fitting) {
+			return true
+		}
+	}
+	return false
+}
+
+// closes tells that every run that ends at a place is held, so that nothing
+// runs back from there.
+func (m *model) closes(place string, closed []bool) bool {
+	any := false
+	for i := range m.job.Runs {
+		if m.job.Runs[i].To == place {
+			if !closed[i] {
+				return false
+			}
+			any = true
+		}
+	}
+	return any
+}
+
+// stores lists what holds water on its way, in the order it fills.
+func (m *model) stores(d *Delivery) []level.Store {
+	s, closed := storing{m: m}, m.closed()
+	for _, r := range d.Runs {
+		s.run(&r, closed[r.Index])
+	}
+	for i := range m.job.Watercourses {
+		s.watercourse(i, &d.Feeds[i], m.closes(m.job.Watercourses[i].Name, closed))
+	}
+	return s.out
+}
+
+// storing gathers stores.
+type storing struct {
+	m   *model
+	out []level.Store
+	// The water behind the next lip: its area and the part of it that is water.
+	behind unit.Area
+	void   unit.Ratio
+}
+
+// add takes a store on; one that no valve holds keeps after a stop only what
+// runs back from nowhere.
+func (s *storing) add(path string, closed bool, store level.Store, err error) {
+	if err != nil {
+		s.m.refuse(path, err)
+		return
+	}
+	if !closed {
+		store.Held = store.HeldOpen
+	}
+	s.out = append(s.out, store)
+}
+
+func (s *storing) run(r *Run, closed bool) {
+	run := &s.m.job.Runs[r.Index]
+	// Where the job does not say, the worse is taken.
+	drains := run.Drains || !run.HoldsWater
+	if !run.Drains && !run.HoldsWater {
+		s.m.assume(r.Path+"/drains", AssumeDrains, unit.Value{}, practice, trace.Str("name", run.Name))
+	}
+	store, err := level.Run(r.Name, r.Path, r.Volume, drains)
+	s.add(r.Path, closed, store, err)
+}
+
+func (s *storing) watercourse(i int, f *Feed, closed bool) {
+	w := &s.m.job.Watercourses[i]
+	path := at("/watercourses", i)
+	s.box(path+"/box", w, closed)
+	for k := range w.Parts {
+		p, at := &w.Parts[k], at(path+"/parts", k)
+		switch {
+		case p.Lip != nil:
+			s.lip(at+"/lip", f)
+		case p.Pool != nil:
+			s.pool(at+"/pool", p.Pool)
+		case p.Reach != nil:
+			if size, ok := s.m.reach(at+"/reach", p.Reach, f.Flow); ok {
+				store, err := level.Reach(p.Reach.Name, at+"/reach", size)
+				s.add(at+"/reach", true, store, err)
+			}
+		}
+	}
+}
+
+func (s *storing) box(path string, w *job.Watercourse, closed bool) {
+	b := &w.Box
+	s.behind, s.void = unit.Area(b.Length.SI*b.Width.SI), b.Void.Or(1)
+	volume := b.Volume.Or(unit.Volume(float64(s.behind) * float64(b.Depth.SI) * float64(s.void)))
+	if volume <= 0 {
+		return
+	}
+	if b.Void.IsZero() {
+		s.m.assumeOnce(path+"/void", AssumeBoxVoid, unit.Of(unit.Ratio(1), unit.KindPercent))
+	}
+	if b.Inlet.IsZero() {
+		s.m.assumeOnce(path+"/inlet", AssumeBoxInlet, unit.Of(unit.Length(0), unit.KindTape))
+	}
+	store, err := level.Box(w.Name, path, level.BoxSize{Volume: volume, Depth: b.Depth.SI, Inlet: b.Inlet.SI})
+	s.add(path, closed, store, err)
+}
+
+// lip takes the head over a lip, which a lip at fault has not.
+func (s *storing) lip(path string, f *Feed) {
+	for k := range f.Lips {
+		if l := &f.Lips[k]; l.Path == path && s.behind > 0 && f.Flow > 0 {
+			store, err := level.Lip(l.Name, path, l.Sheet.Head, s.behind, s.void)
+			s.add(path, true, store, err)
+		}
+	}
+	s.behind, s.void = 0, 1 // water behind the next lip is the next pool's
+}
+
+func (s *storing) pool(path string, p *job.Pool) {
+	s.behind, s.void = p.Area.Or(unit.Area(p.Length.SI*p.Width.SI)), 1
+	if p.Depth.IsZero() {
+		s.m.assume(path+"/depth", AssumePoolDepth, unit.Of(unit.Length(0), unit.KindDepth), practice, trace.Str("name", p.Name))
+	}
+	store, err := level.Pool(p.Name, path, s.behind, p.Depth.SI, p.Leaks)
+	s.add(path, true, store, err)
+}
+
+// reach gives a reach as it runs: the depth measured, or by Manning's formula.
+func (m *model) reach(path string, r *job.Reach, q unit.Flow) (level.ReachSize, bool) {
+	if r.Wetted.IsZero() {
+		m.assumeOnce(path+"/wetted", AssumeWetted, unit.Of(unit.Ratio(1), unit.KindPercent))
+	}
+	if r.Holds.IsZero() {
+		m.assumeOnce(path+"/holds", AssumeHolds, unit.Of(unit.Length(0), unit.KindDepth))
+	}
+	size := level.ReachSize{Depth: r.Depth.SI, Wetted: r.Width.SI * unit.Length(r.Wetted.Or(1)), Length: r.Length.SI, Holds: r.Holds.SI}
+	if q <= 0 {
+		size.Depth = size.Holds
+		return size, true
+	}
+	if !r.Depth.IsZero() {
+		return size, true
+	}
+	if r.Slope.IsZero() {
+		m.fault(path+"/slope", CodeNoLevel, trace.Str("name", r.Name))
+		return size, false
+	}
+	if r.N.IsZero() {
+		m.assume(path+"/n", AssumeReachN, unit.Of(defaultReachN, unit.KindRatio), memoryChow, trace.Str("name", r.Name))
+	}
+	flow, err := hydro.Channel{Width: size.Wetted, Slope: r.Slope.SI, N: r.N.Or(defaultReachN)}.Normal(q)
+	if err != nil {
+		m.refuse(path, err)
+		return size, false
+	}
+	size.Depth = max(flow.Depth, size.Holds)
+	return size, true
+}
