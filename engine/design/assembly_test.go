@@ -178,12 +178,13 @@ func TestWithheld(t *testing.T) {
 	if len(coded(r, FindWithheld)) != 0 || r.NotToCut || r.Glue.Withheld || len(r.Glue.Steps) == 0 || slices.ContainsFunc(r.Cutting, func(c Cutting) bool { return c.NotToCut }) {
 		t.Errorf("a chain that fits is held back: %+v", coded(r, FindWithheld))
 	}
-	// A fault holds it back as a danger does: the hubs would stand in each other.
-	j.Assembly.Parts[0].Next, j.Assembly.Parts[0].NextBy = entry("1/2", unit.Inch/2), "pipe"
+	// A fault alone holds it back as a danger does: the port is of another size
+	// than the adapter.
+	j.Pumps[0].Port.Size = "1-1/2"
 	r = Solve(book, j)
 	f := coded(r, FindWithheld)
 	if len(f) != 1 || len(r.Glue.Steps) != 0 || !r.NotToCut {
-		t.Fatalf("a piece too short for its sockets is glued: %+v", r.Faults)
+		t.Fatalf("an adapter is glued that does not go on the port: %+v", r.Faults)
 	}
 	if _, ok := argument(f[0].Message, "faults"); !ok {
 		t.Errorf("%+v", f[0])
