@@ -17,7 +17,6 @@ import (
 	"plashet/engine/unit"
 	"plashet/job"
 	"plashet/render/svg"
-	"plashet/words"
 )
 
 // curvePoints is at how many flows the system curve is worked out.
@@ -78,7 +77,7 @@ and so on). The folder is made when it is not there.`,
 // draw writes the sheets, each whole or not at all; none where one is in the
 // way and may not be written over.
 func (f *folder) draw(cmd *cobra.Command, j *job.Job, r *design.Result, book *catalog.Book) error {
-	sheets := drawing.Sheets(drawing.Input{Job: j, Result: r, Curves: design.CurvesOf(book, j, r, curvePoints), Words: words.English()})
+	sheets := drawing.Sheets(drawing.Input{Job: j, Result: r, Curves: design.CurvesOf(book, j, r, curvePoints)})
 	if len(sheets) == 0 {
 		_, _ = fmt.Fprintln(cmd.ErrOrStderr(), "nothing could be worked out that can be drawn")
 		return errJob

@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"math"
+
 	"plashet/engine/geom"
 	"plashet/engine/layout"
 )
@@ -20,6 +21,10 @@ func bodyOf(a *layout.Assembly) (low, high geom.Vec3) {
 			Y: math.Abs(b.U.Y) + math.Abs(b.V.Y) + math.Abs(b.W.Y),
 			Z: math.Abs(b.U.Z) + math.Abs(b.V.Z) + math.Abs(b.W.Z),
 		})
+	}
+	for _, c := range a.Rounds {
+		h, r := c.To.Sub(c.From).Scale(0.5), float64(c.Radius)
+		grow(c.From.Add(h), geom.Vec3{X: math.Abs(h.X) + r, Y: math.Abs(h.Y) + r, Z: math.Abs(h.Z) + r})
 	}
 	return low, high
 }

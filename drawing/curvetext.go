@@ -12,7 +12,7 @@ func (c *curvePlot) texts() {
 	c.group("names", func() {
 		c.pointText()
 		for _, p := range c.in.Curves.Pumps {
-			t := Text{Size: small, Bold: p.Used, Ink: Black, Halo: true, Text: fit(say("curve.pump", "name", p.Name), small, 50)}
+			t := Text{Size: small, Bold: p.Used, Ink: Black, Halo: true, Text: fit(say("curve.pump", "name", p.Name), 50)}
 			if estimated(p) {
 				t.Text += ", " + say("curve.box")
 			}

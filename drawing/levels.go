@@ -134,15 +134,10 @@ func (l *ladder) columns() {
 		d := s.state.Pond - l.b.line
 		y := l.at(float64(d))
 		l.add(polygonOf(rectangle(x0, y, x1, l.foot), Pen{}, Wash), Line{Point{x0, y}, Point{x1, y}, stream})
-		at := l.figure(Text{At: Point{(x0 + x1) / 2, y - 1.6}, Size: figure, Anchor: Middle, Bold: true, Text: signed(d, l.in.Result.Units)}, each)
-		for _, note := range l.notes(s.state) {
-			at += small * 1.15
-			if at < l.foot-1 {
-				l.text(Text{At: Point{(x0 + x1) / 2, at}, Size: small, Anchor: Middle, Text: note})
-			}
-		}
-		at = l.foot + small + 1.4
-		for _, w := range wrap(s.name, small, false, x1-x0+columnGap-0.6) {
+		over, under := l.figure(Text{At: Point{(x0 + x1) / 2, y - 1.6}, Size: figure, Anchor: Middle, Bold: true, Text: signed(d, l.in.Result.Units)}, each)
+		l.note((x0+x1)/2, over, under, strings.Fields(troubled(s.state)))
+		at := l.foot + small + 1.4
+		for _, w := range wrap(s.name, false, x1-x0+columnGap-0.6) {
 			l.text(Text{At: Point{(x0 + x1) / 2, at}, Size: small, Anchor: Middle, Text: w})
 			at += small * 1.2
 		}
@@ -152,8 +147,8 @@ func (l *ladder) columns() {
 }
 
 // figure writes a column's level above its water, or on it or higher where
-// something is in the way, and gives how far down it is written.
-func (l *ladder) figure(t Text, each float64) float64 {
+// something is in the way, and gives where notes may stand over and under it.
+func (l *ladder) figure(t Text, each float64) (over, under float64) {
 	surface := t.At.Y + 1.6
 	if t.Width() > each-0.6 {
 		t.Size = small
@@ -169,24 +164,37 @@ func (l *ladder) figure(t Text, each float64) float64 {
 	}
 	p, ok := l.field.best(places)
 	if !ok {
-		return surface + 0.8
+		return surface - 1.6, surface + 0.8
 	}
 	l.text(p.text)
-	return max(surface+0.8, p.text.At.Y)
+	return p.text.At.Y - p.text.Size*ascent - 1.6, max(surface+0.8, p.text.At.Y)
 }
 
-// notes says on the water what is wrong with a moment.
-func (l *ladder) notes(s level.State) []string {
-	switch {
-	case s.Missing > 0:
-		return strings.Fields(say("levels.empty"))
-	case s.Moment.Running() && s.Sill.Applies && float64(s.Sill.Over) < -5e-5:
-		num, _ := unit.Of(-s.Sill.Over, unit.KindDepth).Number(l.in.Result.Units)
-		return []string{num, say("levels.short")}
-	case !s.Moment.Running() && s.Edge.Freeboard < 0:
-		return strings.Fields(say("levels.spills"))
+// note writes words in the water of a column, over its figure where the water is
+// too low for them.
+func (l *ladder) note(x, over, under float64, words []string) {
+	const each = small * 1.15
+	at := under + each
+	if under+each*float64(len(words)) > l.foot-1 {
+		at = min(over, l.foot) - each*float64(len(words)-1)
 	}
-	return nil
+	for _, w := range words {
+		if at-small > l.head-2 {
+			l.text(Text{At: Point{x, at}, Size: small, Anchor: Middle, Halo: at <= over, Text: w})
+		}
+		at += each
+	}
+}
+
+// troubled says what is wrong with a moment.
+func troubled(s level.State) string {
+	switch {
+	case s.Starved:
+		return say("levels.starved")
+	case !s.Moment.Running() && s.Edge.Freeboard < 0:
+		return say("levels.spills")
+	}
+	return ""
 }
 
 // limit is a level that the pond is held against.
@@ -280,7 +288,10 @@ func (l *ladder) desc() []string {
 	for _, s := range l.states {
 		d := s.state.Pond - l.b.line
 		code := "levels.below"
-		if d > 0 {
+		switch zero := l.show(0, unit.KindDepth); {
+		case l.show(float64(d), unit.KindDepth) == zero:
+			code = "levels.even"
+		case d > 0:
 			code = "levels.above"
 		}
 		parts = append(parts, say(code, "name", s.name, "depth", l.show(math.Abs(float64(d)), unit.KindDepth)))

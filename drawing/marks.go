@@ -41,7 +41,7 @@ func (a *iso) marks() {
 		a.call(at, Text{Text: a.mark(i)})
 	}
 	for _, o := range a.in.Job.Vault.Obstacles {
-		a.call(vecOf(o.From).Add(vecOf(o.To)).Scale(0.5), Text{Text: fit(o.Name, small, 30)})
+		a.call(vecOf(o.From).Add(vecOf(o.To)).Scale(0.5), Text{Text: fit(o.Name, 30)})
 	}
 }
 
@@ -75,7 +75,7 @@ func (a *iso) pumpName() {
 	if !ok || len(a.laid.Body) == 0 {
 		return
 	}
-	t := Text{Size: small, Anchor: Middle, Ink: Black, Text: fit(say("curve.pump", "name", pump.Name), small, 40)}
+	t := Text{Size: small, Anchor: Middle, Ink: Black, Text: fit(say("curve.pump", "name", pump.Name), 40)}
 	var places []place
 	for _, f := range block(a.laid.Body[0]).faces(a.view) {
 		t.At = f[0].Add(f[2]).Scale(0.5).Add(Point{0, small * 0.36})

@@ -6,7 +6,6 @@ import (
 	"plashet/engine/design"
 	"plashet/engine/unit"
 	"plashet/job"
-	"plashet/words"
 )
 
 // Input is what is drawn.
@@ -14,7 +13,6 @@ type Input struct {
 	Job    *job.Job
 	Result *design.Result
 	Curves design.Curves
-	Words  *words.Language
 }
 
 // Sheets gives all the sheets that the answer has enough for: pump and pipe,
@@ -72,9 +70,9 @@ func newPage(in Input, name, heading string) *page {
 	if in.Job.Date != "" {
 		date := Text{At: Point{wide - margin, 20}, Size: small, Anchor: End, Text: in.Job.Date}
 		p.text(date)
-		sub = fit(sub, small, wide-2*margin-date.Width()-3)
+		sub = fit(sub, wide-2*margin-date.Width()-3)
 	}
-	p.text(Text{At: Point{margin, 20}, Size: small, Text: fit(sub, small, wide-2*margin)})
+	p.text(Text{At: Point{margin, 20}, Size: small, Text: fit(sub, wide-2*margin)})
 	p.add(
 		Line{Point{margin, 23.4}, Point{wide - margin, 23.4}, line},
 		Line{Point{margin, 24.4}, Point{wide - margin, 24.4}, Pen{Ink: Water, Wide: 0.3}},
@@ -99,7 +97,8 @@ func (p *page) group(name string, f func()) {
 	p.sheet.Items = nil
 	f()
 	g := Group{Name: name, Items: p.sheet.Items}
-	p.sheet.Items = append(before, g)
+	p.sheet.Items = before
+	p.add(g)
 }
 
 // done closes the sheet below what is drawn.
@@ -114,7 +113,7 @@ func (p *page) done(desc []string) Sheet {
 
 // paragraph writes a text over as many lines as it needs.
 func (p *page) paragraph(s string, bold bool) {
-	for _, l := range wrap(s, small, bold, wide-2*margin) {
+	for _, l := range wrap(s, bold, wide-2*margin) {
 		p.text(Text{At: Point{margin, p.y + small}, Size: small, Bold: bold, Text: l})
 		p.y += row
 	}
@@ -135,25 +134,25 @@ func minus(s string) string {
 	return s
 }
 
-// fit shortens a plain text to a width.
-func fit(s string, size, width float64) string { return fitted(s, size, false, width) }
+// fit shortens a plain text of small letters to a width.
+func fit(s string, width float64) string { return fitted(s, false, width) }
 
-func fitted(s string, size float64, bold bool, width float64) string {
+func fitted(s string, bold bool, width float64) string {
 	whole := []rune(s)
 	for n := len(whole); n > 0; n-- {
 		out := string(whole[:n])
 		if n < len(whole) {
 			out = strings.TrimRight(out, " ") + "…"
 		}
-		if (Text{Size: size, Bold: bold, Text: out}).Width() <= width {
+		if (Text{Size: small, Bold: bold, Text: out}).Width() <= width {
 			return out
 		}
 	}
 	return ""
 }
 
-// wrap breaks a text into lines; a word longer than a line is shortened.
-func wrap(s string, size float64, bold bool, width float64) []string {
+// wrap breaks a text of small letters into lines; a word longer than a line is shortened.
+func wrap(s string, bold bool, width float64) []string {
 	var out []string
 	now := ""
 	for _, w := range strings.Fields(s) {
@@ -161,14 +160,14 @@ func wrap(s string, size float64, bold bool, width float64) []string {
 		if now != "" {
 			try = now + " " + w
 		}
-		if (Text{Size: size, Bold: bold, Text: try}).Width() <= width {
+		if (Text{Size: small, Bold: bold, Text: try}).Width() <= width {
 			now = try
 			continue
 		}
 		if now != "" {
 			out = append(out, now)
 		}
-		now = fitted(w, size, bold, width)
+		now = fitted(w, bold, width)
 	}
 	if now != "" {
 		out = append(out, now)

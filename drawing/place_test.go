@@ -71,13 +71,13 @@ func TestWrapAndFit(t *testing.T) {
 		s := rapid.StringOfN(rapid.RuneFrom([]rune("abc WIM äß水 ")), 0, 60, -1).Draw(t, "s")
 		width := rapid.Float64Range(8, 90).Draw(t, "width")
 		bold := rapid.Bool().Draw(t, "bold")
-		for _, l := range append(wrap(s, small, bold, width), fitted(s, small, bold, width)) {
+		for _, l := range append(wrap(s, bold, width), fitted(s, bold, width)) {
 			if w := (Text{Size: small, Bold: bold, Text: l}).Width(); w > width+1e-9 {
 				t.Fatalf("%q is %g wide, not %g", l, w, width)
 			}
 		}
 	})
-	if got := strings.Join(wrap("one two three", small, false, 26), "|"); got != "one two|three" {
+	if got := strings.Join(wrap("one two three", false, 26), "|"); got != "one two|three" {
 		t.Error(got)
 	}
 }
@@ -195,8 +195,13 @@ func TestSigned(t *testing.T) {
 		sys  unit.System
 		want string
 	}{
-		{unit.Inch, unit.US, "+1.00"}, {-unit.Inch, unit.US, "−1.00"}, {0, unit.US, "0.00"}, {1e-9, unit.US, "0.00"},
-		{-1e-9, unit.Metric, "0.0"}, {0.025, unit.Metric, "+25.0"}, {-1.2, unit.Metric, "−1,200.0"},
+		{unit.Inch, unit.US, "+1.00"},
+		{-unit.Inch, unit.US, "−1.00"},
+		{0, unit.US, "0.00"},
+		{1e-9, unit.US, "0.00"},
+		{-1e-9, unit.Metric, "0.0"},
+		{0.025, unit.Metric, "+25.0"},
+		{-1.2, unit.Metric, "−1,200.0"},
 	} {
 		if got := signed(c.d, c.sys); got != c.want {
 			t.Errorf("%g: %s, not %s", float64(c.d), got, c.want)

@@ -8,7 +8,6 @@ import (
 	"plashet/engine/catalog"
 	"plashet/engine/design"
 	"plashet/job"
-	"plashet/words"
 )
 
 // draw designs a job and draws its answer.
@@ -19,7 +18,7 @@ func draw(t testing.TB, j *job.Job) (Input, []Sheet) {
 		t.Fatal(err)
 	}
 	r := design.Solve(book, j)
-	in := Input{Job: j, Result: r, Curves: design.CurvesOf(book, j, r, 61), Words: words.English()}
+	in := Input{Job: j, Result: r, Curves: design.CurvesOf(book, j, r, 61)}
 	return in, Sheets(in)
 }
 

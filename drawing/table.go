@@ -81,7 +81,7 @@ func (p *page) table(t table) {
 		if t.columns[i].anchor == End {
 			at.X += width[i]
 		}
-		p.text(Text{At: at, Size: small, Bold: bold, Anchor: t.columns[i].anchor, Text: fitted(text, small, bold, most)})
+		p.text(Text{At: at, Size: small, Bold: bold, Anchor: t.columns[i].anchor, Text: fitted(text, bold, most)})
 	}
 	if len(t.head) > 0 {
 		for i, h := range t.head {

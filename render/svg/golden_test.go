@@ -12,7 +12,6 @@ import (
 	"plashet/engine/catalog"
 	"plashet/engine/design"
 	"plashet/job"
-	"plashet/words"
 )
 
 var update = flag.Bool("update", false, "write the pictures anew")
@@ -32,7 +31,7 @@ func sheets(t *testing.T, name string) []drawing.Sheet {
 		t.Fatalf("%s: %v", name, faults)
 	}
 	r := design.Solve(book, j)
-	out := drawing.Sheets(drawing.Input{Job: j, Result: r, Curves: design.CurvesOf(book, j, r, 121), Words: words.English()})
+	out := drawing.Sheets(drawing.Input{Job: j, Result: r, Curves: design.CurvesOf(book, j, r, 121)})
 	if len(out) != 6 {
 		t.Fatalf("%s gives %d sheets, not 6", name, len(out))
 	}

@@ -32,7 +32,7 @@ func elements(t *testing.T, doc string) map[string][]element {
 	d := xml.NewDecoder(strings.NewReader(doc))
 	for {
 		tok, err := d.Token()
-		if err == io.EOF {
+		if errors.Is(err, io.EOF) {
 			return out
 		}
 		if err != nil {
