@@ -35,7 +35,16 @@ func printed(t *testing.T, r *design.Result) (string, Document) {
 // that can, all of it is printed as it is.
 func TestHeldBack(t *testing.T) {
 	const head, held = "NOT TO BE CUT", "HELD BACK"
-	for name, r := range answers(t) { // each example has its trap in the vault
+	book, err := catalog.New()
+	if err != nil {
+		t.Fatal(err)
+	}
+	unfit := answers(t)
+	j, _ := job.Read(demo.Job("hillside-cascade"))
+	j.Assembly.At.Y = job.Length{Text: "5-1/4", SI: 5.25 * unit.Inch}
+	j.Vault.Outlet.Along = job.Length{Text: "9 in", SI: 9 * unit.Inch}
+	unfit["hillside-cascade"] = design.Solve(book, j) // in the middle the pump does not come out
+	for name, r := range unfit {
 		text, d := printed(t, r)
 		if strings.Count(text, head) != 2 || !strings.Contains(text, held) || strings.Contains(text, "step by step") {
 			t.Errorf("%s: the text cuts or glues what cannot be built", name)
@@ -45,14 +54,8 @@ func TestHeldBack(t *testing.T) {
 		}
 	}
 
-	// The hillside's pump 3/4 in nearer to the front, with the hole, comes out.
-	book, err := catalog.New()
-	if err != nil {
-		t.Fatal(err)
-	}
-	j, _ := job.Read(demo.Job("hillside-cascade"))
-	j.Assembly.At.Y = job.Length{Text: "4-1/2", SI: 4.5 * unit.Inch}
-	j.Vault.Outlet.Along = job.Length{Text: "8-1/4", SI: 8.25 * unit.Inch}
+	// As drawn, 3/4 in off the middle, it comes out.
+	j, _ = job.Read(demo.Job("hillside-cascade"))
 	text, d := printed(t, design.Solve(book, j))
 	if strings.Contains(text, head) || strings.Contains(text, held) || d.NotToCut || d.Withheld || len(d.Glue) == 0 || d.Cutting[0].NotToCut {
 		t.Error("what can be built is held back")

@@ -23,7 +23,7 @@ func run(args ...string) (code int, out, errs string) {
 func TestDemo(t *testing.T) {
 	traps := map[string][]string{
 		"courtyard-rill":   {"skimmer needs", "the pump draws air", "U1, E1, V1, E2, P5, B1 and the right wall of the vault"},
-		"hillside-cascade": {"“cascade” gets", "11/16\" is missing", "Pump L"},
+		"hillside-cascade": {"“cascade” gets", "Pump L", "more over five years", "vault falls to"},
 		"old-pond":         {"“fall” gets", "cord is 16.0 ft", "arrow points against the flow", "no union", "Pump O"},
 	}
 	for _, name := range demo.Names() {
@@ -166,5 +166,27 @@ func TestReplaceLeavesNothing(t *testing.T) {
 	entries, err := os.ReadDir(root)
 	if err != nil || len(entries) != 1 || entries[0].Name() != "job.json" {
 		t.Errorf("the folder holds %v (%v)", entries, err)
+	}
+}
+
+// TestCentredPump: the hillside's trap in the vault: with pump and hole in the
+// middle the pump does not lift out.
+func TestCentredPump(t *testing.T) {
+	name := filepath.Join(t.TempDir(), "job.json")
+	if err := os.WriteFile(name, demo.Job("hillside-cascade"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	code, set, errs := run("set", name, "/assembly/at/y", "5-1/4", "/vault/outlet/along", "9 in")
+	if code != ExitDone {
+		t.Fatal(errs)
+	}
+	if err := os.WriteFile(name, []byte(set), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	_, out, _ := run("design", name)
+	for _, want := range []string{"does not come out", "11/16\" is missing", "HELD BACK"} {
+		if !strings.Contains(out, want) {
+			t.Errorf("%q is not told", want)
+		}
 	}
 }

@@ -147,6 +147,9 @@ func TestWithheld(t *testing.T) {
 		"hillside-cascade": {"blocked"},
 	} {
 		book, j := read(t, name)
+		if name == "hillside-cascade" { // in the middle of the vault the pump does not come out
+			j.Assembly.At.Y.SI, j.Vault.Outlet.Along.SI = 5.25*unit.Inch, 9*unit.Inch
+		}
 		r := Solve(book, j)
 		f := coded(r, FindWithheld)
 		if len(f) != 1 || !r.NotToCut || !r.Glue.Withheld || len(r.Glue.Steps) != 0 || len(r.Glue.Joints) == 0 {
