@@ -18,12 +18,13 @@ const (
 	defaultReserve unit.Length = 2 * unit.Inch / 4 // two days at 1/4 in a day
 )
 
+// Codes of the levels, beside those of package level.
 const (
-	// FindVaultLevel: the vault's floor has no level, so the vault is left out of the water levels. No args.
+	// FindVaultLevel says that the vault's floor has no level, so the vault is left out of the water levels. No args.
 	FindVaultLevel = "design.vault.level"
-	// FindWeirWidth: the skimmer has a sill but no width, so what passes over it is not known. No args.
+	// FindWeirWidth says that the skimmer has a sill but no width, so what passes over it is not known. No args.
 	FindWeirWidth = "design.vault.weirwidth"
-	// FindSillLevel: the skimmer has a width but its sill no level. No args.
+	// FindSillLevel says that the skimmer has a width but its sill no level. No args.
 	FindSillLevel = "design.vault.sill"
 
 	AssumeReserve   = "assume.level.reserve" // what may evaporate before someone tops up. Args: value (depth)
