@@ -99,7 +99,7 @@ func (s *solver) part(q float64) float64 {
 // dry fills in the end at which nothing comes to the pump any more.
 func (s *solver) dry(r *running, w water, stores []float64) {
 	r.passes = 0
-	room := s.passing(r.stores, s.part(0)) // what the stores can take; run off again when it stops
+	room := s.passing(r.stores, s.part(0)) // what the stores can take, with nothing running
 	have := make([]float64, len(stores))
 	for i, v := range stores {
 		have[i] = min(v, r.stores[i])
