@@ -34,6 +34,7 @@ func Assembly(in Input, c Corner) (Sheet, bool) {
 	}
 	a.pieces()
 	a.parts()
+	a.paragraph(say("assembly.unplug"), true)
 	return a.done(a.desc()), true
 }
 

@@ -62,6 +62,7 @@ var labels = map[string]string{
 	"assembly.title":     "Assembly, seen from {corner}",
 	"assembly.vault":     "Vault: {sizes}.",
 	"assembly.off":       "The chain ends {off} off the hole.",
+	"assembly.unplug":    "Danger: unplug the pump before you reach in.",
 	"assembly.held":      "NOT TO BE CUT: as it is laid here this cannot be built. See the dangers in the answer.",
 	"assembly.desc":      "The plumbing in the vault as it is seen over the {corner} corner.",
 	"assembly.piece":     "Piece {mark}, {from} to {to}, cut {cut}.",

@@ -154,6 +154,28 @@ func TestOutlineOfATube(t *testing.T) {
 	}
 }
 
+// TestOutlineHolds: a tube's silhouette is convex and holds both its ends.
+func TestOutlineHolds(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		v := newView(rapid.SampledFrom(Corners()).Draw(t, "corner"))
+		at := func(name string) geom.Vec3 {
+			f := rapid.Float64Range(-1, 1)
+			return vec(f.Draw(t, name), f.Draw(t, name), f.Draw(t, name))
+		}
+		u := tube{at("from"), at("to"), rapid.Float64Range(0.01, 1).Draw(t, "radius")}
+		o := u.outline(v)
+		for _, r := range []Arc{u.ring(v, u.from), u.ring(v, u.to)} {
+			for deg := 0.0; deg < 360; deg += 360.0 / (2 * halfRing) {
+				for i, p := range o {
+					if leftOf(p, o[(i+1)%len(o)], r.At(deg)) > 1e-9 {
+						t.Fatalf("a point of an end lies outside: %v of %v", r.At(deg), u)
+					}
+				}
+			}
+		}
+	})
+}
+
 // TestLabels: every label is used and every label that is used is there.
 func TestLabels(t *testing.T) {
 	files, err := filepath.Glob("*.go")
