@@ -28,6 +28,14 @@ func (m *model) connect(pumpIndex int, vault unit.Length) (*system, bool) {
 	return &system{plumbing: p, pumpIndex: pumpIndex, solver: solver, state: solver.NewState()}, true
 }
 
+// swap puts another pump in the place of the one there.
+func (s *system) swap(pumpIndex int, curve *hydro.Curve) bool {
+	law := pumpLaw{curve}
+	s.pumpIndex, s.curve = pumpIndex, curve
+	s.net.Links[s.pump].Parts[0].Law = law
+	return len(s.solver.SetLaw(s.pump, 0, law)) == 0
+}
+
 // deliver solves a fresh system and works out how valves would share its water.
 func (m *model) deliver(pumpIndex int, vault unit.Length) (*Delivery, bool) {
 	s, ok := m.connect(pumpIndex, vault)

@@ -19,6 +19,7 @@ func Solve(book *catalog.Book, j *job.Job) *Result {
 	if !m.start() {
 		return r
 	}
+	m.priced = m.prices()
 	pump, ok := m.pump()
 	switch {
 	case !ok:

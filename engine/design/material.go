@@ -32,7 +32,7 @@ func (m *model) material() {
 			}
 		}
 	}
-	in.Prices = m.prices()
+	in.Prices = m.priced
 	items, findings, faults := takeoff.List(in)
 	m.out.Materials = items
 	m.out.Findings = append(m.out.Findings, findings...)

@@ -5,6 +5,7 @@ import (
 
 	"github.com/shopspring/decimal"
 
+	"plashet/engine/hydro"
 	"plashet/engine/unit"
 	"plashet/job"
 )
@@ -110,7 +111,11 @@ const years = 5
 // options tries every pump in hand on every choice of pipe.
 func (m *model) options(pump int, vault unit.Length) []Option {
 	var out []Option
-	prices := m.trial().prices()
+	var curves []*hydro.Curve // of each pump; nil where it has none
+	for i := range m.job.Pumps {
+		c, _ := m.trial().curve(i)
+		curves = append(curves, c)
+	}
 	for n, j := range m.choices() {
 		t := m.trial()
 		t.job = j
@@ -122,12 +127,21 @@ func (m *model) options(pump int, vault unit.Length) []Option {
 			}
 			sizes = append(sizes, size)
 		}
+		sys, ok := t.connect(pump, vault)
+		if !ok {
+			continue
+		}
+		runs := t.runCost(m.priced)
 		for i := range j.Pumps {
-			d, ok := t.deliver(i, vault)
+			if curves[i] == nil || !sys.swap(i, curves[i]) {
+				continue
+			}
+			d, ok := t.operate(sys, vault)
 			if !ok {
 				continue
 			}
-			o := Option{Pump: d.Pump, Pipe: strings.Join(sizes, ", "), Flow: d.Flow, Power: d.Power, Cost: d.Cost, First: t.firstCost(prices, i), Drawn: n == 0, AsIs: n == 0 && i == pump}
+			t.share(sys.plumbing, d)
+			o := Option{Pump: d.Pump, Pipe: strings.Join(sizes, ", "), Flow: d.Flow, Power: d.Power, Cost: d.Cost, First: t.firstCost(runs, i), Drawn: n == 0, AsIs: n == 0 && i == pump}
 			for _, f := range d.Feeds {
 				o.Feeds = append(o.Feeds, f.Flow)
 			}

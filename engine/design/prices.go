@@ -31,13 +31,22 @@ func (m *model) prices() []takeoff.Price {
 	return out
 }
 
-// firstCost adds up the prices of a pump and of the pipe and fittings of the
-// runs; without a currency when one of them has no price in the job.
-func (m *model) firstCost(prices []takeoff.Price, pump int) unit.Money {
-	sum, err := m.job.Pumps[pump].Price.Amount(m.job.Site.Currency)
-	if err != nil || m.job.Pumps[pump].Price.IsZero() {
+// firstCost adds a pump's price to that of the runs; without a currency when
+// one of them has no price in the job.
+func (m *model) firstCost(runs unit.Money, pump int) unit.Money {
+	own := m.job.Pumps[pump].Price
+	price, err := own.Amount(m.job.Site.Currency)
+	if err != nil || own.IsZero() || runs.Currency == "" {
 		return unit.Money{}
 	}
+	price.Amount = price.Amount.Add(runs.Amount)
+	return price
+}
+
+// runCost adds up the prices of the pipe and fittings of the runs; without a
+// currency when one of them has no price in the job.
+func (m *model) runCost(prices []takeoff.Price) unit.Money {
+	sum := unit.Money{Currency: m.job.Site.Currency}
 	lengths := map[job.PipeName]unit.Length{}
 	for _, r := range m.job.Runs {
 		lengths[m.named(r.Pipe)] += r.Length.SI

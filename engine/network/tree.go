@@ -262,25 +262,41 @@ func (t *tree) loss(p step, scale float64) (lost, lifts unit.Head) {
 	return lost, lifts
 }
 
-// reach bisects for the scale at which the pumps give just what is needed.
+// reachTold is how near reach comes to the scale it looks for, relative to it.
+const reachTold = 1e-13
+
+// reach finds the scale at which the pumps give just what is needed, by false
+// position with the end that stays halved (the Illinois rule), and by halves
+// where that is slow. It gives the end at which the pumps still give enough.
 func (t *tree) reach(needs []unit.Head) unit.Ratio {
-	gives := func(scale float64) bool {
+	spare := func(scale float64) float64 {
 		need, has := t.heads(scale, needs)
-		return has >= need
+		return float64(has - need)
 	}
 	low, high := 0.0, float64(MostReach)
-	switch {
-	case gives(high):
+	atHigh := spare(high)
+	if atHigh >= 0 {
 		return MostReach
-	case !gives(low):
+	}
+	atLow := spare(low)
+	if !(atLow >= 0) {
 		return 0
 	}
-	for range 60 { // to the last digit of a float
-		mid := (low + high) / 2
-		if gives(mid) {
-			low = mid
-		} else {
-			high = mid
+	for n := 0; n < 200 && high-low > reachTold*high; n++ {
+		mid := low + (high-low)*atLow/(atLow-atHigh)
+		if n%4 == 3 || !(mid > low && mid < high) {
+			mid = (low + high) / 2
+		}
+		if mid <= low || mid >= high {
+			break // neighbours
+		}
+		switch f := spare(mid); {
+		case f == 0:
+			return unit.Ratio(mid)
+		case f > 0:
+			low, atLow, atHigh = mid, f, atHigh/2
+		default:
+			high, atHigh, atLow = mid, f, atLow/2
 		}
 	}
 	return unit.Ratio(low)
