@@ -29,11 +29,11 @@ func takeoffChecks() ([]Check, error) {
 // row holds the shorter one or the first, its title and note the other.
 func takeoffExamples(book *catalog.Book) ([]Check, error) {
 	ft, yd3 := unit.Foot, unit.CubicYard
-	small, err := pondLiner(book, 8*ft, 12*ft, 2*ft, 1*ft)
+	small, err := linerSheet(book, 8*ft, 12*ft, 2*ft, 1*ft)
 	if err != nil {
 		return nil, err
 	}
-	large, err := pondLiner(book, 10*ft, 8*ft, 2.5*ft, 1.5*ft)
+	large, err := linerSheet(book, 10*ft, 8*ft, 2.5*ft, 1.5*ft)
 	if err != nil {
 		return nil, err
 	}
@@ -73,8 +73,8 @@ func takeoffExamples(book *catalog.Book) ([]Check, error) {
 	return out, nil
 }
 
-// pondLiner lists a pond and gives its sheet.
-func pondLiner(book *catalog.Book, length, width, depth, overlap unit.Length) (takeoff.Item, error) {
+// linerSheet lists a pond and gives its sheet.
+func linerSheet(book *catalog.Book, length, width, depth, overlap unit.Length) (takeoff.Item, error) {
 	return listed(takeoff.CodeLiner, takeoff.Input{
 		Book: book, Overlap: overlap, Layers: 1, Pond: &takeoff.Pond{Length: length, Width: width, Depth: depth},
 	})

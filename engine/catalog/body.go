@@ -3,10 +3,11 @@ package catalog
 import (
 	"fmt"
 	"math"
-	"plashet/engine/trace"
-	"plashet/engine/unit"
 	"slices"
 	"strings"
+
+	"plashet/engine/trace"
+	"plashet/engine/unit"
 )
 
 // model is a row of the table of fittings.

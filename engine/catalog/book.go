@@ -2,6 +2,7 @@ package catalog
 
 import (
 	"fmt"
+
 	"plashet/engine/trace"
 	"plashet/engine/unit"
 )

@@ -4,10 +4,11 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
-	"plashet/engine/trace"
 	"slices"
 	"strings"
 	"testing"
+
+	"plashet/engine/trace"
 )
 
 // book is built once for the tests of this package; it never changes.

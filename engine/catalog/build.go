@@ -1,9 +1,10 @@
 package catalog
 
 import (
+	"slices"
+
 	"plashet/engine/trace"
 	"plashet/engine/unit"
-	"slices"
 )
 
 // build puts a fitting together from the tables and what was measured.

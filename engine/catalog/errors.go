@@ -1,8 +1,9 @@
 package catalog
 
 import (
-	"plashet/engine/trace"
 	"strings"
+
+	"plashet/engine/trace"
 )
 
 // Codes of the errors of this package, each with what it means and the

@@ -3,9 +3,10 @@ package catalog
 import (
 	"cmp"
 	"math"
+	"slices"
+
 	"plashet/engine/trace"
 	"plashet/engine/unit"
-	"slices"
 )
 
 // Dimension is one length of a fitting with its source. MeasureFirst says that

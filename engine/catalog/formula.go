@@ -2,6 +2,7 @@ package catalog
 
 import (
 	"math"
+
 	"plashet/engine/unit"
 )
 

@@ -3,10 +3,11 @@ package catalog
 import (
 	"cmp"
 	"math"
-	"plashet/engine/trace"
-	"plashet/engine/unit"
 	"slices"
 	"strings"
+
+	"plashet/engine/trace"
+	"plashet/engine/unit"
 )
 
 // Timed is one manual's time for a joint.

@@ -2,9 +2,10 @@ package catalog
 
 import (
 	"math"
+	"testing"
+
 	"plashet/engine/trace"
 	"plashet/engine/unit"
-	"testing"
 
 	"pgregory.net/rapid"
 )

@@ -2,9 +2,10 @@ package catalog
 
 import (
 	"math"
+	"slices"
+
 	"plashet/engine/trace"
 	"plashet/engine/unit"
-	"slices"
 )
 
 // LossForm is the law by which a loss coefficient is found.

@@ -2,10 +2,11 @@ package catalog
 
 import (
 	"math"
-	"plashet/engine/trace"
-	"plashet/engine/unit"
 	"strings"
 	"testing"
+
+	"plashet/engine/trace"
+	"plashet/engine/unit"
 
 	"pgregory.net/rapid"
 )

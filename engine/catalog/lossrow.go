@@ -3,8 +3,9 @@ package catalog
 import (
 	"fmt"
 	"iter"
-	"plashet/engine/trace"
 	"strings"
+
+	"plashet/engine/trace"
 )
 
 // lossRow is one method for a fitting: a law for all sizes, or values by size.

@@ -1,10 +1,11 @@
 package catalog
 
 import (
-	"plashet/engine/trace"
-	"plashet/engine/unit"
 	"slices"
 	"strings"
+
+	"plashet/engine/trace"
+	"plashet/engine/unit"
 )
 
 // Pipe is one size of one kind of pipe or hose.

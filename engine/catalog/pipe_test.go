@@ -2,11 +2,12 @@ package catalog
 
 import (
 	"math"
-	"plashet/engine/trace"
-	"plashet/engine/unit"
 	"slices"
 	"strings"
 	"testing"
+
+	"plashet/engine/trace"
+	"plashet/engine/unit"
 )
 
 func near1e(got, want, abs float64) bool { return math.Abs(got-want) <= abs }

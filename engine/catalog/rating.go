@@ -1,10 +1,11 @@
 package catalog
 
 import (
-	"plashet/engine/trace"
-	"plashet/engine/unit"
 	"slices"
 	"strings"
+
+	"plashet/engine/trace"
+	"plashet/engine/unit"
 )
 
 // rating is a printed pressure rating at 73 F.

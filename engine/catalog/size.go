@@ -2,10 +2,11 @@ package catalog
 
 import (
 	"math"
-	"plashet/engine/trace"
 	"slices"
 	"strconv"
 	"strings"
+
+	"plashet/engine/trace"
 )
 
 // system is the way a size is named.

@@ -6,11 +6,12 @@ import (
 	"encoding/csv"
 	"fmt"
 	"iter"
-	"plashet/engine/trace"
-	"plashet/engine/unit"
 	"slices"
 	"strconv"
 	"strings"
+
+	"plashet/engine/trace"
+	"plashet/engine/unit"
 )
 
 //go:embed data/*.csv

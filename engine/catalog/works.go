@@ -2,10 +2,11 @@ package catalog
 
 import (
 	"fmt"
-	"plashet/engine/trace"
-	"plashet/engine/unit"
 	"slices"
 	"strings"
+
+	"plashet/engine/trace"
+	"plashet/engine/unit"
 )
 
 // Rule is a row of trade practice as it stands: what it is about, the range

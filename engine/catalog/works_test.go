@@ -1,9 +1,10 @@
 package catalog
 
 import (
-	"plashet/engine/unit"
 	"strings"
 	"testing"
+
+	"plashet/engine/unit"
 )
 
 // TestWorks: the practice rows as typed ranges.

@@ -72,9 +72,9 @@ func (m *model) agree(in *layout.Input) {
 				trace.Num(names[0], unit.Ratio(of.elbows[k]), unit.KindCount), trace.Num(names[1], unit.Ratio(laid.elbows[k]), unit.KindCount))
 		}
 	}
-	switch {
-	case of.union == laid.union:
-	case of.union == "":
+	switch of.union {
+	case laid.union:
+	case "":
 		differs(trace.Caution, trace.Str("unionOnly", laid.unionAt))
 	default:
 		differs(trace.Info, trace.Str("runUnionOnly", ""))

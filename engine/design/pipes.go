@@ -61,7 +61,7 @@ func (m *model) run(i int) ([]network.Part, pipeParts, bool) {
 	if r.Throttle.SI > 0 {
 		pp.losses = append(pp.losses, Loss{Name: "valve setting", Path: path + "/throttle", Count: 1, Rest: r.Throttle.SI, Source: typed(r.Throttle.Source)})
 	}
-	m.exit(path, r, &pp)
+	m.exit(r, &pp)
 	if k, k1 := pp.k(); k > 0 || k1 > 0 {
 		law, err := hydro.MinorLaw{Bore: pp.bore, K: k, K1: k1}.Prepare(m.water)
 		if err != nil {
@@ -100,7 +100,7 @@ func (m *model) barrel(path string, r *job.Run, pipe catalog.Pipe, pp *pipeParts
 }
 
 // exit adds the loss where the run lets go into a box.
-func (m *model) exit(path string, r *job.Run, pp *pipeParts) {
+func (m *model) exit(r *job.Run, pp *pipeParts) {
 	for i := range m.job.Watercourses {
 		w := &m.job.Watercourses[i]
 		if w.Name != r.To {

@@ -105,13 +105,13 @@ func (s *solver) dry(r *running, w water, stores []float64) {
 		have[i] = min(v, r.stores[i])
 		w.pond += v - have[i]
 	}
-	total := w.sum() + sum(have)
+	whole := w.sum() + sum(have)
 	if s.weir == nil {
 		// Pond and vault are one: drawn to the pump's least level, or left where
 		// they rest below it.
 		least := s.least()
-		left := max(min(w.sum(), least), total-room)
-		fill(r.stores, have, total-left)
+		left := max(min(w.sum(), least), whole-room)
+		fill(r.stores, have, whole-left)
 		if left < least {
 			r.place = s.rest(water{left, 0})
 		} else {
@@ -121,9 +121,9 @@ func (s *solver) dry(r *running, w water, stores []float64) {
 	}
 	sill := s.pondVolume(s.weir.crest)
 	vault := min(w.vault, s.vaultVolume(s.drawn()))
-	pond := max(min(w.pond, sill), min(sill, total-vault-room))
-	vault = max(vault, total-pond-room) // a dry vault takes what comes over the sill
-	fill(r.stores, have, total-pond-vault)
+	pond := max(min(w.pond, sill), min(sill, whole-vault-room))
+	vault = max(vault, whole-pond-room) // a dry vault takes what comes over the sill
+	fill(r.stores, have, whole-pond-vault)
 	r.place = s.apart(water{pond, vault})
 }
 

@@ -127,10 +127,10 @@ func (b *basin) rest(w water) place {
 		return b.common(w.sum(), crest, func(z float64) float64 { return z })
 	}
 	// At most one of the two can stand above the sill: the excess runs over.
-	total := w.sum()
+	whole := w.sum()
 	held := min(w.vault, vault)
-	if total-held > pond {
-		held = total - pond
+	if whole-held > pond {
+		held = whole - pond
 	}
-	return b.apart(water{total - held, held})
+	return b.apart(water{whole - held, held})
 }
