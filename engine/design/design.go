@@ -14,7 +14,12 @@ import (
 // package job has read; what cannot be worked out is told as a fault and the
 // rest is computed.
 func Solve(book *catalog.Book, j *job.Job) *Result {
-	r := &Result{Name: j.Name, Note: j.Note, Units: j.System()}
+	r := &Result{
+		Name: j.Name, Note: j.Note, Units: j.System(),
+		// Room for what a job of middling size has to tell: growing these is a
+		// good part of the work otherwise.
+		Figures: make([]trace.Figure, 0, 512), Findings: make([]trace.Finding, 0, 64), Assumptions: make([]trace.Assumption, 0, 64),
+	}
 	m := &model{book: book, job: j, out: r, pipes: map[job.PipeName]catalog.Pipe{}, losses: map[job.PipeName]catalog.Loss{}}
 	if !m.start() {
 		return r

@@ -1,6 +1,7 @@
 package design
 
 import (
+	"slices"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -76,7 +77,9 @@ func (m *model) choices() []*job.Job {
 	for _, only := range []int{-1, worst} {
 		j := m.job
 		for range 2 {
-			j = j.Clone()
+			larger := *j
+			larger.Runs = slices.Clone(j.Runs) // all that upsize touches
+			j = &larger
 			changed := false
 			for i := range j.Runs {
 				if only < 0 || i == only {
