@@ -65,13 +65,13 @@ func (x *decider) decide(n []int, w, limit int) (answer, []fill) {
 // through everything.
 func (x *decider) atLength(q question) (answer, []fill) {
 	a, pg, u := x.relax.solve(q, x.effort)
-	switch {
-	case a == never:
+	switch a {
+	case never:
 		if pr := x.relax.price(u); pr.refutes(x.packing(q.n), q.w) {
 			x.prices = append(x.prices, pr)
 			return never, nil
 		}
-	case a == fits:
+	case fits:
 		v := diver{decider: x}
 		if v.dive(q, pg) {
 			return fits, v.fills

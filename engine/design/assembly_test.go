@@ -102,8 +102,11 @@ func TestReducer(t *testing.T) {
 	book, j := read(t, "hillside-cascade")
 	a := &j.Assembly
 	a.Parts = []job.Laid{
-		{Fitting: "male adapter", Mark: "A1"}, {Fitting: "union", Mark: "U1"}, {Fitting: "elbow 90", Mark: "E1", Roll: entry("270", 270*unit.Degree)},
-		{Fitting: "reducing coupling", Size: "2 x 1-1/2", Mark: "R1"}, {Fitting: "check valve spring", Size: "1-1/2", Mark: "V1", Closes: true},
+		{Fitting: "male adapter", Mark: "A1"},
+		{Fitting: "union", Mark: "U1"},
+		{Fitting: "elbow 90", Mark: "E1", Roll: entry("270", 270*unit.Degree)},
+		{Fitting: "reducing coupling", Size: "2 x 1-1/2", Mark: "R1"},
+		{Fitting: "check valve spring", Size: "1-1/2", Mark: "V1", Closes: true},
 		{Fitting: "bulkhead fitting", Size: "1-1/2", Mark: "B1"},
 	}
 	j.Stock.Sticks = append(j.Stock.Sticks, job.Stick{Pipe: job.PipeName{Kind: "PVC Sch 40", Size: "1-1/2 in"}, Length: entry("10 ft", 10*unit.Foot)})

@@ -80,11 +80,13 @@ func (m *model) judgePump(pump int) {
 		if !ok || !o.Drawn || o.AsIs || other.BoxFlow.SI <= 0 || other.BoxFlow.SI >= p.BoxFlow.SI || o.Flow <= d.Flow {
 			continue
 		}
-		m.find(trace.Finding{Path: path + "/boxFlow", Severity: trace.Caution, Found: unit.Of(d.Flow, unit.KindFlow), Limit: unit.Of(o.Flow, unit.KindFlow), LimitSource: boxSource,
+		m.find(trace.Finding{
+			Path: path + "/boxFlow", Severity: trace.Caution, Found: unit.Of(d.Flow, unit.KindFlow), Limit: unit.Of(o.Flow, unit.KindFlow), LimitSource: boxSource,
 			Message: trace.Message{Code: FindSmallerBox, Args: []trace.Arg{
 				trace.Str("name", p.Name), trace.Num("box", p.BoxFlow.SI, unit.KindFlow), trace.Num("flow", d.Flow, unit.KindFlow),
 				trace.Str("other", o.Pump), trace.Num("otherBox", other.BoxFlow.SI, unit.KindFlow), trace.Num("otherFlow", o.Flow, unit.KindFlow),
-			}}})
+			}},
+		})
 	}
 	if !p.Cord.IsZero() && p.CordPath.SI > p.Cord.SI {
 		m.found(FindCord, path+"/cord", trace.Danger, unit.Of(p.Cord.SI, unit.KindDistance), unit.Of(p.CordPath.SI, unit.KindDistance), sheetSource)
@@ -118,10 +120,12 @@ func (m *model) judgeBand(pump int) {
 		}
 		flows = append(flows, d.Flow)
 	}
-	m.find(trace.Finding{Path: at("/pumps", pump) + "/curve", Severity: trace.Caution, LimitSource: hydro.SourceNameplate,
+	m.find(trace.Finding{
+		Path: at("/pumps", pump) + "/curve", Severity: trace.Caution, LimitSource: hydro.SourceNameplate,
 		Message: trace.Message{Code: FindBand, Args: []trace.Arg{
 			trace.Str("name", m.job.Pumps[pump].Name), trace.Num("low", flows[0], unit.KindFlow), trace.Num("high", flows[1], unit.KindFlow),
-		}}})
+		}},
+	})
 }
 
 // riseOff is how far taped rises and levelled heights may differ.

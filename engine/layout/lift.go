@@ -58,9 +58,14 @@ var compass = [...]struct {
 	toward string
 	u      geom.Vec3
 }{
-	{"left", geom.Vec3{X: -1}}, {"right", geom.Vec3{X: 1}}, {"front", geom.Vec3{Y: -1}}, {"back", geom.Vec3{Y: 1}},
-	{"left front", geom.Vec3{X: -math.Sqrt2 / 2, Y: -math.Sqrt2 / 2}}, {"left back", geom.Vec3{X: -math.Sqrt2 / 2, Y: math.Sqrt2 / 2}},
-	{"right front", geom.Vec3{X: math.Sqrt2 / 2, Y: -math.Sqrt2 / 2}}, {"right back", geom.Vec3{X: math.Sqrt2 / 2, Y: math.Sqrt2 / 2}},
+	{"left", geom.Vec3{X: -1}},
+	{"right", geom.Vec3{X: 1}},
+	{"front", geom.Vec3{Y: -1}},
+	{"back", geom.Vec3{Y: 1}},
+	{"left front", geom.Vec3{X: -math.Sqrt2 / 2, Y: -math.Sqrt2 / 2}},
+	{"left back", geom.Vec3{X: -math.Sqrt2 / 2, Y: math.Sqrt2 / 2}},
+	{"right front", geom.Vec3{X: math.Sqrt2 / 2, Y: -math.Sqrt2 / 2}},
+	{"right back", geom.Vec3{X: math.Sqrt2 / 2, Y: math.Sqrt2 / 2}},
 }
 
 // tryLift looks for a way out through one nut.

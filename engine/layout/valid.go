@@ -48,10 +48,18 @@ func (l *laying) checkSettings() {
 		name    string
 		v, high unit.Length
 	}{
-		{"makeUp", lim.makeUp, 0.01}, {"closingMakeUp", lim.closingMakeUp, 0.01}, {"stub", lim.stub, 1},
-		{"wallClear", lim.wall, 1}, {"pumpClear", lim.pump, 1}, {"obstacleClear", lim.obstacle, 1},
-		{"partClear", lim.part, 1}, {"hand", lim.hand, 1}, {"liftClear", lim.lift, 1},
-		{"saw", lim.saw, 0.05}, {"tape", lim.tape, 0.05}, {"seat", lim.seat, 0.05},
+		{"makeUp", lim.makeUp, 0.01},
+		{"closingMakeUp", lim.closingMakeUp, 0.01},
+		{"stub", lim.stub, 1},
+		{"wallClear", lim.wall, 1},
+		{"pumpClear", lim.pump, 1},
+		{"obstacleClear", lim.obstacle, 1},
+		{"partClear", lim.part, 1},
+		{"hand", lim.hand, 1},
+		{"liftClear", lim.lift, 1},
+		{"saw", lim.saw, 0.05},
+		{"tape", lim.tape, 0.05},
+		{"seat", lim.seat, 0.05},
 	} {
 		ok = l.ranged(l.in.Path, c.name, c.v, 0, c.high) && ok
 	}
@@ -87,8 +95,11 @@ func (l *laying) checkVault() bool {
 		v    unit.Length
 		must bool
 	}{
-		{"length", v.Length, true}, {"width", v.width(), true}, {"depth", v.Depth, true},
-		{"floorLength", v.FloorLength, false}, {"floorWidth", v.FloorWidth, false},
+		{"length", v.Length, true},
+		{"width", v.width(), true},
+		{"depth", v.Depth, true},
+		{"floorLength", v.FloorLength, false},
+		{"floorWidth", v.FloorWidth, false},
 	} {
 		switch {
 		case c.v == 0 && c.must:

@@ -74,7 +74,9 @@ func single(b *testing.B) Network {
 	from, to := n.AddNode(Node{Name: "vault", Kind: FixedLevel}), n.AddNode(fall(b, 0.6, 1.5))
 	const bore = 52 * unit.Millimetre
 	n.AddLink(Link{Name: "line", From: from, To: to, Parts: []Part{
-		pondPump(b), fitting(b, 0.5, bore), {Name: "check", Role: CheckValve, Law: Quadratic(4e4)}, fitting(b, 0.2, bore),
+		pondPump(b), fitting(b, 0.5, bore),
+		{Name: "check", Role: CheckValve, Law: Quadratic(4e4)},
+		fitting(b, 0.2, bore),
 		pvc(b, 4, bore), fitting(b, 0.4, bore), pvc(b, 8, bore), fitting(b, 0.4, bore), fitting(b, 0.2, bore),
 		pvc(b, 3, bore), fitting(b, 1, bore), fitting(b, 0.3, bore),
 	}})

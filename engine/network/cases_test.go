@@ -23,7 +23,8 @@ func line(end Node, more ...Part) Network {
 	var n Network
 	from, to := n.AddNode(Node{Name: "vault", Kind: FixedLevel}), n.AddNode(end)
 	n.AddLink(Link{Name: "line", From: from, To: to, Parts: append([]Part{
-		{Name: "pump", Role: Pump, Law: parabola{5, 1e4}}, {Name: "pipe", Law: Quadratic(1e4)}}, more...)})
+		{Name: "pump", Role: Pump, Law: parabola{5, 1e4}}, {Name: "pipe", Law: Quadratic(1e4)},
+	}, more...)})
 	return n
 }
 

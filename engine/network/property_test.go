@@ -99,7 +99,6 @@ func TestRelabellingChangesNothing(t *testing.T) {
 		for i := range n.Nodes {
 			a, b := st.Nodes[i], again.Nodes[node[i]]
 			if firm(a) && firm(b) && math.Abs(float64(a.Head-b.Head)) > float64(EnergyTolerance) {
-
 				t.Errorf("node %d: head %g m, relabelled %g", i, float64(a.Head), float64(b.Head))
 			}
 		}

@@ -31,8 +31,10 @@ var mayImport = map[string][]string{
 	"engine/glue":    {"engine/unit", "engine/trace", "engine/catalog", "engine/layout"},
 	"job":            {"engine/unit", "engine/trace", "engine/geom"},
 	"takeoff":        {"engine/unit", "engine/trace", "engine/geom", "engine/catalog"},
-	"engine/design": {"engine/unit", "engine/trace", "engine/geom", "engine/catalog", "engine/hydro", "engine/network",
-		"engine/level", "engine/layout", "engine/cut", "engine/glue", "job", "takeoff"},
+	"engine/design": {
+		"engine/unit", "engine/trace", "engine/geom", "engine/catalog", "engine/hydro", "engine/network",
+		"engine/level", "engine/layout", "engine/cut", "engine/glue", "job", "takeoff",
+	},
 	"words":       {"engine/unit", "engine/trace"},
 	"answer":      {"engine/unit", "engine/trace", "engine/geom", "engine/cut", "engine/level", "engine/layout", "engine/glue", "engine/design", "takeoff", "job", "words"},
 	"drawing":     {"engine/unit", "engine/trace", "engine/geom", "engine/hydro", "engine/level", "engine/layout", "engine/design", "job", "words"},
