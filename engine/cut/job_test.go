@@ -104,3 +104,21 @@ func TestJob60(t *testing.T) {
 		t.Logf("%-14s %d jobs, mean %d steps, most %d", f.name, len(steps[f.name]), s/len(steps[f.name]), m)
 	}
 }
+
+// BenchmarkJob60 solves the random jobs in turn and reports the slowest beside
+// the mean.
+func BenchmarkJob60(b *testing.B) {
+	var worst time.Duration
+	for b.Loop() {
+		for seed := range int64(jobs60) {
+			p, _ := job60(seed)
+			t0 := time.Now()
+			if _, err := Solve(context.Background(), p); err != nil {
+				b.Fatal(err)
+			}
+			worst = max(worst, time.Since(t0))
+		}
+	}
+	b.ReportMetric(float64(b.Elapsed().Milliseconds())/float64(b.N*jobs60), "ms/job")
+	b.ReportMetric(float64(worst.Milliseconds()), "ms-worst")
+}
