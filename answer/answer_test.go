@@ -56,8 +56,8 @@ func TestJSON(t *testing.T) {
 		for _, f := range d.Feeds {
 			sum += f.Flow.SI
 		}
-		if math.Abs(sum-d.Pump.Flow.SI) > 2e-9 {
-			t.Errorf("%s: the feeds get %g, the pump gives %g m³/s", name, sum, d.Pump.Flow.SI)
+		if math.Abs(sum-d.Pump.Drawn.SI) > 1e-8 {
+			t.Errorf("%s: the feeds get %g, the pumps draw %g m³/s", name, sum, d.Pump.Drawn.SI)
 		}
 		ids := map[string]bool{}
 		for _, f := range d.Figures {

@@ -28,6 +28,7 @@ type Document struct {
 	Units       string       `json:"units" doc:"us or metric: the units of every text"`
 	Verdict     string       `json:"verdict" doc:"worst finding: danger, caution, info or none"`
 	Pump        *Pump        `json:"pump,omitempty" doc:"the pump at its operating point"`
+	Others      []Other      `json:"furtherPumps,omitempty" doc:"pumps that run at the same time, each at its operating point"`
 	Runs        []Run        `json:"runs,omitempty" doc:"the runs of pipe"`
 	Feeds       []Feed       `json:"feeds,omitempty" doc:"the watercourses"`
 	Options     []Option     `json:"options,omitempty" doc:"pumps in hand on this pipe and on larger pipe"`
@@ -59,8 +60,18 @@ type Pump struct {
 	Head   Quantity `json:"head" doc:"total dynamic head"`
 	Static Quantity `json:"static" doc:"of that, height"`
 	Power  Quantity `json:"power" doc:"electrical power"`
-	Energy Quantity `json:"energyYear" doc:"energy in a year"`
+	Drawn  Quantity `json:"drawn" doc:"flow that all pumps together take from the vault"`
+	Energy Quantity `json:"energyYear" doc:"energy of all pumps in a year"`
 	Cost   string   `json:"costYear,omitempty" doc:"cost of that energy"`
+}
+
+// Other is a further pump at its operating point.
+type Other struct {
+	Name  string   `json:"name" doc:"the name of its place"`
+	Pump  string   `json:"pump" doc:"which pump it is"`
+	Flow  Quantity `json:"flow" doc:"flow delivered"`
+	Head  Quantity `json:"head" doc:"head"`
+	Power Quantity `json:"power" doc:"electrical power"`
 }
 
 // Run is one run of pipe.
@@ -319,7 +330,10 @@ func (m maker) delivery(d *Document, r *design.Result) {
 	v := r.Delivery
 	d.Pump = &Pump{
 		Name: v.Pump, Flow: of(m, v.Flow, unit.KindFlow), Head: of(m, v.Head, unit.KindHead), Static: of(m, v.Static, unit.KindHead),
-		Power: of(m, v.Power, unit.KindPower), Energy: of(m, v.Energy, unit.KindEnergy), Cost: money(v.Cost),
+		Power: of(m, v.Power, unit.KindPower), Drawn: of(m, v.Drawn, unit.KindFlow), Energy: of(m, v.Energy, unit.KindEnergy), Cost: money(v.Cost),
+	}
+	for _, x := range v.Others {
+		d.Others = append(d.Others, Other{Name: x.Name, Pump: x.Pump, Flow: of(m, x.Flow, unit.KindFlow), Head: of(m, x.Head, unit.KindHead), Power: of(m, x.Power, unit.KindPower)})
 	}
 	for _, x := range v.Runs {
 		d.Runs = append(d.Runs, Run{

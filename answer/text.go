@@ -118,6 +118,13 @@ func (p *printer) delivery(r *design.Result) {
 		height = "height " + show(p, d.Static, unit.KindHead) + " of it"
 	}
 	p.line("pump %s: %s at %s; %s; %s", d.Pump, unit.FormatFlow(d.Flow, p.unit), show(p, d.Head, unit.KindHead), height, power)
+	for _, o := range d.Others {
+		power := "power not known"
+		if o.Power > 0 {
+			power = show(p, o.Power, unit.KindPower)
+		}
+		p.line("%s, pump %s: %s at %s; %s", o.Name, o.Pump, unit.FormatFlow(o.Flow, p.unit), show(p, o.Head, unit.KindHead), power)
+	}
 	if d.Energy > 0 {
 		cost := ""
 		if d.Cost.Currency != "" {

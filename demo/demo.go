@@ -1,4 +1,4 @@
-// Package demo holds the three example jobs. Their sites, people, pumps and
+// Package demo holds the example jobs. Their sites, people, pumps and
 // prices are invented, and each says so.
 package demo
 
@@ -8,7 +8,7 @@ import "embed"
 var files embed.FS
 
 // Names lists the example jobs in the order they are shown.
-func Names() []string { return []string{"courtyard-rill", "hillside-cascade", "old-pond"} }
+func Names() []string { return []string{"courtyard-rill", "hillside-cascade", "old-pond", "orchard-ring"} }
 
 // Job gives the file of an example job, nil when there is none of that name.
 func Job(name string) []byte {

@@ -190,14 +190,20 @@ func (c *checker) outlet(v *Vault) {
 	}
 }
 
-// pumps holds the names that point at pumps and their attitudes.
-func (c *checker) pumps() {
+// pumpNames are the names of the pumps in hand.
+func (c *checker) pumpNames() []string {
 	var names []string
 	for _, p := range c.j.Pumps {
 		if p.Name != "" {
 			names = append(names, p.Name)
 		}
 	}
+	return names
+}
+
+// pumps holds the name that points at the pump in use.
+func (c *checker) pumps() {
+	names := c.pumpNames()
 	if use := c.j.Use; use != "" && !slices.Contains(names, use) {
 		c.noSuch("/use", use, names)
 	}

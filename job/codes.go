@@ -121,9 +121,10 @@ const (
 	CodeBoxEmpty     = "job.box-empty"     // an obstacle whose far corner is not beyond its near one: found, from
 	CodeSillHigh     = "job.sill-high"     // a sill above the water line, so that no water gets over it: sill, water
 	CodeFloorHigh    = "job.floor-high"    // a vault floor that is not below the sill: floor, sill
-	CodeReserved     = "job.reserved"      // a feed named as the pump is: name
+	CodeReserved     = "job.reserved"      // a feed or a further pump named as a pump is: name
+	CodePumpIdle     = "job.pump-idle"     // a further pump that no run leaves: name
 	CodeRunRound     = "job.run-round"     // a run that ends where it starts: found
-	CodeRunIntoPump  = "job.run-into-pump" // a run that ends at the pump
+	CodeRunIntoPump  = "job.run-into-pump" // a run that ends at a pump
 	CodeRunFromFeed  = "job.run-from-feed" // a run that starts at a watercourse: found
 	CodeRunCutOff    = "job.run-cut-off"   // a run that no water from the pump reaches: found
 	CodeFeedDry      = "job.feed-dry"      // a watercourse that no run ends at: name

@@ -67,7 +67,8 @@ type Job struct {
 	Vault        Vault         `json:"vault,omitempty" doc:"the pump vault or skimmer"`
 	Pumps        []Pump        `json:"pumps,omitempty" doc:"the pumps in hand or on offer"`
 	Use          string        `json:"use,omitempty" doc:"name of the pump the job is designed with; the first one when empty" eg:"M"`
-	Runs         []Run         `json:"runs,omitempty" doc:"pipe runs; a run starts at the pump or where another ends, and ends at a watercourse or where others start"`
+	FurtherPumps []FurtherPump `json:"furtherPumps,omitempty" doc:"pumps that run at the same time as the one in use: side by side with it, or one after the other"`
+	Runs         []Run         `json:"runs,omitempty" doc:"pipe runs; a run starts at a pump or where another ends, and ends at a watercourse or where others start; two ways to one place make a loop"`
 	Assembly     Assembly      `json:"assembly,omitempty" doc:"the rigid plumbing in the vault, from the pump's port to the wall"`
 	Stock        Stock         `json:"stock,omitempty" doc:"sticks, offcuts and tools"`
 	Measured     []Measure     `json:"measured,omitempty" doc:"fittings measured by the fitter; they beat the tables"`

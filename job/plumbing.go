@@ -86,10 +86,18 @@ type Attitude struct {
 	Points string `json:"points" want:"must" one-of:"up,left,right,front,back" doc:"the way the port looks, before the pump is turned: left is -x, right +x, front -y, back +y"`
 }
 
+// FurtherPump is a pump that runs at the same time as the one in use. The runs
+// that start at its name carry its water.
+type FurtherPump struct {
+	Name string `json:"name" want:"must" key:"yes" doc:"what its place is called; runs start from this name" eg:"second pump"`
+	Pump string `json:"pump" want:"must" doc:"which of the pumps it is" eg:"M"`
+	From string `json:"from,omitempty" doc:"where it draws from: the vault when empty, or a junction that a run ends at, for a pump that lifts on what another sends" eg:"booster"`
+}
+
 // Run is a length of pipe of one kind and size with its fittings.
 type Run struct {
 	Name       string   `json:"name" want:"must" key:"yes" doc:"name of the run" eg:"main"`
-	From       string   `json:"from" want:"must" doc:"\"pump\", or the name of a junction" eg:"pump"`
+	From       string   `json:"from" want:"must" doc:"\"pump\", the name of a further pump, or the name of a junction" eg:"pump"`
 	To         string   `json:"to" want:"must" doc:"the name of a watercourse, or of a junction" eg:"cascade"`
 	Pipe       PipeName `json:"pipe" want:"must" doc:"kind and size of the pipe"`
 	Length     Length   `json:"length" kind:"distance" want:"must" range:"0.02..5000" doc:"length of pipe" eg:"60 ft"`

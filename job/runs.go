@@ -10,7 +10,7 @@ import (
 // fromPump is the word for the pump at the start of a run.
 const fromPump = "pump"
 
-// runs holds where each run starts and ends: at the pump, at a junction (a
+// runs holds where each run starts and ends: at a pump, at a junction (a
 // name that another run ends or starts at) or at a watercourse; that water from
 // the pump reaches it; and that each feed has a run.
 func (c *checker) runs() {
@@ -23,7 +23,7 @@ func (c *checker) runs() {
 		case r.From == r.To:
 			c.add(path+"/to", CodeRunRound, trace.Str("found", snippet(r.To)))
 			continue
-		case r.To == fromPump:
+		case p.pumps[r.To]:
 			c.add(path+"/to", CodeRunIntoPump)
 			continue
 		}
@@ -39,10 +39,11 @@ func (c *checker) runs() {
 			c.noSuch(path+"/to", r.To, p.mayEnd)
 		}
 	}
+	c.furtherPumps(p)
 	for i, w := range c.j.Watercourses {
 		path := "/watercourses/" + strconv.Itoa(i)
-		if w.Name == fromPump {
-			c.add(path+"/name", CodeReserved, trace.Str("name", fromPump))
+		if p.pumps[w.Name] {
+			c.add(path+"/name", CodeReserved, trace.Str("name", w.Name))
 		}
 		if len(c.j.Runs) > 0 && w.Name != "" && !p.fed[w.Name] {
 			c.add(path, CodeFeedDry, trace.Str("name", snippet(w.Name)))
@@ -53,26 +54,42 @@ func (c *checker) runs() {
 // places are the names that runs start and end at.
 type places struct {
 	feeds  map[string]bool // watercourses
-	ends   map[string]bool // the pump, and junctions that runs end at
+	pumps  map[string]bool // the pump in use and further pumps
+	ends   map[string]bool // pumps, and junctions that runs end at
 	starts map[string]bool // junctions that runs start at
 	fed    map[string]bool // whatever a run ends at
-	wet    map[string]bool // whatever water from the pump gets to
+	wet    map[string]bool // whatever water from a pump gets to
 
 	mayStart, mayEnd []string // for messages, in the job's order
 }
 
 func (c *checker) places() places {
 	p := places{
-		feeds: map[string]bool{}, ends: map[string]bool{fromPump: true}, starts: map[string]bool{},
+		feeds: map[string]bool{}, pumps: map[string]bool{fromPump: true}, ends: map[string]bool{fromPump: true}, starts: map[string]bool{},
 		fed: map[string]bool{}, wet: map[string]bool{fromPump: true}, mayStart: []string{fromPump},
 	}
+	queue := []string{fromPump}
+	next := map[string][]string{}
+	for _, f := range c.j.FurtherPumps {
+		if f.Name == "" || p.pumps[f.Name] {
+			continue // told as missing, or as named twice
+		}
+		p.pumps[f.Name], p.ends[f.Name] = true, true
+		p.mayStart = append(p.mayStart, f.Name)
+		if f.From == "" {
+			p.wet[f.Name] = true
+			queue = append(queue, f.Name)
+			continue
+		}
+		next[f.From] = append(next[f.From], f.Name)
+		p.start(f.From)
+	}
 	for _, w := range c.j.Watercourses {
-		if w.Name != "" && w.Name != fromPump {
+		if w.Name != "" && !p.pumps[w.Name] {
 			p.feeds[w.Name] = true
 			p.mayEnd = append(p.mayEnd, w.Name)
 		}
 	}
-	next := map[string][]string{}
 	for _, r := range c.j.Runs {
 		next[r.From] = append(next[r.From], r.To)
 		p.fed[r.To] = true
@@ -80,13 +97,10 @@ func (c *checker) places() places {
 			p.ends[r.To] = true
 			p.mayStart = append(p.mayStart, r.To)
 		}
-		if r.From != "" && r.From != fromPump && !p.starts[r.From] {
-			p.starts[r.From] = true
-			p.mayEnd = append(p.mayEnd, r.From)
-		}
+		p.start(r.From)
 	}
 	p.mayStart, p.mayEnd = slices.Clip(p.mayStart), slices.Clip(p.mayEnd)
-	for queue := []string{fromPump}; len(queue) > 0; queue = queue[1:] {
+	for ; len(queue) > 0; queue = queue[1:] {
 		for _, to := range next[queue[0]] {
 			if !p.wet[to] {
 				p.wet[to] = true
@@ -95,4 +109,52 @@ func (c *checker) places() places {
 		}
 	}
 	return p
+}
+
+// start notes a place that a run, or a pump after a pump, takes its water from.
+func (p *places) start(name string) {
+	if name != "" && !p.pumps[name] && !p.starts[name] {
+		p.starts[name] = true
+		p.mayEnd = append(p.mayEnd, name)
+	}
+}
+
+// furtherPumps holds which pump each is, where it draws from, and that a run
+// leaves it.
+func (c *checker) furtherPumps(p places) {
+	leaves := map[string]bool{}
+	for _, r := range c.j.Runs {
+		leaves[r.From] = true
+	}
+	names := c.pumpNames()
+	for i, f := range c.j.FurtherPumps {
+		path := "/furtherPumps/" + strconv.Itoa(i)
+		if f.Name == fromPump {
+			c.add(path+"/name", CodeReserved, trace.Str("name", fromPump))
+		}
+		if f.Pump != "" && !slices.Contains(names, f.Pump) {
+			c.noSuch(path+"/pump", f.Pump, names)
+		}
+		switch {
+		case f.From == "":
+		case p.feeds[f.From] || p.pumps[f.From] || !p.ends[f.From]:
+			c.noSuch(path+"/from", f.From, p.junctions())
+		case !p.wet[f.From]:
+			c.add(path+"/from", CodeRunCutOff, trace.Str("found", snippet(f.From)))
+		}
+		if f.Name != "" && f.Name != fromPump && !leaves[f.Name] {
+			c.add(path, CodePumpIdle, trace.Str("name", snippet(f.Name)))
+		}
+	}
+}
+
+// junctions are the places that runs end at and that are no watercourse.
+func (p *places) junctions() []string {
+	var out []string
+	for _, name := range p.mayStart {
+		if !p.pumps[name] {
+			out = append(out, name)
+		}
+	}
+	return out
 }

@@ -21,6 +21,8 @@ var enDesign = map[string]string{
 	"design.pipe.friction":   "Pipe and fittings take {found:both} of head, more than the {limit:both} of height to lift. Larger pipe gives more water from the same pump.",
 	"design.pump.box":        "The box says {limit:both}; {found:both} comes out on this job, {percent} less. The box figure is the flow with no height and no pipe. Go by the curve.",
 	"design.pump.beyond":     "Pump “{name}” runs outside its published curve: {found:both} is only a bound, and the true flow is not known. Get the full curve from the maker, or take a pump that runs within its curve.",
+	"design.pump.nocheck":    "Between “{name}” and “{joint}”, where the pumps' water meets, stands no check valve: when this pump stands still, the others push water back through it. Put a check valve in its leg.",
+	"design.pump.together":   "All pumps together give {found:both}; pump {name} alone would give {limit:both}. The further pumps add {percent}: where the water shares a pipe, two pumps do not give twice as much.",
 	"design.pump.cord":       "The pump's cord is {found}; its way is {limit}. Do not join cords near water. Order the pump with a longer cord, or have an electrician move the outlet.",
 	"design.vault.rated":     "{found:both} goes through the skimmer; its maker rates it for {limit:both}. Take a larger skimmer or a second one.",
 	"design.safety.electric": "Mains power near water can kill. Have a licensed electrician make the connection to the local code, with ground-fault protection (GFCI, RCD). Unplug the pump before anyone reaches into the water.",

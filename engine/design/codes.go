@@ -47,6 +47,10 @@ const (
 	FindBox = "design.pump.box"
 	// FindBeyond: the pump runs outside its published curve: the flow is a bound. Args: name, found.
 	FindBeyond = "design.pump.beyond"
+	// FindNoCheck: no check valve stands between a pump and the place where its water meets that of others. Args: name, joint.
+	FindNoCheck = "design.pump.nocheck"
+	// FindTogether: what the pumps give together, and the pump in use alone. Args: name, found, limit, percent.
+	FindTogether = "design.pump.together"
 	// FindCord: the cord is shorter than its way. Args: found, limit.
 	FindCord = "design.pump.cord"
 	// FindSkimmer: more flow than the skimmer is rated for. Args: found, limit.

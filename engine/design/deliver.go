@@ -1,6 +1,8 @@
 package design
 
 import (
+	"slices"
+
 	"plashet/engine/hydro"
 	"plashet/engine/network"
 	"plashet/engine/trace"
@@ -68,10 +70,10 @@ func (m *model) operate(s *system, vault unit.Length) (*Delivery, bool) {
 		d.Flow = 0
 	}
 	m.remarks(s, d)
-	if w, basis, _ := p.curve.Power(d.Flow); basis != hydro.PowerUnknown {
-		d.Power = w
-		m.yearly(d)
-	}
+	d.Power = power(p.curve, d.Flow)
+	d.Drawn = d.Flow
+	m.others(s, d)
+	m.yearly(d)
 	for i := range p.runs {
 		m.ran(i, s, d)
 	}
@@ -89,14 +91,28 @@ func (m *model) operate(s *system, vault unit.Length) (*Delivery, bool) {
 	return d, true
 }
 
+// power gives what a pump draws at a flow; 0 where its watts are not known.
+func power(c *hydro.Curve, q unit.Flow) unit.Power {
+	w, basis, _ := c.Power(q)
+	if basis == hydro.PowerUnknown {
+		return 0
+	}
+	return w
+}
+
+// past tells that a pump runs past the end of its curve.
+func (m *model) past(path, name string, q unit.Flow) {
+	m.find(trace.Finding{
+		Message: trace.Message{Code: FindBeyond, Args: []trace.Arg{trace.Str("name", name), trace.Num("found", q, unit.KindFlow)}},
+		Path:    path, Severity: trace.Danger, Found: unit.Of(q, unit.KindFlow),
+	})
+}
+
 // remarks tells what the solver has to say of the network: parts outside their
 // data, valves that hold, dead ends.
 func (m *model) remarks(s *system, d *Delivery) {
 	if s.state.Links[s.pump].Beyond {
-		m.find(trace.Finding{
-			Message: trace.Message{Code: FindBeyond, Args: []trace.Arg{trace.Str("name", d.Pump), trace.Num("found", d.Flow, unit.KindFlow)}},
-			Path:    at("/pumps", s.pumpIndex), Severity: trace.Danger, Found: unit.Of(d.Flow, unit.KindFlow),
-		})
+		m.past(at("/pumps", s.pumpIndex), d.Pump, d.Flow)
 	}
 	for i, r := range s.state.Reasons {
 		if r.Code == network.ReasonDry || r.Code == network.ReasonBeyond {
@@ -180,11 +196,14 @@ func (m *model) share(p *plumbing, d *Delivery) {
 		}
 	}
 	b, faults := p.net.Balance(want)
+	if slices.ContainsFunc(faults, func(f trace.Fault) bool { return f.Code == string(network.FaultNotTree) }) {
+		b, faults = p.net.BalanceLoops(want)
+	}
 	if len(faults) > 0 {
 		for _, f := range faults {
 			m.remark("/runs", trace.Info, f.Message)
 		}
-		return // a loop or a run that feeds nothing: flows stand, the sharing is not told
+		return // a run that feeds nothing: flows stand, the sharing is not told
 	}
 	for k, br := range b.Branches {
 		f := &d.Feeds[k]
@@ -193,7 +212,17 @@ func (m *model) share(p *plumbing, d *Delivery) {
 	d.Share = &Share{Reach: b.Reach, Surplus: b.Surplus, Beyond: b.Beyond}
 }
 
+// yearly works out the energy of all pumps together, where the watts of each
+// are known.
 func (m *model) yearly(d *Delivery) {
+	all := d.Power
+	known := all > 0
+	for _, o := range d.Others {
+		all, known = all+o.Power, known && o.Power > 0
+	}
+	if !known {
+		return
+	}
 	hours, days := m.job.Site.HoursPerDay.Or(defaultHours), m.job.Site.DaysPerYear.Or(defaultDays)
 	if m.job.Site.HoursPerDay.IsZero() {
 		m.assume("/site/hoursPerDay", AssumeHours, unit.Of(hours, unit.KindHours), practice)
@@ -201,7 +230,7 @@ func (m *model) yearly(d *Delivery) {
 	if m.job.Site.DaysPerYear.IsZero() {
 		m.assume("/site/daysPerYear", AssumeDays, unit.Of(days, unit.KindCount), practice)
 	}
-	e, err := hydro.YearlyEnergy(d.Power, hours, days)
+	e, err := hydro.YearlyEnergy(all, hours, days)
 	if err != nil {
 		m.refuse("/site", err)
 		return

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"plashet/engine/catalog"
+	"plashet/engine/hydro"
 	"plashet/engine/level"
 	"plashet/engine/trace"
 	"plashet/engine/unit"
@@ -20,7 +21,7 @@ func Solve(book *catalog.Book, j *job.Job) *Result {
 		// good part of the work otherwise.
 		Figures: make([]trace.Figure, 0, 512), Findings: make([]trace.Finding, 0, 64), Assumptions: make([]trace.Assumption, 0, 64),
 	}
-	m := &model{book: book, job: j, out: r, pipes: map[job.PipeName]catalog.Pipe{}, losses: map[job.PipeName]catalog.Loss{}}
+	m := &model{book: book, job: j, out: r, pipes: map[job.PipeName]catalog.Pipe{}, losses: map[job.PipeName]catalog.Loss{}, curves: map[int]*hydro.Curve{}}
 	if !m.start() {
 		return r
 	}

@@ -43,8 +43,17 @@ func (m *model) figures(pump int) {
 		m.figure("pump.power", unit.Of(d.Power, unit.KindPower), "electrical power at Q, from the watts given", sheetSource, term("Q", d.Flow, unit.KindFlow, "pump.flow"))
 		m.figure("pump.water", unit.Of(hydro.WaterPower(d.Flow, d.Head, m.water), unit.KindPower), "density g Q H", hydro.SourceWaterPower,
 			term("Q", d.Flow, unit.KindFlow, "pump.flow"), term("H", d.Head, unit.KindHead, "pump.head"))
-		m.figure("pump.energy", unit.Of(d.Energy, unit.KindEnergy), "P x hours a day x days a year", sourceEnergy,
-			term("P", d.Power, unit.KindPower, "pump.power"), trace.Term{Symbol: "hours", From: "/site/hoursPerDay"}, trace.Term{Symbol: "days", From: "/site/daysPerYear"})
+	}
+	for i := range d.Others {
+		m.otherFigures(i, &d.Others[i])
+	}
+	if d.Energy > 0 {
+		powers := []trace.Term{term("P", d.Power, unit.KindPower, "pump.power")}
+		for i, o := range d.Others {
+			powers = append(powers, term("P "+o.Name, o.Power, unit.KindPower, otherID(i)+".power"))
+		}
+		m.figure("pump.energy", unit.Of(d.Energy, unit.KindEnergy), "sum of P x hours a day x days a year", sourceEnergy,
+			append(powers, trace.Term{Symbol: "hours", From: "/site/hoursPerDay"}, trace.Term{Symbol: "days", From: "/site/daysPerYear"})...)
 	}
 	for i := range d.Runs {
 		m.runFigures("run."+strconv.Itoa(i), &d.Runs[i])
@@ -93,6 +102,9 @@ func (m *model) runFigures(id string, r *Run) {
 	m.figure(id+".fittings", unit.Of(r.Fittings, unit.KindHead), "h = K v²/2g", hydro.SourceMinor, term("K", r.K, unit.KindRatio, id+".k"), v)
 	m.figure(id+".volume", unit.Of(r.Volume, unit.KindWater), "V = pi D² / 4 x L", sourceGeometry, d, l)
 }
+
+// otherID is the stable name of a further pump among the figures.
+func otherID(i int) string { return "further." + strconv.Itoa(i) }
 
 // feedID is the stable name of a feed among the figures.
 func feedID(i int) string { return "feed." + strconv.Itoa(i) }

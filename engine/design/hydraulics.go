@@ -27,6 +27,7 @@ type plumbing struct {
 	curve  *hydro.Curve
 	source int         // node of the water the pump draws from
 	pump   int         // link
+	others []further   // the pumps that run beside it
 	runs   []int       // link of each run
 	feeds  []int       // node of each watercourse
 	pipes  []pipeParts // of each run
@@ -34,7 +35,7 @@ type plumbing struct {
 }
 
 // build makes the network: pump from the vault's water into the node "pump",
-// each run a link, each watercourse a free lip. One run or feed at fault voids
+// further pumps likewise, each run a link, each watercourse a free lip. One run or feed at fault voids
 // the flow of all, because water shares itself among all of them.
 func (m *model) build(pumpIndex int, vault unit.Length) (*plumbing, bool) {
 	p := &plumbing{}
@@ -64,6 +65,17 @@ func (m *model) build(pumpIndex int, vault unit.Length) (*plumbing, bool) {
 		Name: "pump", From: p.source, To: nodes["pump"],
 		Parts: []network.Part{{Name: "pump", Law: pumpLaw{curve}, Role: network.Pump}},
 	})
+	node := func(name string) int {
+		if _, known := nodes[name]; !known {
+			nodes[name] = p.net.AddNode(network.Node{Name: name})
+		}
+		return nodes[name]
+	}
+	for i := range m.job.FurtherPumps {
+		if !m.further(p, i, node) {
+			sound = false
+		}
+	}
 	for i := range m.job.Runs {
 		r := &m.job.Runs[i]
 		parts, pp, ok := m.run(i)
@@ -72,23 +84,25 @@ func (m *model) build(pumpIndex int, vault unit.Length) (*plumbing, bool) {
 			sound = false
 			continue
 		}
-		ends := [2]int{}
-		for k, name := range []string{r.From, r.To} {
-			if _, known := nodes[name]; !known {
-				nodes[name] = p.net.AddNode(network.Node{Name: name})
-			}
-			ends[k] = nodes[name]
-		}
+		from, to := node(r.From), node(r.To)
 		p.pipes = append(p.pipes, pp)
-		p.runs = append(p.runs, p.net.AddLink(network.Link{Name: r.Name, From: ends[0], To: ends[1], Parts: parts}))
+		p.runs = append(p.runs, p.net.AddLink(network.Link{Name: r.Name, From: from, To: to, Parts: parts}))
 	}
 	return p, sound
 }
 
-// curve makes the curve of a pump.
+// curve makes the curve of the pump in use, or of the one tried in its place.
 func (m *model) curve(i int) (*hydro.Curve, bool) {
 	if m.instead != nil {
 		return m.instead, true
+	}
+	return m.ownCurve(i)
+}
+
+// ownCurve makes the curve of a pump, once.
+func (m *model) ownCurve(i int) (*hydro.Curve, bool) {
+	if c := m.curves[i]; c != nil {
+		return c, true
 	}
 	pump := &m.job.Pumps[i]
 	d := hydro.PumpData{Reading: curveReading, BoxFlow: pump.BoxFlow.SI, MaxHead: pump.MaxHead.SI, Watts: pump.Watts.SI}
@@ -103,5 +117,6 @@ func (m *model) curve(i int) (*hydro.Curve, bool) {
 	for _, msg := range c.Cautions() {
 		m.remark(at("/pumps", i), trace.Caution, msg)
 	}
+	m.curves[i] = c
 	return c, true
 }

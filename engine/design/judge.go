@@ -40,9 +40,10 @@ func (m *model) judge(pump int, vault unit.Length) {
 	}
 	m.judgeRuns()
 	m.judgePump(pump)
+	m.judgeFurther(pump, vault)
 	m.judgeRises(vault)
-	if rated := m.job.Vault.Rated.SI; rated > 0 && d.Flow > rated {
-		m.found(FindSkimmer, "/vault/rated", trace.Caution, unit.Of(d.Flow, unit.KindFlow), unit.Of(rated, unit.KindFlow), sheetSource)
+	if rated := m.job.Vault.Rated.SI; rated > 0 && d.Drawn > rated {
+		m.found(FindSkimmer, "/vault/rated", trace.Caution, unit.Of(d.Drawn, unit.KindFlow), unit.Of(rated, unit.KindFlow), sheetSource)
 	}
 }
 
@@ -64,7 +65,8 @@ func (m *model) judgeRuns() {
 		}
 	}
 	// Along every way that runs, the pump's head is height and losses.
-	if lost := d.Head - d.Static; d.Rises && lost > d.Static && d.Static > 0 {
+	series := slices.ContainsFunc(m.job.FurtherPumps, func(f job.FurtherPump) bool { return f.From != "" })
+	if lost := d.Head - d.Static; !series && d.Rises && lost > d.Static && d.Static > 0 {
 		m.found(FindFriction, "/runs", trace.Caution, unit.Of(lost, unit.KindHead), unit.Of(d.Static, unit.KindHead), practice)
 	}
 }
@@ -88,19 +90,25 @@ func (m *model) judgePump(pump int) {
 			}},
 		})
 	}
+	m.judgeSheet(pump, d.Power)
+	m.judgeBand(pump)
+}
+
+// judgeSheet holds a pump against its sheet at the power it draws.
+func (m *model) judgeSheet(pump int, power unit.Power) {
+	p, path := &m.job.Pumps[pump], at("/pumps", pump)
 	if !p.Cord.IsZero() && p.CordPath.SI > p.Cord.SI {
 		m.found(FindCord, path+"/cord", trace.Danger, unit.Of(p.Cord.SI, unit.KindDistance), unit.Of(p.CordPath.SI, unit.KindDistance), sheetSource)
 	}
-	if d.Power == 0 {
+	if power == 0 {
 		m.find(trace.Finding{Message: trace.Message{Code: FindNoWatts}, Path: path + "/watts", Severity: trace.Info})
 	}
-	if most := unit.Power(p.Volts.SI) * unit.Power(p.Amps.SI); most > 0 && d.Power > most {
-		m.found(FindWatts, path+"/watts", trace.Caution, unit.Of(d.Power, unit.KindPower), unit.Of(most, unit.KindPower), trace.Source{Title: "P = U I cos phi, cos phi at most 1", Basis: trace.BasisLibrary})
+	if most := unit.Power(p.Volts.SI) * unit.Power(p.Amps.SI); most > 0 && power > most {
+		m.found(FindWatts, path+"/watts", trace.Caution, unit.Of(power, unit.KindPower), unit.Of(most, unit.KindPower), trace.Source{Title: "P = U I cos phi, cos phi at most 1", Basis: trace.BasisLibrary})
 	}
 	if hours := m.job.Site.HoursPerDay.Or(defaultHours); hours > dutyLong && !p.Continuous {
 		m.found(FindDuty, path+"/continuous", trace.Info, unit.Of(hours, unit.KindHours), unit.Value{}, trace.Source{})
 	}
-	m.judgeBand(pump)
 }
 
 // judgeBand tells between which flows a pump lies that is known by its box only.

@@ -173,7 +173,7 @@ func (m *model) levels(pumpIndex int, d *Delivery) *level.Levels {
 		return nil
 	}
 	site := &m.job.Site
-	in := level.Inputs{Pond: pond, Line: line, RimSource: m.rimSource(), Flow: d.Flow, DesignRain: site.DesignRain.SI, Reserve: site.Reserve.Or(defaultReserve)}
+	in := level.Inputs{Pond: pond, Line: line, RimSource: m.rimSource(), Flow: d.Drawn, DesignRain: site.DesignRain.SI, Reserve: site.Reserve.Or(defaultReserve)}
 	if site.Reserve.IsZero() {
 		m.assumeOnce("/site/reserve", AssumeReserve, unit.Of(defaultReserve, unit.KindDepth))
 	}
@@ -183,13 +183,11 @@ func (m *model) levels(pumpIndex int, d *Delivery) *level.Levels {
 		m.assumeOnce("/site/designRain", AssumeRain, unit.Of(unit.Length(0), unit.KindDepth))
 	}
 	in.Vault, in.Stand = m.vaultOf()
-	if least := m.job.Pumps[pumpIndex].MinWater; !least.IsZero() {
-		in.Stand.MinWater, in.Stand.MinKnown = least.SI, true
-	}
+	in.Stand.MinWater, in.Stand.MinKnown = m.leastWater(pumpIndex)
 	if z, ok := m.survey.Level(m.job.Pond.RunningLine); ok && !m.job.Pond.RunningLine.IsZero() {
 		in.RunningLine, in.TopsUp = z, true
 	}
-	in.Valve = slices.Contains(m.closed(), true)
+	in.Valve = slices.Contains(m.closed().runs, true)
 	in.Stores = m.stores(d)
 	out, err := level.Solve(in)
 	if err != nil {

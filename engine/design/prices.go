@@ -31,8 +31,8 @@ func (m *model) prices() []takeoff.Price {
 	return out
 }
 
-// firstCost adds a pump's price to that of the runs; without a currency when
-// one of them has no price in the job.
+// firstCost adds the prices of a pump and of the further pumps to that of the
+// runs; without a currency when one of them has no price in the job.
 func (m *model) firstCost(runs unit.Money, pump int) unit.Money {
 	own := m.job.Pumps[pump].Price
 	price, err := own.Amount(m.job.Site.Currency)
@@ -40,6 +40,17 @@ func (m *model) firstCost(runs unit.Money, pump int) unit.Money {
 		return unit.Money{}
 	}
 	price.Amount = price.Amount.Add(runs.Amount)
+	for _, f := range m.job.FurtherPumps {
+		p, ok := m.byName(f.Pump)
+		if !ok || p.Price.IsZero() {
+			return unit.Money{}
+		}
+		more, err := p.Price.Amount(m.job.Site.Currency)
+		if err != nil {
+			return unit.Money{}
+		}
+		price.Amount = price.Amount.Add(more.Amount)
+	}
 	return price
 }
 

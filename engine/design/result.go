@@ -60,12 +60,27 @@ type Delivery struct {
 	Static unit.Head // vault level running to the highest free water surface
 	Rises  bool      // Static is known: water runs somewhere
 	Power  unit.Power
-	// Yearly energy and cost; Cost is empty without a tariff.
+	// Drawn is all that the pumps take from the vault: Flow, and what further
+	// pumps take from it.
+	Drawn  unit.Flow
+	Others []Other // further pumps, in the job's order
+	// Yearly energy and cost of all pumps together; Energy is 0 where the watts of
+	// one are not known, Cost is empty without a tariff.
 	Energy unit.Energy
 	Cost   unit.Money
 	Runs   []Run
 	Feeds  []Feed
 	Share  *Share // nil where the sharing cannot be told: nothing wanted, or no tree
+}
+
+// Other is what a further pump does.
+type Other struct {
+	Name  string // of its place
+	Pump  string
+	Path  string
+	Flow  unit.Flow
+	Head  unit.Head
+	Power unit.Power // 0: its watts are not known
 }
 
 // Share is how well valves can share the water as wanted.

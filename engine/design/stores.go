@@ -8,24 +8,56 @@ import (
 	"plashet/job"
 )
 
-// closed tells for each run whether a check valve holds it after a stop: one in
-// the assembly holds all, one in a run holds that run and those behind it.
-func (m *model) closed() []bool {
-	all := false
-	for _, p := range m.job.Assembly.Parts {
-		all = all || isCheck(p.Fitting) && !p.Reverse
+// holding tells what a check valve holds after a stop.
+type holding struct {
+	runs   []bool          // of each run: its water stays
+	places map[string]bool // from there water runs back to the vault
+}
+
+// closed tells for each run whether a check valve holds it after a stop. Water
+// runs back from a place when a way leads from there to a pump in the vault on
+// which no valve stands against it: the one in the assembly at the pump in use,
+// one in a run against the water that comes back through it. A pump at rest is
+// no valve.
+func (m *model) closed() holding {
+	h := holding{runs: make([]bool, len(m.job.Runs)), places: map[string]bool{}}
+	for i := range h.runs {
+		h.runs[i] = true
 	}
-	out := make([]bool, len(m.job.Runs))
+	held := false
+	for _, p := range m.job.Assembly.Parts {
+		held = held || isCheck(p.Fitting) && !p.Reverse
+	}
+	h.places["pump"] = !held
+	pumps := map[string]bool{"pump": true}
+	for i := range m.job.FurtherPumps {
+		f := &m.job.FurtherPumps[i]
+		h.places[f.Name], pumps[f.Name] = f.From == "", true
+	}
+	open := func(place string) bool {
+		was := h.places[place]
+		h.places[place] = true
+		return !was
+	}
 	for more := true; more; {
 		more = false
 		for i := range m.job.Runs {
 			r := &m.job.Runs[i]
-			if !out[i] && (all || hasCheck(r) || m.closes(r.From, out)) {
-				out[i], more = true, true
+			if h.places[r.From] && !hasCheck(r) {
+				h.runs[i], more = false, open(r.To) || more
+			}
+			// Its water may also leave onward, to where another way leads down.
+			if h.places[r.To] && !pumps[r.From] {
+				h.runs[i], more = false, open(r.From) || more
+			}
+		}
+		for i := range m.job.FurtherPumps {
+			if f := &m.job.FurtherPumps[i]; f.From != "" && h.places[f.From] {
+				more = open(f.Name) || more
 			}
 		}
 	}
-	return out
+	return h
 }
 
 func hasCheck(r *job.Run) bool {
@@ -37,29 +69,14 @@ func hasCheck(r *job.Run) bool {
 	return false
 }
 
-// closes tells that every run that ends at a place is held, so that nothing
-// runs back from there.
-func (m *model) closes(place string, closed []bool) bool {
-	any := false
-	for i := range m.job.Runs {
-		if m.job.Runs[i].To == place {
-			if !closed[i] {
-				return false
-			}
-			any = true
-		}
-	}
-	return any
-}
-
 // stores lists what holds water on its way, in the order it fills.
 func (m *model) stores(d *Delivery) []level.Store {
 	s, closed := storing{m: m}, m.closed()
 	for _, r := range d.Runs {
-		s.run(&r, closed[r.Index])
+		s.run(&r, closed.runs[r.Index])
 	}
 	for i := range m.job.Watercourses {
-		s.watercourse(i, &d.Feeds[i], m.closes(m.job.Watercourses[i].Name, closed))
+		s.watercourse(i, &d.Feeds[i], !closed.places[m.job.Watercourses[i].Name])
 	}
 	return s.out
 }

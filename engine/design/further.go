@@ -1,0 +1,179 @@
+package design
+
+import (
+	"slices"
+
+	"plashet/engine/hydro"
+	"plashet/engine/network"
+	"plashet/engine/trace"
+	"plashet/engine/unit"
+	"plashet/job"
+)
+
+// further is a pump that runs at the same time as the one in use.
+type further struct {
+	index int // among the job's further pumps
+	pump  int // among the job's pumps
+	link  int
+	curve *hydro.Curve
+	vault bool // it draws from the vault
+}
+
+// further adds a further pump to the network.
+func (m *model) further(p *plumbing, i int, node func(name string) int) bool {
+	f := &m.job.FurtherPumps[i]
+	pump := slices.IndexFunc(m.job.Pumps, func(p job.Pump) bool { return p.Name == f.Pump })
+	if pump < 0 {
+		m.fault(at("/furtherPumps", i)+"/pump", CodeNoSuchPump, trace.Str("name", f.Pump))
+		return false
+	}
+	curve, ok := m.ownCurve(pump)
+	if !ok {
+		return false
+	}
+	o := further{index: i, pump: pump, curve: curve, vault: f.From == ""}
+	from := p.source
+	if !o.vault {
+		from = node(f.From)
+	}
+	o.link = p.net.AddLink(network.Link{
+		Name: f.Name, From: from, To: node(f.Name),
+		Parts: []network.Part{{Name: f.Name, Law: pumpLaw{curve}, Role: network.Pump}},
+	})
+	p.others = append(p.others, o)
+	return true
+}
+
+// others fills what the further pumps do.
+func (m *model) others(s *system, d *Delivery) {
+	for _, o := range s.others {
+		l, f := &s.state.Links[o.link], &m.job.FurtherPumps[o.index]
+		x := Other{Name: f.Name, Pump: f.Pump, Path: at("/furtherPumps", o.index), Flow: l.Flow, Head: -l.Loss}
+		if x.Flow < network.MassTolerance {
+			x.Flow = 0
+		}
+		if o.vault {
+			d.Drawn += x.Flow
+		}
+		x.Power = power(o.curve, x.Flow)
+		d.Others = append(d.Others, x)
+		if l.Beyond {
+			m.past(x.Path, x.Name, x.Flow)
+		}
+	}
+}
+
+// leastWater gives the depth that the pumps in the vault ask for: the greatest,
+// where they differ.
+func (m *model) leastWater(pumpIndex int) (unit.Length, bool) {
+	least, known := m.job.Pumps[pumpIndex].MinWater.SI, !m.job.Pumps[pumpIndex].MinWater.IsZero()
+	for i := range m.job.FurtherPumps {
+		for k := range m.job.Pumps {
+			if f, p := &m.job.FurtherPumps[i], &m.job.Pumps[k]; f.From == "" && f.Pump == p.Name && !p.MinWater.IsZero() {
+				least, known = max(least, p.MinWater.SI), true
+			}
+		}
+	}
+	return least, known
+}
+
+// judgeFurther tells what is to be known of pumps that run together: each by
+// its own sheet, which leg lets water back through a pump at rest, and what the
+// pump in use gives alone.
+func (m *model) judgeFurther(pump int, vault unit.Length) {
+	seen := map[string]bool{m.job.Pumps[pump].Name: true}
+	for i, o := range m.out.Delivery.Others {
+		if k := slices.IndexFunc(m.job.Pumps, func(p job.Pump) bool { return p.Name == o.Pump }); !seen[o.Pump] {
+			seen[o.Pump] = true
+			m.judgeSheet(k, o.Power)
+		}
+		if m.job.FurtherPumps[i].From == "" {
+			m.judgeLeg(o.Name, o.Path)
+		}
+	}
+	if len(m.out.Delivery.Others) > 0 {
+		m.judgeLeg("pump", "/runs")
+		m.judgeAlone(pump, vault)
+	}
+}
+
+// judgeLeg looks along the leg of a pump, up to where other water joins it, for
+// a check valve.
+func (m *model) judgeLeg(name, path string) {
+	if name == "pump" && slices.ContainsFunc(m.job.Assembly.Parts, func(p job.Laid) bool { return isCheck(p.Fitting) && !p.Reverse }) {
+		return
+	}
+	for place, steps := name, 0; steps <= len(m.job.Runs); steps++ {
+		leaves, next := 0, ""
+		for i := range m.job.Runs {
+			if r := &m.job.Runs[i]; r.From == place {
+				if hasCheck(r) {
+					return
+				}
+				leaves, next = leaves+1, r.To
+			}
+		}
+		if leaves != 1 {
+			return // it feeds a place of its own, or several
+		}
+		joins := 0
+		for i := range m.job.Runs {
+			if m.job.Runs[i].To == next {
+				joins++
+			}
+		}
+		if joins > 1 {
+			m.find(trace.Finding{
+				Message: trace.Message{Code: FindNoCheck, Args: []trace.Arg{trace.Str("name", name), trace.Str("joint", next)}},
+				Path:    path, Severity: trace.Caution,
+			})
+			return
+		}
+		place = next
+	}
+}
+
+// judgeAlone tells what the feeds together get from the pump in use alone, with
+// the further pumps taken out and their legs shut.
+func (m *model) judgeAlone(pump int, vault unit.Length) {
+	alone := *m.job
+	alone.FurtherPumps, alone.Runs = nil, nil
+	for _, r := range m.job.Runs {
+		if !slices.ContainsFunc(m.job.FurtherPumps, func(f job.FurtherPump) bool { return f.Name == r.From }) {
+			alone.Runs = append(alone.Runs, r)
+		}
+	}
+	t := m.trial()
+	t.job = &alone
+	sys, ok := t.connect(pump, vault)
+	if !ok {
+		return
+	}
+	d, ok := t.operate(sys, vault)
+	if !ok {
+		return
+	}
+	sum := func(feeds []Feed) (q unit.Flow) {
+		for i := range feeds {
+			q += feeds[i].Flow
+		}
+		return q
+	}
+	both, one := sum(m.out.Delivery.Feeds), sum(d.Feeds)
+	if one > 0 {
+		m.found(FindTogether, "/furtherPumps", trace.Info, unit.Of(both, unit.KindFlow), unit.Of(one, unit.KindFlow), trace.Source{},
+			trace.Str("name", m.job.Pumps[pump].Name), trace.Num("percent", unit.Ratio(both/one-1), unit.KindPercent))
+	}
+}
+
+// otherFigures opens what each further pump does.
+func (m *model) otherFigures(i int, o *Other) {
+	id := otherID(i)
+	m.figure(id+".flow", unit.Of(o.Flow, unit.KindFlow), "the flow at which the pump's head equals what the network asks of it", sourceBooks,
+		term("H", o.Head, unit.KindHead, id+".head"))
+	m.figure(id+".head", unit.Of(o.Head, unit.KindHead), "H(Q) on the pump's curve, PCHIP through its points", hydro.SourcePCHIP,
+		term("Q", o.Flow, unit.KindFlow, id+".flow"))
+	if o.Power > 0 {
+		m.figure(id+".power", unit.Of(o.Power, unit.KindPower), "electrical power at Q, from the watts given", sheetSource, term("Q", o.Flow, unit.KindFlow, id+".flow"))
+	}
+}
