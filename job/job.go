@@ -74,7 +74,7 @@ type Job struct {
 	Measured     []Measure     `json:"measured,omitempty" doc:"fittings measured by the fitter; they beat the tables"`
 	Works        Works         `json:"works,omitempty" doc:"liner, underlayment, rock and soil"`
 	Prices       []Price       `json:"prices,omitempty" doc:"own prices by item"`
-	Assumptions  []Assumed     `json:"assumptions,omitempty" doc:"defaults the user has set otherwise, by code"`
+	Assumptions  []Assumed     `json:"assumptions,omitempty" doc:"habits and distances of the fitter that the user sets otherwise, by code; other defaults have fields of their own"`
 	Accepted     []Acceptance  `json:"accepted,omitempty" doc:"findings accepted with a reason"`
 }
 

@@ -216,9 +216,9 @@ type Price struct {
 
 // Assumed sets a default otherwise.
 type Assumed struct {
-	Code  string `json:"code" want:"must" key:"yes" doc:"code of the assumption, as the answer lists it" eg:"assume.brink.ratio"`
-	Value string `json:"value" want:"must" doc:"the value to use" eg:"0.7"`
-	Note  string `json:"note,omitempty" doc:"why" eg:"measured at the lower lip"`
+	Code  string `json:"code" want:"must" key:"yes" doc:"code of the assumption, as the answer lists it" eg:"assume.layout.clear.wall"`
+	Value string `json:"value" want:"must" doc:"the value to use" eg:"3/8 in"`
+	Note  string `json:"note,omitempty" doc:"why" eg:"the wall is rough"`
 }
 
 // Acceptance accepts a finding.

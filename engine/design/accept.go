@@ -5,8 +5,8 @@ import (
 	"plashet/job"
 )
 
-// accept marks the findings that the user accepts with a reason, tells of those
-// that do not arise any more, and refuses settings that nothing counts on.
+// accept marks the findings that the user accepts with a reason, and tells of
+// those that do not arise any more.
 func (m *model) accept() {
 	for i, a := range m.job.Accepted {
 		met := false
@@ -19,9 +19,6 @@ func (m *model) accept() {
 		if !met {
 			m.find(trace.Finding{Path: at("/accepted", i), Severity: trace.Info, Message: trace.Message{Code: FindGone, Args: []trace.Arg{trace.Str("code", a.Code)}}})
 		}
-	}
-	for i, a := range m.job.Assumptions {
-		m.fault(at("/assumptions", i), CodeOverride, trace.Str("code", a.Code))
 	}
 }
 

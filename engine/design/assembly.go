@@ -68,7 +68,7 @@ func (m *model) lay(pumpIndex int) *layout.Assembly {
 	if len(a.Parts) == 0 {
 		return nil
 	}
-	in := layout.Input{Path: "/assembly", Settings: layout.Settings{Units: m.out.Units}}
+	in := layout.Input{Path: "/assembly", Settings: m.settings()}
 	in.Vault = layout.Vault{
 		Round: v.Shape == "round", Length: v.Length.SI, Width: v.Width.SI, Depth: v.Depth.SI,
 		FloorLength: v.FloorLength.SI, FloorWidth: v.FloorWidth.SI, Path: "/vault",
@@ -81,12 +81,6 @@ func (m *model) lay(pumpIndex int) *layout.Assembly {
 		return nil
 	}
 	m.pose(&in)
-	if !a.MakeUp.IsZero() {
-		in.Settings.MakeUp = layout.Is(a.MakeUp.SI)
-	}
-	if !a.Closing.MakeUp.IsZero() {
-		in.Settings.ClosingMakeUp = layout.Is(a.Closing.MakeUp.SI)
-	}
 	in.Beyond = m.beyond()
 	out, findings, faults := layout.Lay(in)
 	m.unturned(findings)

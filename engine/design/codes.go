@@ -16,6 +16,10 @@ const (
 	CodeSettle = "design.flow.settle"
 	// CodeOverride: an assumption is set that nothing in this job counts on. Args: code.
 	CodeOverride = "design.assumed.unused"
+	// CodeOwnField: an assumption is set that has a field of its own. Args: code, field.
+	CodeOwnField = "design.assumed.field"
+	// CodeSetting: a setting that cannot be read or is below zero. Args: code, found.
+	CodeSetting = "design.assumed.value"
 	// CodeNoFeed: no watercourse or no run is given. No args.
 	CodeNoFeed = "design.feeds.none"
 	// CodeNoLip: a watercourse has no lip, so nothing tells how high the water must go. Args: name.

@@ -42,6 +42,7 @@ func Solve(book *catalog.Book, j *job.Job) *Result {
 	m.material()
 	m.safety()
 	m.accept()
+	m.unheeded()
 	return r
 }
 
