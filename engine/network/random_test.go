@@ -59,6 +59,7 @@ type options struct {
 	noPumps   bool
 	noDemands bool
 	noShut    bool
+	real      bool // pipes, fittings, lips and pumps are those of package hydro
 }
 
 // anyNetwork draws a network: trees and loops, parallel links, dead ends,
@@ -77,6 +78,9 @@ func anyNetwork(t *rapid.T, o options) Network {
 	for i := range lips {
 		x := Node{Name: "lip " + strconv.Itoa(i), Kind: FreeLip, Level: unit.Length(rapid.Float64Range(-1, 8).Draw(t, "crest"))}
 		x.Law = power{rapid.Float64Range(0.5, 4).Draw(t, "weir"), 2.0 / 3}
+		if o.real {
+			x.Law = realLip(t)
+		}
 		switch rapid.IntRange(0, 3).Draw(t, "lip kind") {
 		case 0:
 			x.Pours, x.Inlet = true, x.Level+unit.Length(rapid.Float64Range(-0.2, 0.3).Draw(t, "inlet"))
@@ -114,14 +118,22 @@ func anyLink(t *rapid.T, o options, from, to int) Link {
 	if rapid.Bool().Draw(t, "turned") {
 		l.From, l.To = to, from
 	}
-	l.Parts = append(l.Parts, Part{Name: "pipe", Law: anyPipe(t)})
+	if o.real {
+		l.Parts = append(l.Parts, realPipe(t)...)
+	} else {
+		l.Parts = append(l.Parts, Part{Name: "pipe", Law: anyPipe(t)})
+	}
 	switch rapid.IntRange(0, 9).Draw(t, "element") {
 	case 0:
 		l.Parts = append(l.Parts, Part{Name: "check", Role: CheckValve})
 	case 1:
 		l.Parts = append(l.Parts, Part{Name: "check", Role: CheckValve, Law: cracking{rapid.Float64Range(0, 0.3).Draw(t, "crack"), 2e4}, Reverse: rapid.Bool().Draw(t, "reverse")})
 	case 2, 3:
-		if !o.noPumps {
+		switch {
+		case o.noPumps:
+		case o.real:
+			l.Parts = append(l.Parts, Part{Name: "pump", Role: Pump, Law: realPump(t)})
+		default:
 			l.Parts = append(l.Parts, Part{Name: "pump", Role: Pump, Law: anyPump(t)})
 		}
 	case 4:
