@@ -89,7 +89,7 @@ func TestEveryCodeHasASentence(t *testing.T) {
 			t.Errorf("%s of %s has no sentence", c.code, c.pkg)
 		}
 	}
-	for _, p := range []string{"unit", "geom", "catalog", "hydro", "network", "level", "layout", "glue", "cut", "design", "job", "takeoff"} {
+	for _, p := range []string{"unit", "geom", "catalog", "hydro", "network", "level", "layout", "glue", "cut", "design", "job", "takeoff", "size"} {
 		if !pkgs[p] {
 			t.Errorf("no code found in package %s: this test does not see it", p)
 		}

@@ -26,6 +26,7 @@ var mayImport = map[string][]string{
 	"engine/hydro":   {"engine/unit", "engine/trace", "engine/geom", "engine/catalog"},
 	"engine/network": {"engine/unit", "engine/trace", "engine/hydro"},
 	"engine/level":   {"engine/unit", "engine/trace", "engine/geom", "engine/hydro"},
+	"engine/size":    {"engine/unit", "engine/trace", "engine/hydro"},
 	"engine/layout":  {"engine/unit", "engine/trace", "engine/geom", "engine/catalog"},
 	"engine/cut":     {"engine/unit", "engine/trace"},
 	"engine/glue":    {"engine/unit", "engine/trace", "engine/catalog", "engine/layout"},
@@ -33,7 +34,7 @@ var mayImport = map[string][]string{
 	"takeoff":        {"engine/unit", "engine/trace", "engine/geom", "engine/catalog"},
 	"engine/design": {
 		"engine/unit", "engine/trace", "engine/geom", "engine/catalog", "engine/hydro", "engine/network",
-		"engine/level", "engine/layout", "engine/cut", "engine/glue", "job", "takeoff",
+		"engine/level", "engine/layout", "engine/cut", "engine/glue", "engine/size", "job", "takeoff",
 	},
 	"words":       {"engine/unit", "engine/trace"},
 	"answer":      {"engine/unit", "engine/trace", "engine/geom", "engine/cut", "engine/level", "engine/layout", "engine/glue", "engine/design", "takeoff", "job", "words"},
