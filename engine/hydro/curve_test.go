@@ -285,3 +285,59 @@ func BenchmarkCurveFlow(b *testing.B) {
 		h += 1e-12
 	}
 }
+
+// TestRedraw: drawn with nothing moved a curve is the one given, to the last
+// digit; with ratios it is the scaled one; a head that would rise is level; a
+// curve from the box goes from its low to its high end; and it allocates nothing.
+func TestRedraw(t *testing.T) {
+	points := PumpData{Watts: 100}
+	for i, h := range []float64{8, 7.8, 7.2, 6, 4, 1} {
+		points.Points = append(points.Points, CurvePoint{Flow: unit.Flow(i) * 1e-3, Head: unit.Head(h)})
+	}
+	box := PumpData{BoxFlow: 5e-3, MaxHead: 8}
+	for name, d := range map[string]PumpData{"points": points, "box": box} {
+		c, err := NewCurve(d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		scaled, err := c.Scaled(0.9, 1.1, 1)
+		if err != nil {
+			t.Fatal(err)
+		}
+		low, high := c.Band()
+		r := c.Redraw()
+		compare := func(what string, want *Curve) {
+			t.Helper()
+			for q := unit.Flow(0); q < 6e-3; q += 0.17e-3 {
+				a, da, _ := r.Curve.Head(q)
+				b, db, _ := want.Head(q)
+				near(t, name+" "+what, float64(a), float64(b), 1e-12, 1e-12)
+				near(t, name+" "+what+" slope", da, db, 1e-9, 1e-12)
+			}
+		}
+		r.Draw(1, 1, nil, 0)
+		compare("given", c)
+		r.Draw(0.9, 1.1, nil, 0)
+		compare("scaled", scaled)
+		r.Draw(1, 1, nil, -1)
+		compare("low", low)
+		r.Draw(1, 1, nil, 1)
+		compare("high", high)
+		if n := testing.AllocsPerRun(10, func() { r.Draw(1.1, 0.9, nil, 0.5) }); n > 0 {
+			t.Errorf("%s: %v allocations", name, n)
+		}
+	}
+	c, err := NewCurve(points)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := c.Redraw()
+	r.Draw(1, 1, []unit.Head{0, 0.5, 0, 0, 0, -2}, 0)
+	for _, p := range []struct {
+		flow unit.Flow
+		want float64
+	}{{1e-3, 8}, {5e-3, 0}} {
+		h, _, _ := r.Curve.Head(p.flow)
+		near(t, "held", float64(h), p.want, 1e-12, 1e-12)
+	}
+}

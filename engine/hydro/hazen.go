@@ -69,27 +69,37 @@ var hazenCreep = newCreep(hazenExponent)
 // zero give CodeRange, values that are not finite CodeNotFinite, an unknown
 // form CodeWord.
 func (p HazenWilliamsLaw) Prepare(w Water) (*HazenWilliams, error) {
+	out := new(HazenWilliams)
+	if err := out.Renew(p, w); err != nil {
+		return nil, err
+	}
+	return out, nil
+}
+
+// Renew makes a pipe ready again in its place, for another law or water, as
+// Prepare does; with an error it stays as it was.
+func (p *HazenWilliams) Renew(law HazenWilliamsLaw, w Water) error {
 	err := firstError(
-		positive("bore", p.Bore, unit.KindBore),
-		positive("length", p.Length, unit.KindDistance),
-		positive("c", p.C, unit.KindRatio),
+		positive("bore", law.Bore, unit.KindBore),
+		positive("length", law.Length, unit.KindDistance),
+		positive("c", law.C, unit.KindRatio),
 		w.check(),
 	)
 	if err != nil {
-		return nil, err
+		return err
 	}
-	slope, err := p.slopeAtOne()
+	slope, err := law.slopeAtOne()
 	if err != nil {
-		return nil, err
+		return err
 	}
-	r := &HazenWilliams{
-		HazenWilliamsLaw: p,
-		rePerQ:           4 / (math.Pi * float64(p.Bore) * w.KinematicM2S),
+	*p = HazenWilliams{
+		HazenWilliamsLaw: law,
+		rePerQ:           4 / (math.Pi * float64(law.Bore) * w.KinematicM2S),
 		temperature:      w.Temperature,
 	}
-	r.creepFlow = CreepReynolds / r.rePerQ
-	r.creepHead = float64(p.Length) * slope * math.Pow(r.creepFlow, hazenExponent)
-	return r, nil
+	p.creepFlow = CreepReynolds / p.rePerQ
+	p.creepHead = float64(law.Length) * slope * math.Pow(p.creepFlow, hazenExponent)
+	return nil
 }
 
 // slopeAtOne is the head lost for each metre of pipe at 1 m³/s.

@@ -13,6 +13,12 @@ type span struct{ x0, x1, y0, y1, d0, d1, c2, c3 float64 }
 // have the slopes d there.
 func newHermite(x, y, d []float64) hermite {
 	h := hermite{spans: make([]span, len(x)-1)}
+	h.fit(x, y, d)
+	return h
+}
+
+// fit puts other points and slopes in the place of those there, as many.
+func (h hermite) fit(x, y, d []float64) {
 	for i := range h.spans {
 		w := x[i+1] - x[i]
 		chord := (y[i+1] - y[i]) / w
@@ -22,7 +28,6 @@ func newHermite(x, y, d []float64) hermite {
 			c3: (d[i] + d[i+1] - 2*chord) / (w * w),
 		}
 	}
-	return h
 }
 
 // newPCHIP is the monotone piecewise cubic of Fritsch and Butland, A method
@@ -41,16 +46,20 @@ func newHermite(x, y, d []float64) hermite {
 // 3 m0 m1/(max + 2 min): on the thirteen points of the reference's pump curve
 // (equal widths) the two differ by at most 0.26 ft of 200 ft between points and
 // by nothing at them.
-func newPCHIP(x, y []float64) hermite { return newHermite(x, y, pchipSlopes(x, y)) }
+func newPCHIP(x, y []float64) hermite {
+	d := make([]float64, len(x))
+	pchipSlopes(x, y, d)
+	return newHermite(x, y, d)
+}
 
-func pchipSlopes(x, y []float64) []float64 {
+// pchipSlopes writes the slopes at the points into d.
+func pchipSlopes(x, y, d []float64) {
 	n := len(x)
-	d := make([]float64, n)
 	width := func(i int) float64 { return x[i+1] - x[i] }
 	chord := func(i int) float64 { return (y[i+1] - y[i]) / width(i) }
 	if n == 2 {
 		d[0], d[1] = chord(0), chord(0)
-		return d
+		return
 	}
 	for i := 1; i < n-1; i++ {
 		m0, m1 := chord(i-1), chord(i)
@@ -61,7 +70,6 @@ func pchipSlopes(x, y []float64) []float64 {
 	}
 	d[0] = endSlope(width(0), width(1), chord(0), chord(1))
 	d[n-1] = endSlope(width(n-2), width(n-3), chord(n-2), chord(n-3))
-	return d
 }
 
 // endSlope is the three-point slope at an end; h0, m0 are the width and chord

@@ -43,7 +43,8 @@ func TestPCHIPVectors(t *testing.T) {
 func TestPCHIPFirstFormDifference(t *testing.T) {
 	x := []float64{0, 100, 200, 300, 400, 500, 600, 700, 800, 900, 1000, 1100, 1200}
 	y := []float64{200, 199, 196, 192, 190, 186, 180, 175, 165, 155, 140, 125, 100}
-	d := pchipSlopes(x, y)
+	d := make([]float64, len(x))
+	pchipSlopes(x, y, d)
 	for i := 1; i < len(x)-1; i++ {
 		m0, m1 := (y[i]-y[i-1])/100, (y[i+1]-y[i])/100
 		small, great := min(math.Abs(m0), math.Abs(m1)), max(math.Abs(m0), math.Abs(m1))

@@ -25,20 +25,30 @@ type Lip struct {
 // Prepare makes the law ready. A width or coefficient that is not above zero
 // or a negative tilt gives CodeRange, values that are not finite CodeNotFinite.
 func (l LipLaw) Prepare() (*Lip, error) {
-	err := firstError(
-		positive("width", l.Width, unit.KindTape),
-		positive("c", unit.Ratio(l.C), unit.KindRatio),
-		notNegative("tilt", l.Tilt, unit.KindDepth),
-	)
-	if err != nil {
+	out := new(Lip)
+	if err := out.Renew(l); err != nil {
 		return nil, err
 	}
-	r := &Lip{LipLaw: l}
-	t := float64(l.Tilt)
-	r.wet = 0.4 * l.C * float64(l.Width) * t * math.Sqrt(t)
-	q, dq := r.power(float64(FilmHead))
-	r.filmFlow, r.film = q, newCreep(dq*float64(FilmHead)/q)
-	return r, nil
+	return out, nil
+}
+
+// Renew makes a lip ready again in its place, for another law, as Prepare does;
+// with an error it stays as it was.
+func (l *Lip) Renew(law LipLaw) error {
+	err := firstError(
+		positive("width", law.Width, unit.KindTape),
+		positive("c", unit.Ratio(law.C), unit.KindRatio),
+		notNegative("tilt", law.Tilt, unit.KindDepth),
+	)
+	if err != nil {
+		return err
+	}
+	*l = Lip{LipLaw: law}
+	t := float64(law.Tilt)
+	l.wet = 0.4 * law.C * float64(law.Width) * t * math.Sqrt(t)
+	q, dq := l.power(float64(FilmHead))
+	l.filmFlow, l.film = q, newCreep(dq*float64(FilmHead)/q)
+	return nil
 }
 
 // power is the weir's flow and its derivative by the head, for h >= 0 over the

@@ -38,25 +38,35 @@ var squareCreep = newCreep(2)
 // Prepare makes the law ready for a water. A bore of zero or less and negative
 // coefficients give CodeRange, values that are not finite CodeNotFinite.
 func (m MinorLaw) Prepare(w Water) (*Minor, error) {
+	out := new(Minor)
+	if err := out.Renew(m, w); err != nil {
+		return nil, err
+	}
+	return out, nil
+}
+
+// Renew makes fittings ready again in their place, for another law or water, as
+// Prepare does; with an error they stay as they were.
+func (m *Minor) Renew(law MinorLaw, w Water) error {
 	err := firstError(
-		positive("bore", m.Bore, unit.KindBore),
-		notNegative("k", m.K, unit.KindRatio),
-		notNegative("k1", m.K1, unit.KindRatio),
+		positive("bore", law.Bore, unit.KindBore),
+		notNegative("k", law.K, unit.KindRatio),
+		notNegative("k1", law.K1, unit.KindRatio),
 		w.check(),
 	)
 	if err != nil {
-		return nil, err
+		return err
 	}
-	d, nu, area := float64(m.Bore), w.KinematicM2S, areaOf(m.Bore)
-	r := &Minor{
-		MinorLaw: m,
+	d, nu, area := float64(law.Bore), w.KinematicM2S, areaOf(law.Bore)
+	*m = Minor{
+		MinorLaw: law,
 		rePerQ:   4 / (math.Pi * d * nu),
-		linear:   float64(m.K1) * nu / (2 * unit.StandardGravity * d * area),
-		square:   float64(m.K) / (2 * unit.StandardGravity * area * area),
+		linear:   float64(law.K1) * nu / (2 * unit.StandardGravity * d * area),
+		square:   float64(law.K) / (2 * unit.StandardGravity * area * area),
 	}
-	r.creepFlow = CreepReynolds / r.rePerQ
-	r.creepHead = r.square * r.creepFlow * r.creepFlow
-	return r, nil
+	m.creepFlow = CreepReynolds / m.rePerQ
+	m.creepHead = m.square * m.creepFlow * m.creepFlow
+	return nil
 }
 
 // Loss is the head lost and its derivative:

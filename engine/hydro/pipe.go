@@ -34,24 +34,34 @@ type Pipe struct {
 // Hazen-Williams C for ribbed hose) with CodeRange, and values that are not
 // finite with CodeNotFinite.
 func (p PipeLaw) Prepare(w Water) (*Pipe, error) {
+	out := new(Pipe)
+	if err := out.Renew(p, w); err != nil {
+		return nil, err
+	}
+	return out, nil
+}
+
+// Renew makes a pipe ready again in its place, for another law or water, as
+// Prepare does; with an error it stays as it was.
+func (p *Pipe) Renew(law PipeLaw, w Water) error {
 	err := firstError(
-		positive("bore", p.Bore, unit.KindBore),
-		positive("length", p.Length, unit.KindDistance),
-		within("roughness", p.Roughness, 0, MaxRelativeRoughness*p.Bore, unit.KindRoughness),
+		positive("bore", law.Bore, unit.KindBore),
+		positive("length", law.Length, unit.KindDistance),
+		within("roughness", law.Roughness, 0, MaxRelativeRoughness*law.Bore, unit.KindRoughness),
 		w.check(),
 	)
 	if err != nil {
-		return nil, err
+		return err
 	}
-	d, nu := float64(p.Bore), w.KinematicM2S
-	pipe := &Pipe{
-		PipeLaw: p,
-		wall:    newWall(float64(p.Roughness / p.Bore)),
+	d, nu := float64(law.Bore), w.KinematicM2S
+	*p = Pipe{
+		PipeLaw: law,
+		wall:    newWall(float64(law.Roughness / law.Bore)),
 		rePerQ:  4 / (math.Pi * d * nu),
-		hPerG:   float64(p.Length) * nu * nu / (2 * unit.StandardGravity * d * d * d),
+		hPerG:   float64(law.Length) * nu * nu / (2 * unit.StandardGravity * d * d * d),
 	}
-	pipe.slope = pipe.hPerG * pipe.rePerQ
-	return pipe, nil
+	p.slope = p.hPerG * p.rePerQ
+	return nil
 }
 
 // Loss is the head lost to friction and its derivative:

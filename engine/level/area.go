@@ -1,6 +1,7 @@
 package level
 
 import (
+	"math"
 	"slices"
 
 	"plashet/engine/unit"
@@ -16,6 +17,8 @@ type AreaElevation struct {
 	pieces []piece // from the floor up, end to end
 	top    piece   // without end
 	void   float64 // part of the volume that is water
+	grown  float64 // plan areas over those of the pieces
+	up     float64 // levels over those of the pieces, m
 	// shift is added to the volumes where the whole was measured: measured less
 	// drawn.
 	shift    float64
@@ -41,6 +44,39 @@ func (p *piece) volume(z float64) float64 {
 	return p.below + x*(p.a+x*(p.b/2+x*p.c/3))
 }
 
+// height is the inverse of volume: how far above from the slice holds v, by
+// Newton's steps between two heights that enclose it. The volume bends upward
+// where the sides lean back, so few are needed.
+func (p *piece) height(v float64) float64 {
+	if p.b == 0 && p.c == 0 && p.a > 0 {
+		return v / p.a
+	}
+	low, high := 0.0, p.until-p.from
+	x := high / 2
+	for range 100 {
+		have := x * (p.a + x*(p.b/2+x*p.c/3))
+		if have > v {
+			high = x
+		} else {
+			low = x
+		}
+		next := x - (have-v)/(p.a+x*(p.b+x*p.c))
+		if !(next > low && next < high) {
+			next = low + (high-low)/2
+		}
+		if math.Abs(next-x) <= heightDigits*high {
+			return next
+		}
+		x = next
+	}
+	return x
+}
+
+// heightDigits, of the slice's height, is where a search for a height ends. In
+// the tip of a cone Newton's steps only shrink in proportion, so the last step
+// must be as small as what is left may be.
+const heightDigits = 1e-16
+
 // assemble puts the slices, from the floor up, on each other, and on top a
 // straight wall round an area.
 func assemble(pieces []piece, area, void float64) *AreaElevation {
@@ -54,19 +90,31 @@ func assemble(pieces []piece, area, void float64) *AreaElevation {
 	}
 	last := pieces[len(pieces)-1]
 	return &AreaElevation{
-		pieces: pieces, void: void, drawn: v * void,
+		pieces: pieces, void: void, grown: 1, drawn: v * void,
 		top: piece{from: last.until, a: area, below: v},
 	}
 }
 
 // Floor gives the level of the floor.
-func (a *AreaElevation) Floor() unit.Length { return unit.Length(a.pieces[0].from) }
+func (a *AreaElevation) Floor() unit.Length { return unit.Length(a.pieces[0].from + a.up) }
+
+// Changed is the same vessel with its plan areas in proportion to a ratio above
+// 0, and raised by a height: for a band, whose draws differ in what was taped
+// and levelled. It allocates nothing.
+func (a *AreaElevation) Changed(area unit.Ratio, up unit.Length) AreaElevation {
+	out := *a
+	out.grown *= float64(area)
+	out.drawn *= float64(area)
+	out.up += float64(up)
+	return out
+}
 
 // Top gives the level up to which the vessel was drawn: a pond's water line, a
 // vault's upper edge.
-func (a *AreaElevation) Top() unit.Length { return unit.Length(a.top.from) }
+func (a *AreaElevation) Top() unit.Length { return unit.Length(a.top.from + a.up) }
 
-// at gives the slice that holds the level; for a level below the floor nil.
+// at gives the slice that holds the level, as the pieces have it; for a level
+// below the floor nil.
 func (a *AreaElevation) at(z float64) *piece {
 	if z >= a.top.from {
 		return &a.top
@@ -92,11 +140,12 @@ func (a *AreaElevation) at(z float64) *piece {
 // Plan gives the area of the surface as seen from above (stones and all), on a
 // shelf the wider one; 0 below the floor.
 func (a *AreaElevation) Plan(z unit.Length) unit.Area {
-	p := a.at(float64(z))
+	x := float64(z) - a.up
+	p := a.at(x)
 	if p == nil {
 		return 0
 	}
-	return unit.Area(max(0, p.area(float64(z))))
+	return unit.Area(max(0, p.area(x)) * a.grown)
 }
 
 // Water gives the area that a rise of level fills: the plan area times the void
@@ -111,22 +160,23 @@ func (a *AreaElevation) Water(z unit.Length) unit.Area {
 // what then remains (0 without a measurement; below 0 when less was measured
 // than drawn).
 func (a *AreaElevation) Volume(z unit.Length) unit.Volume {
-	p := a.at(float64(z))
+	x := float64(z) - a.up
+	p := a.at(x)
 	if p == nil {
 		return unit.Volume(a.shift)
 	}
-	return unit.Volume(a.void*p.volume(float64(z)) + a.shift)
+	return unit.Volume(a.void*a.grown*p.volume(x) + a.shift)
 }
 
 // Level is the inverse of Volume. For less water than the floor has it gives
 // the floor and false (the vessel is empty); likewise for NaN.
 func (a *AreaElevation) Level(v unit.Volume) (unit.Length, bool) {
-	plan := (float64(v) - a.shift) / a.void
+	plan := (float64(v) - a.shift) / (a.void * a.grown)
 	if !(plan >= 0) {
-		return a.Floor(), plan >= -emptySlack*(a.drawn/a.void)
+		return a.Floor(), plan >= -emptySlack*(a.drawn/(a.void*a.grown))
 	}
 	if plan >= a.top.below {
-		return unit.Length(a.top.from + (plan-a.top.below)/a.top.a), true
+		return unit.Length(a.up + a.top.from + (plan-a.top.below)/a.top.a), true
 	}
 	i, found := slices.BinarySearchFunc(a.pieces, plan, func(p piece, v float64) int {
 		switch {
@@ -141,10 +191,7 @@ func (a *AreaElevation) Level(v unit.Volume) (unit.Length, bool) {
 		i--
 	}
 	p := &a.pieces[i]
-	if p.b == 0 && p.c == 0 && p.a > 0 {
-		return unit.Length(p.from + (plan-p.below)/p.a), true
-	}
-	return unit.Length(p.from + root(func(x float64) float64 { return p.volume(p.from+x) - plan }, 0, p.until-p.from)), true
+	return unit.Length(a.up + p.from + p.height(plan-p.below)), true
 }
 
 // emptySlack is the part of the whole by which rounding may take a vessel that

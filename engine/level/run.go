@@ -44,7 +44,7 @@ func (s *solver) least() float64 {
 // down, and the stores are filled in their order as far as the water goes.
 func (s *solver) run(w water, stores []float64) running {
 	total := w.sum() + sum(stores)
-	full := make([]float64, len(stores))
+	full := s.floats(len(stores))
 	for i := range full {
 		full[i] = float64(s.in.Stores[i].Running)
 	}
@@ -100,7 +100,7 @@ func (s *solver) part(q float64) float64 {
 func (s *solver) dry(r *running, w water, stores []float64) {
 	r.passes = 0
 	room := s.passing(r.stores, s.part(0)) // what the stores can take, with nothing running
-	have := make([]float64, len(stores))
+	have := s.floats(len(stores))
 	for i, v := range stores {
 		have[i] = min(v, r.stores[i])
 		w.pond += v - have[i]
@@ -166,7 +166,7 @@ func (s *solver) reserve() float64 {
 // runningAt is steady running with the pond kept at a level: below what the
 // skimmer needs only a part of the flow passes.
 func (s *solver) runningAt(z float64) running {
-	full := make([]float64, len(s.in.Stores))
+	full := s.floats(len(s.in.Stores))
 	r := running{stores: full, passes: float64(s.in.Flow)}
 	switch {
 	case s.weir == nil:

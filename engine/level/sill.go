@@ -18,19 +18,20 @@ type Sill struct {
 // sillWeir is a sill made ready, with the head that the flow needs over it.
 type sillWeir struct {
 	crest, flow, head float64
-	lip               *hydro.Lip
+	lip               hydro.Lip
 }
 
-func (s *Sill) prepare(q unit.Flow) (*sillWeir, error) {
+// prepare makes the weir w ready in its place.
+func (s *Sill) prepare(q unit.Flow, w *sillWeir) error {
 	if err := elevation("/vault/sill", "sill", s.Crest); err != nil {
-		return nil, err
+		return err
 	}
-	lip, err := hydro.LipLaw{Width: s.Width, C: s.C}.Prepare()
-	if err != nil {
-		return nil, err
+	if err := w.lip.Renew(hydro.LipLaw{Width: s.Width, C: s.C}); err != nil {
+		return err
 	}
-	h, _ := lip.Head(q)
-	return &sillWeir{float64(s.Crest), float64(q), float64(h), lip}, nil
+	h, _ := w.lip.Head(q)
+	w.crest, w.flow, w.head = float64(s.Crest), float64(q), float64(h)
+	return nil
 }
 
 // needed is the pond's level at which the weir just passes the flow falling

@@ -38,13 +38,22 @@ func newSolver(in Inputs) (*solver, error) {
 	if v := in.Vault; v != nil {
 		s.screen = float64(v.ScreenLoss)
 		if v.Sill != nil {
-			w, err := v.Sill.prepare(in.Flow)
-			if err != nil {
+			s.weir = new(sillWeir)
+			if err := v.Sill.prepare(in.Flow, s.weir); err != nil {
 				return nil, err
 			}
-			s.weir = w
-			s.out.HeadNeeded = unit.Head(w.head)
 		}
+	}
+	s.ready()
+	return s, nil
+}
+
+// ready sets what follows from the inputs at once.
+func (s *solver) ready() {
+	in := s.in
+	s.out.HeadNeeded = 0
+	if s.weir != nil {
+		s.out.HeadNeeded = unit.Head(s.weir.head)
 	}
 	// Without a vault the pump stands on the pond's floor.
 	s.stand = float64(in.Pond.Floor())
@@ -55,13 +64,14 @@ func newSolver(in Inputs) (*solver, error) {
 	if in.Stand.MinKnown && !in.Stand.Unknown {
 		s.low += float64(in.Stand.MinWater)
 	}
-	for _, v := range in.Stores {
+	s.out.Transit, s.out.Draw, s.out.DrawOpen = 0, 0, 0
+	for i := range in.Stores {
+		v := &in.Stores[i]
 		s.out.Transit += v.Running
 		s.out.Draw += v.Running - v.Held
 		s.out.DrawOpen += v.Running - v.HeldOpen
 	}
-	s.out.in = in
-	return s, nil
+	s.out.in = *in
 }
 
 // solver carries one solution while it is made.
@@ -70,6 +80,18 @@ type solver struct {
 	in    *Inputs
 	stand float64 // what the pump stands on
 	out   Levels
+	brief bool      // what Again tells, and no more
+	room  []float64 // from which Again takes its lists
+}
+
+// floats gives a list of n numbers.
+func (s *solver) floats(n int) []float64 {
+	if len(s.room) < n {
+		return make([]float64, n)
+	}
+	out := s.room[:n:n]
+	s.room = s.room[n:]
+	return out
 }
 
 // courses runs the courses through their moments. What only a check valve
@@ -82,7 +104,7 @@ func (s *solver) courses() {
 		before func(*Store) unit.Volume
 		valve  bool
 	}{{CourseFirst, dry, false}, {CourseKept, held, true}, {CourseOpen, heldOpen, false}} {
-		if c.valve && !s.in.Valve {
+		if c.valve && !s.in.Valve || s.brief && c.course != CourseFirst && c.course != s.out.Everyday() {
 			continue
 		}
 		h := s.history(c.course, running{place: start, stores: s.volumes(c.before)})
@@ -101,7 +123,7 @@ func held(v *Store) unit.Volume     { return v.Held }
 func heldOpen(v *Store) unit.Volume { return v.HeldOpen }
 
 func (s *solver) volumes(of func(*Store) unit.Volume) []float64 {
-	out := make([]float64, len(s.in.Stores))
+	out := s.floats(len(s.in.Stores))
 	for i := range out {
 		out[i] = float64(of(&s.in.Stores[i]))
 	}
@@ -126,6 +148,8 @@ type history struct {
 	course    Course
 	reference float64
 	last      running
+	ran       running // the last time that the pump was let run
+	hasRun    bool
 }
 
 func (s *solver) history(c Course, r running) *history {
@@ -134,7 +158,12 @@ func (s *solver) history(c Course, r running) *history {
 
 // run lets the pump run until nothing changes any more.
 func (h *history) run(m Moment) {
-	h.last = h.s.run(h.last.water, h.last.stores)
+	if h.hasRun && h.ran.missing <= 0 {
+		h.last = h.ran // nothing is lost over a stop: the same water comes to the same state
+	} else {
+		h.last = h.s.run(h.last.water, h.last.stores)
+		h.ran, h.hasRun = h.last, true
+	}
 	h.add(m)
 }
 
@@ -146,7 +175,9 @@ func (h *history) stops(closing bool) {
 		h.run(MomentRerun)
 	}
 	h.stop(MomentOpen, heldOpen)
-	h.run(MomentReopen)
+	if !h.s.brief {
+		h.run(MomentReopen)
+	}
 }
 
 // stop lets the stores run down to what they keep: the pipe and the box through
@@ -154,7 +185,7 @@ func (h *history) stops(closing bool) {
 // running state, so that a valve stuck open is judged from where the pump runs.
 func (h *history) stop(m Moment, keep func(*Store) unit.Volume) {
 	w := h.last.water
-	left := make([]float64, len(h.last.stores))
+	left := h.s.floats(len(h.last.stores))
 	for i, v := range h.last.stores {
 		store := &h.s.in.Stores[i]
 		left[i] = min(v, float64(keep(store)))
@@ -175,11 +206,14 @@ func (h *history) add(m Moment) {
 		Course: h.course, Moment: m,
 		Pond: lengthOf(p.zPond), Vault: lengthOf(p.zVault),
 		PondVolume: volumeOf(p.pond), VaultVolume: volumeOf(p.vault),
-		Stores: make([]unit.Volume, len(in.Stores)), InStores: volumeOf(sum(p.stores)),
-		Change: lengthOf(p.zPond - h.reference),
+		InStores: volumeOf(sum(p.stores)),
+		Change:   lengthOf(p.zPond - h.reference),
 	}
-	for i, v := range p.stores {
-		st.Stores[i] = volumeOf(v)
+	if !h.s.brief {
+		st.Stores = make([]unit.Volume, len(in.Stores))
+		for i, v := range p.stores {
+			st.Stores[i] = volumeOf(v)
+		}
 	}
 	st.Total = st.PondVolume + st.VaultVolume + st.InStores
 	if m.Running() {
@@ -198,7 +232,10 @@ func (h *history) add(m Moment) {
 }
 
 func (s *solver) margins(st *State, r *running) {
-	later := s.lessReserve(r)
+	later := r.place
+	if !s.brief {
+		later = s.lessReserve(r)
+	}
 	if s.weir != nil {
 		st.Sill = margin(r.zPond-s.weir.crest, later.zPond-s.weir.crest, s.weir.head)
 	}
@@ -215,7 +252,7 @@ func margin(present, later, needed float64) Margin {
 func (s *solver) edge(m Moment, r *running) Edge {
 	rim := float64(s.in.Rim)
 	after := r.place
-	if rain := s.rain(); rain > 0 {
+	if rain := s.rain(); rain > 0 && !s.brief {
 		w := water{r.pond + rain, r.vault}
 		if m.Running() {
 			after = s.run(w, r.stores).place

@@ -724,10 +724,15 @@ func second[T any](_ T, err error) error { return err }
 func TestDrownedWeir(t *testing.T) {
 	s := Sill{Crest: 1, Width: 0.5, C: 1.8}
 	free, _ := must(hydro.LipLaw{Width: 0.5, C: 1.8}.Prepare()).Flow(0.1)
-	w := must(s.prepare(unit.Flow(0.8455 * float64(free))))
+	var w sillWeir
+	if err := s.prepare(unit.Flow(0.8455*float64(free)), &w); err != nil {
+		t.Fatal(err)
+	}
 	near(t, "half submerged", w.behind(1.1), 1.05, 1e-4)
 	near(t, "just free", w.behind(w.needed()), 1, 1e-9)
-	w = must(s.prepare(0))
+	if err := s.prepare(0, &w); err != nil {
+		t.Fatal(err)
+	}
 	near(t, "no flow", w.behind(1.1), 1.1, 1e-12)
 }
 

@@ -33,7 +33,7 @@ type Solver struct {
 // NewSolver checks and orders a network. Faults name elements by index:
 // "/nodes/3", "/links/0"; a faulty element is left out and the rest can be
 // solved. The solver keeps its own copy of the network; a Law must not change
-// behind its back (SetLaw tells it).
+// behind its back (SetLaw and Changed tell it).
 func NewSolver(n Network) (*Solver, []trace.Fault) {
 	s := &Solver{net: Network{Nodes: slices.Clone(n.Nodes), Links: slices.Clone(n.Links)}}
 	for i := range s.net.Links {
@@ -110,9 +110,19 @@ func (s *Solver) SetLevel(node int, level unit.Length) []trace.Fault {
 		return []trace.Fault{s.net.nodeFault(FaultLevel, node)}
 	}
 	if c := s.chainOf[len(s.net.Links)+node]; c >= 0 {
-		s.fill(&s.chains[c])
+		s.chains[c].measure()
 	}
 	return nil
+}
+
+// Changed tells that laws have changed in their places, for the next solve, as
+// when each of many solves draws its laws a little otherwise. Not checked: such
+// laws must still give numbers, and their losses fall nowhere that they did not
+// fall before. A Quadratic cannot change in its place: see SetLaw.
+func (s *Solver) Changed() {
+	for i := range s.chains {
+		s.chains[i].measure()
+	}
 }
 
 // SetLaw changes the law of a part for the next solve. A law that gives no
