@@ -83,6 +83,7 @@ type Site struct {
 	WaterTemperature Temperature `json:"waterTemperature,omitzero" kind:"temperature" range:"0..45" doc:"water temperature for density and viscosity" eg:"60 F"`
 	GlueTemperature  Temperature `json:"glueTemperature,omitzero" kind:"temperature" range:"-20..50" doc:"temperature of pipe and air when gluing" eg:"55 F"`
 	Damp             bool        `json:"damp,omitempty" doc:"relative humidity above 60 percent when gluing"`
+	Altitude         Length      `json:"altitude,omitzero" kind:"elevation" range:"-500..5000" doc:"height above the sea, for the pressure of the air on a pump outside the water" eg:"800 ft"`
 	Frost            bool        `json:"frost,omitempty" doc:"pipe and valve can freeze on this site"`
 	Children         bool        `json:"children,omitempty" doc:"children live here or visit"`
 	HoursPerDay      Duration    `json:"hoursPerDay,omitzero" kind:"hours" range:"0..86400" doc:"hours the pump runs a day" eg:"24 h"`

@@ -59,6 +59,14 @@ type Pump struct {
 	Weight     Mass         `json:"weight,omitzero" kind:"weight" range:"0.1..2000" doc:"its weight" eg:"22 lb"`
 	Price      Money        `json:"price,omitzero" doc:"its price" eg:"420"`
 	Continuous bool         `json:"continuous,omitempty" doc:"its sheet says continuous duty"`
+	Speeds     []PumpSpeed  `json:"speeds,omitempty" doc:"further speeds it can be set to; its curve and watts are those of full speed"`
+	Speed      string       `json:"speed,omitempty" doc:"name of the speed it is set to; full speed when empty" eg:"low"`
+	Wear       Ratio        `json:"wear,omitzero" kind:"percent" range:"0..0.9" doc:"part of its head lost to wear: 1 minus the head measured against a shut valve over the sheet's" eg:"8 %"`
+	MinFlow    Flow         `json:"minFlow,omitzero" kind:"flow" range:"0..1" doc:"least flow its sheet allows for lasting use" eg:"12 gpm"`
+	BestFlow   Flow         `json:"bestFlow,omitzero" kind:"flow" range:"0..1" doc:"flow of best efficiency on its sheet; worked out from the watts along its curve when empty" eg:"60 gpm"`
+	MotorWatts Power        `json:"motorWatts,omitzero" kind:"power" range:"1..100000" doc:"greatest electrical power its motor may draw for long, by its plate" eg:"700 W"`
+	NPSH       []NPSHPoint  `json:"npsh,omitempty" doc:"points of the suction head it requires (NPSHr), for a pump outside the water"`
+	Outside    Outside      `json:"outside,omitempty" doc:"where it stands when it is not in the water, and its suction pipe"`
 	Note       string       `json:"note,omitempty" doc:"where its data come from" eg:"sheet of March 2026"`
 }
 
@@ -67,6 +75,30 @@ type CurvePoint struct {
 	Flow  Flow   `json:"flow" kind:"flow" want:"must" range:"0..2" doc:"flow delivered" eg:"54 gpm"`
 	Head  Length `json:"head" kind:"head" want:"must" range:"0..300" doc:"head at that flow" eg:"16 ft"`
 	Watts Power  `json:"watts,omitzero" kind:"power" range:"1..100000" doc:"electrical power at that flow" eg:"610 W"`
+}
+
+// PumpSpeed is a further speed of a pump: by its own curve, or as a part of full
+// speed.
+type PumpSpeed struct {
+	Name  string       `json:"name" want:"must" key:"yes" doc:"what the switch or the controller calls it" eg:"low"`
+	Part  Ratio        `json:"part,omitzero" kind:"percent" range:"0.2..1.5" doc:"part of full speed, for the affinity laws; of no account beside a curve" eg:"75 %"`
+	Curve []CurvePoint `json:"curve,omitempty" doc:"points of its curve at this speed; they beat the affinity laws"`
+	Watts Power        `json:"watts,omitzero" kind:"power" range:"1..100000" doc:"electrical power at this speed, with a curve that gives none" eg:"310 W"`
+}
+
+// NPSHPoint is one point of the suction head that a pump requires.
+type NPSHPoint struct {
+	Flow Flow   `json:"flow" kind:"flow" want:"must" range:"0..2" doc:"flow delivered" eg:"54 gpm"`
+	Head Length `json:"head" kind:"head" want:"must" range:"0..50" doc:"NPSH required at that flow" eg:"7 ft"`
+}
+
+// Outside is the place of a pump that stands outside the water.
+type Outside struct {
+	Centre   Level    `json:"centre" kind:"elevation" want:"must" range:"-9000..9000" doc:"elevation of the centre of its inlet" eg:"@water + 1 ft"`
+	Pipe     PipeName `json:"pipe" want:"must" doc:"kind and size of the suction pipe"`
+	Length   Length   `json:"length" kind:"distance" want:"must" range:"0.02..500" doc:"length of the suction pipe" eg:"6 ft"`
+	Fittings []Fitted `json:"fittings,omitempty" doc:"fittings of the suction pipe, from its open end to the pump"`
+	Intake   Level    `json:"intake,omitzero" kind:"elevation" range:"-9000..9000" doc:"elevation of the open end under water" eg:"@water - 20 in"`
 }
 
 // Port is the pump's outlet.

@@ -9,6 +9,7 @@ var enHydro = map[string]string{
 	"hydro.curve.none":      "{where}: the pump has no data: two points of its curve are needed, or the box's flow with its greatest head. Take them from the maker's sheet.",
 	"hydro.curve.duplicate": "{where}: the curve has two points at {flow}. Delete one, or read its flow again.",
 	"hydro.curve.rise":      "{where}: at {flow} the head of the curve has risen by {rise}; {limit} passes as reading error. The head of a pump falls as the flow grows: read the points again.",
+	"hydro.npsh.none":       "{where}: no point of the suction head required is given. Read NPSHr from the maker's sheet.",
 
 	"hydro.curve.few":       "{where}: the curve has {count} points; four or more are normal. Read more points from the maker's sheet.",
 	"hydro.curve.levelled":  "{where}: the curve rises by {rise}, within the reading error of {limit}; it was made level there. Read those points again if in doubt.",

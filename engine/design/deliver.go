@@ -32,7 +32,10 @@ func (m *model) connect(pumpIndex int, vault unit.Length) (*system, bool) {
 
 // swap puts another pump in the place of the one there.
 func (s *system) swap(pumpIndex int, curve *hydro.Curve) bool {
-	law := pumpLaw{curve}
+	if s.inlets[pumpIndex].bad {
+		return false
+	}
+	law := pumpLaw{curve, s.inlets[pumpIndex].law}
 	s.pumpIndex, s.curve = pumpIndex, curve
 	s.net.Links[s.pump].Parts[0].Law = law
 	return len(s.solver.SetLaw(s.pump, 0, law)) == 0
@@ -65,7 +68,7 @@ func (m *model) operate(s *system, vault unit.Length) (*Delivery, bool) {
 		return nil, false
 	}
 	pump := &m.job.Pumps[pumpIndex]
-	d := &Delivery{Pump: pump.Name, Flow: st.Links[p.pump].Flow, Head: -st.Links[p.pump].Loss}
+	d := &Delivery{Pump: pump.Name, Flow: st.Links[p.pump].Flow, Head: p.inlets[pumpIndex].law.head(st.Links[p.pump].Flow) - st.Links[p.pump].Loss}
 	if d.Flow < network.MassTolerance {
 		d.Flow = 0
 	}

@@ -16,7 +16,8 @@ type further struct {
 	pump  int // among the job's pumps
 	link  int
 	curve *hydro.Curve
-	vault bool // it draws from the vault
+	vault bool   // it draws from the vault
+	inlet inLine // its suction pipe, where it draws from the vault
 }
 
 // further adds a further pump to the network.
@@ -35,10 +36,12 @@ func (m *model) further(p *plumbing, i int, node func(name string) int) bool {
 	from := p.source
 	if !o.vault {
 		from = node(f.From)
+	} else if o.inlet = p.inlets[pump].law; p.inlets[pump].bad {
+		return false
 	}
 	o.link = p.net.AddLink(network.Link{
 		Name: f.Name, From: from, To: node(f.Name),
-		Parts: []network.Part{{Name: f.Name, Law: pumpLaw{curve}, Role: network.Pump}},
+		Parts: []network.Part{{Name: f.Name, Law: pumpLaw{curve, o.inlet}, Role: network.Pump}},
 	})
 	p.others = append(p.others, o)
 	return true
@@ -48,7 +51,7 @@ func (m *model) further(p *plumbing, i int, node func(name string) int) bool {
 func (m *model) others(s *system, d *Delivery) {
 	for _, o := range s.others {
 		l, f := &s.state.Links[o.link], &m.job.FurtherPumps[o.index]
-		x := Other{Name: f.Name, Pump: f.Pump, Path: at("/furtherPumps", o.index), Flow: l.Flow, Head: -l.Loss}
+		x := Other{Name: f.Name, Pump: f.Pump, Path: at("/furtherPumps", o.index), Flow: l.Flow, Head: o.inlet.head(l.Flow) - l.Loss}
 		if x.Flow < network.MassTolerance {
 			x.Flow = 0
 		}
@@ -87,6 +90,7 @@ func (m *model) judgeFurther(pump int, vault unit.Length) {
 			seen[o.Pump] = true
 			m.judgeSheet(k, o.Power)
 		}
+		m.judgeOther(i, &m.out.Delivery.Others[i], vault)
 		if m.job.FurtherPumps[i].From == "" {
 			m.judgeLeg(o.Name, o.Path)
 		}
@@ -176,4 +180,18 @@ func (m *model) otherFigures(i int, o *Other) {
 	if o.Power > 0 {
 		m.figure(id+".power", unit.Of(o.Power, unit.KindPower), "electrical power at Q, from the watts given", sheetSource, term("Q", o.Flow, unit.KindFlow, id+".flow"))
 	}
+}
+
+// judgeOther holds where a further pump runs against its own range.
+func (m *model) judgeOther(i int, o *Other, vault unit.Length) {
+	k := slices.IndexFunc(m.job.Pumps, func(p job.Pump) bool { return p.Name == o.Pump })
+	curve, ok := m.trial().ownCurve(k)
+	if !ok {
+		return
+	}
+	drawn := &vault
+	if m.job.FurtherPumps[i].From != "" {
+		drawn = nil // what stands at its inlet is another pump's
+	}
+	m.judgeDuty(otherID(i), k, curve, o.Flow, o.Power, drawn)
 }

@@ -9,11 +9,15 @@ import (
 
 // pumpLaw is a pump as the solver sees it: it gives head, so its loss is
 // negative and rises with the flow.
-type pumpLaw struct{ curve *hydro.Curve }
+type pumpLaw struct {
+	curve   *hydro.Curve
+	suction inLine // what its suction pipe takes off it
+}
 
 func (p pumpLaw) Loss(q unit.Flow) (unit.Head, float64) {
 	h, d, _ := p.curve.Head(q)
-	return -h, -d
+	lost, slope := p.suction.Loss(q)
+	return lost - h, slope - d
 }
 
 func (p pumpLaw) Bounds() (low, high unit.Flow) {
@@ -28,6 +32,7 @@ type plumbing struct {
 	source int         // node of the water the pump draws from
 	pump   int         // link
 	others []further   // the pumps that run beside it
+	inlets []suction   // the suction pipe of each of the job's pumps
 	runs   []int       // link of each run
 	feeds  []int       // node of each watercourse
 	pipes  []pipeParts // of each run
@@ -41,6 +46,8 @@ func (m *model) build(pumpIndex int, vault unit.Length) (*plumbing, bool) {
 	p := &plumbing{}
 	curve, sound := m.curve(pumpIndex)
 	p.curve = curve
+	p.inlets = m.suctions(pumpIndex)
+	sound = sound && !p.inlets[pumpIndex].bad
 	p.source = p.net.AddNode(network.Node{Name: "vault", Kind: network.FixedLevel, Level: vault})
 	nodes := map[string]int{"pump": p.net.AddNode(network.Node{Name: "pump"})}
 	for i := range m.job.Watercourses {
@@ -63,7 +70,7 @@ func (m *model) build(pumpIndex int, vault unit.Length) (*plumbing, bool) {
 	}
 	p.pump = p.net.AddLink(network.Link{
 		Name: "pump", From: p.source, To: nodes["pump"],
-		Parts: []network.Part{{Name: "pump", Law: pumpLaw{curve}, Role: network.Pump}},
+		Parts: []network.Part{{Name: "pump", Law: pumpLaw{curve, p.inlets[pumpIndex].law}, Role: network.Pump}},
 	})
 	node := func(name string) int {
 		if _, known := nodes[name]; !known {
@@ -104,12 +111,14 @@ func (m *model) ownCurve(i int) (*hydro.Curve, bool) {
 	if c := m.curves[i]; c != nil {
 		return c, true
 	}
-	pump := &m.job.Pumps[i]
-	d := hydro.PumpData{Reading: curveReading, BoxFlow: pump.BoxFlow.SI, MaxHead: pump.MaxHead.SI, Watts: pump.Watts.SI}
-	for _, c := range pump.Curve {
-		d.Points = append(d.Points, hydro.CurvePoint{Flow: c.Flow.SI, Head: c.Head.SI, Watts: c.Watts.SI})
+	speed, ok := m.setSpeed(i)
+	if !ok {
+		return nil, false
 	}
-	c, err := hydro.NewCurve(d)
+	c, err := hydro.NewCurve(pumpData(&m.job.Pumps[i], speed))
+	if err == nil {
+		c, err = m.asSet(i, c, speed)
+	}
 	if err != nil {
 		m.refuse(at("/pumps", i), err)
 		return nil, false

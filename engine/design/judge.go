@@ -91,6 +91,9 @@ func (m *model) judgePump(pump int) {
 		})
 	}
 	m.judgeSheet(pump, d.Power)
+	if curve, ok := m.trial().ownCurve(pump); ok {
+		m.judgeDuty("pump", pump, curve, d.Flow, d.Power, &m.out.Vault)
+	}
 	m.judgeBand(pump)
 }
 

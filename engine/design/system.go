@@ -84,7 +84,7 @@ func (m *model) system(pump int, r *Result, most unit.Flow, n int) []SystemPoint
 			continue
 		}
 		if q := st.Links[p.pump].Flow; q > 0 && (len(out) == 0 || q > out[len(out)-1].Flow) {
-			out = append(out, SystemPoint{Flow: q, Head: -st.Links[p.pump].Loss})
+			out = append(out, SystemPoint{Flow: q, Head: p.inlets[pump].law.head(q) - st.Links[p.pump].Loss})
 		}
 	}
 	return out

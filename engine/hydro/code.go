@@ -26,6 +26,8 @@ const (
 	// CodeCurveRise: the head of a curve rises with the flow by more than its
 	// reading error. Args: flow (where it has risen), rise, limit.
 	CodeCurveRise = "hydro.curve.rise"
+	// CodeNPSHNone: no point of the suction head required. No args.
+	CodeNPSHNone = "hydro.npsh.none"
 )
 
 // Codes of the cautions that come with an answer, with their arguments.

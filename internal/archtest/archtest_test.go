@@ -42,7 +42,7 @@ var mayImport = map[string][]string{
 	"drawing":     {"engine/unit", "engine/trace", "engine/geom", "engine/hydro", "engine/level", "engine/layout", "engine/design", "job", "words"},
 	"render/svg":  {"drawing"},
 	"demo":        {},
-	"checks":      {"engine/unit", "engine/trace", "engine/geom", "engine/catalog", "engine/hydro", "engine/network", "engine/level", "engine/layout", "engine/cut", "engine/cut/testdata/orlib", "engine/glue", "takeoff"},
+	"checks":      {"engine/unit", "engine/trace", "engine/geom", "engine/catalog", "engine/hydro", "engine/network", "engine/size", "engine/level", "engine/layout", "engine/cut", "engine/cut/testdata/orlib", "engine/glue", "takeoff"},
 	"cli":         {"engine/unit", "engine/trace", "engine/design", "engine/catalog", "job", "words", "answer", "drawing", "render/svg", "demo"},
 	"cmd/plashet": {"cli"},
 }
