@@ -159,14 +159,14 @@ func read2(t *testing.T) []job.CurvePoint {
 	return j.Pumps[0].Curve
 }
 
-// dry puts the pump beside the pond, its inlet at a height over the water.
-func dry(height, length unit.Length, required unit.Head) func(j *job.Job, p *job.Pump) {
+// dry puts the pump beside the pond, its inlet 1 m over the water, with 4 m of suction pipe.
+func dry(required unit.Head) func(j *job.Job, p *job.Pump) {
 	return func(j *job.Job, p *job.Pump) {
 		r, _ := j.Elevations()
 		water, _ := r.Level(j.Pond.Water)
 		p.Outside = job.Outside{
-			Centre: job.Level{Entry: entry("x", water+height)}, Intake: job.Level{Entry: entry("x", water-0.9)},
-			Pipe: job.PipeName{Kind: "PVC Sch 40", Size: "2"}, Length: entry("x", length), Fittings: []job.Fitted{{Fitting: "entrance"}, {Fitting: "elbow 90", Count: 2}},
+			Centre: job.Level{Entry: entry("x", water+1)}, Intake: job.Level{Entry: entry("x", water-0.9)},
+			Pipe: job.PipeName{Kind: "PVC Sch 40", Size: "2"}, Length: entry("x", unit.Length(4)), Fittings: []job.Fitted{{Fitting: "entrance"}, {Fitting: "elbow 90", Count: 2}},
 		}
 		if required > 0 {
 			p.NPSH = []job.NPSHPoint{{Flow: entry("0", unit.Flow(0)), Head: entry("x", required)}, {Flow: entry("x", unit.Flow(0.01)), Head: entry("x", required)}}
@@ -178,7 +178,7 @@ func dry(height, length unit.Length, required unit.Head) func(j *job.Job, p *job
 // suction pipe takes its head off the pump.
 func TestSuction(t *testing.T) {
 	_, wet := changed(t, func(_ *job.Job, _ *job.Pump) {})
-	book, r := changed(t, dry(1, 4, 2))
+	book, r := changed(t, dry(2))
 	d := r.Delivery
 	if d == nil || d.Flow >= wet.Delivery.Flow {
 		t.Fatalf("with a suction pipe %v, without %v", d, wet.Delivery.Flow)
@@ -216,18 +216,18 @@ func TestSuction(t *testing.T) {
 		severity trace.Severity
 		told     int
 	}{{has - float64(hydro.SuctionReserve) - 1e-6, 0, 0}, {has - float64(hydro.SuctionReserve) + 1e-6, trace.Caution, 1}, {has + 1e-6, trace.Danger, 1}} {
-		_, r := changed(t, dry(1, 4, unit.Head(c.required)))
+		_, r := changed(t, dry(unit.Head(c.required)))
 		f := coded(r, FindNPSH)
 		if len(f) != c.told || c.told > 0 && f[0].Severity != c.severity {
 			t.Errorf("required %g of %g: %+v", c.required, has, f)
 		}
 	}
-	_, unknown := changed(t, dry(1, 4, 0))
+	_, unknown := changed(t, dry(0))
 	if len(coded(unknown, FindNoNPSH)) != 1 {
 		t.Error("that the suction head required is not given is not told")
 	}
 	_, high := changed(t, func(j *job.Job, p *job.Pump) {
-		dry(1, 4, 2)(j, p)
+		dry(2)(j, p)
 		j.Site.Altitude = entry("x", unit.Length(2000))
 	})
 	if low := figureOf(t, high, "pump.npsh.available"); low > has-2 || assumed(high, AssumeAltitude) {
@@ -244,7 +244,7 @@ func changedLevel(t *testing.T) (unit.Length, bool) {
 
 func TestSuctionAtFault(t *testing.T) {
 	_, r := changed(t, func(j *job.Job, p *job.Pump) {
-		dry(1, 4, 2)(j, p)
+		dry(2)(j, p)
 		p.Outside.Pipe.Size = "77"
 	})
 	if r.Delivery != nil || len(r.Faults) == 0 {
@@ -252,7 +252,7 @@ func TestSuctionAtFault(t *testing.T) {
 	}
 	// of a pump that is not in use it is no matter
 	book, j := read(t, "hillside-cascade")
-	dry(1, 4, 2)(j, &j.Pumps[1])
+	dry(2)(j, &j.Pumps[1])
 	j.Pumps[1].Outside.Pipe.Size = "77"
 	r = Solve(book, j)
 	if r.Delivery == nil {
