@@ -70,7 +70,7 @@ func All() ([]Check, error) {
 // groups lists the files of this package, one function each.
 var groups = []func() ([]Check, error){
 	units, friction, water, pipes, tank, weirs, pumpChecks, channel, evaporation,
-	suctionAndWorth, electrical, catalogChecks, geometry, layoutChecks, networks, takeoffChecks, cutting,
+	suctionAndWorth, electrical, catalogChecks, geometry, layoutChecks, networks, takeoffChecks, motions, cutting,
 }
 
 // Row is one row of a reference table by column name.

@@ -1,0 +1,64 @@
+package motion
+
+import (
+	"fmt"
+	"math"
+
+	"plashet/engine/trace"
+	"plashet/engine/unit"
+)
+
+// Codes of the errors of this package, with the arguments that each carries.
+const (
+	// CodeNotFinite: a value is not a number or without bound. Args: name.
+	CodeNotFinite = "motion.value.finite"
+	// CodeRange: a value lies outside what is possible. Args: name, found,
+	// limit (the bound it breaks).
+	CodeRange = "motion.value.range"
+	// CodeMissing: something that nothing can move without is not given. Args: name.
+	CodeMissing = "motion.missing"
+	// CodeSupply: pump and pipe have no steady flow between the levels that the
+	// water comes to. No args.
+	CodeSupply = "motion.supply"
+	// CodeSteps: the integration did not come to its end within its bound of
+	// steps. No args.
+	CodeSteps = "motion.steps"
+)
+
+// Error is an error of this package as data.
+type Error struct {
+	Path string // of the part in the job, "" when the input as a whole is meant
+	trace.Message
+}
+
+func (e *Error) Error() string { return fmt.Sprintf("motion %s: %s", e.Path, e.Code) }
+
+func fail(path, code string, args ...trace.Arg) error {
+	return &Error{path, trace.Message{Code: code, Args: args}}
+}
+
+// within gives an error unless low <= v <= high.
+func within[Q unit.Quantity](path, name string, v, low, high Q, k unit.Kind) error {
+	switch {
+	case math.IsNaN(float64(v)) || math.IsInf(float64(v), 0):
+		return fail(path, CodeNotFinite, trace.Str("name", name))
+	case v < low:
+		return fail(path, CodeRange, trace.Str("name", name), trace.Num("found", v, k), trace.Num("limit", low, k))
+	case v > high:
+		return fail(path, CodeRange, trace.Str("name", name), trace.Num("found", v, k), trace.Num("limit", high, k))
+	}
+	return nil
+}
+
+func notNegative[Q unit.Quantity](path, name string, v Q, k unit.Kind) error {
+	return within(path, name, v, 0, Q(math.MaxFloat64), k)
+}
+
+func firstError(errs ...error) error {
+	for _, err := range errs {
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}

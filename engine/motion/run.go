@@ -1,0 +1,305 @@
+package motion
+
+import (
+	"math"
+	"slices"
+
+	"plashet/engine/unit"
+)
+
+func seconds(t float64) unit.Duration { return unit.Duration(t) }
+
+// course is the integration of one program.
+type course struct {
+	*run
+	x, mid   []float64
+	g0, g1   []float64
+	gm       []float64
+	t        float64
+	out      Course
+	stops    []float64 // times at which something from outside changes
+	tol      float64
+	longest  float64 // step, in s
+	kept     Sample  // last of the series
+	waiting  Sample  // the one after it, not yet needed
+	waits    bool
+	total    float64
+	rejected int
+}
+
+// Run follows a program from its moment on. Errors: an *Error for values out of
+// range, and CodeSupply or CodeSteps where it cannot be followed to its end.
+func (s *System) Run(p Program) (Course, error) {
+	if err := p.check(); err != nil {
+		return Course{}, err
+	}
+	if p.From.x == nil {
+		p.From = s.AtRest(Dry)
+	}
+	c := s.begin(p)
+	err := c.follow()
+	if err != nil {
+		return Course{}, err
+	}
+	return c.finish(), nil
+}
+
+func (s *System) begin(p Program) *course {
+	r := &s.run
+	*r = run{s: s, p: p, pumping: p.Pump, rampEnd: float64(p.RunUp), pipes: r.pipes, full: r.full, lipTold: r.lipTold[:0], events: r.events[:0]}
+	r.still = p.Still
+	if r.still <= 0 {
+		r.still = StillRate
+	}
+	r.still *= float64(s.in.Pond.Water(s.in.Line))
+	s.warm = hint{}
+	c := &course{run: r, x: slices.Clone(p.From.x), mid: make([]float64, s.size), tol: accuracy}
+	c.g0, c.g1 = make([]float64, r.eventCount()), make([]float64, r.eventCount())
+	if p.Accuracy > 0 {
+		c.tol = float64(p.Accuracy)
+	}
+	// A step's error must not look like a movement.
+	c.tol = min(c.tol, r.still*stillFor)
+	c.longest = max(longest, float64(p.Until)/2000)
+	c.x[stOver], c.x[stAdded], c.x[stBack], c.x[stReturn], c.x[stPumped] = 0, 0, 0, 0, 0
+	for i := range r.full {
+		r.full[i] = false
+	}
+	for i := range s.feeds {
+		w := &s.feeds[i]
+		r.pipes[i] = pipeState{full: c.x[w.pipe] >= w.cap*(1-restSlack)}
+		r.lipTold = append(r.lipTold, c.x[w.parts[0].at] >= w.parts[0].full)
+	}
+	r.joined = s.sill == nil
+	s.pond.z, s.vault.z = float64(p.From.Pond), float64(p.From.Vault)
+	if s.sill == nil {
+		c.x[stPond] += c.x[stVault]
+		c.x[stVault] = 0
+	}
+	if !r.pumping {
+		r.stop()
+		c.loosen()
+	}
+	r.sillTold = s.sill != nil && float64(p.From.Pond) <= s.sill.crest
+	c.schedule()
+	c.total = c.water(float64(p.From.Pond), float64(p.From.Vault))
+	return c
+}
+
+// schedule lists the times at which something changes from outside.
+func (c *course) schedule() {
+	p := &c.p
+	until := float64(p.Until)
+	for _, v := range []unit.Duration{p.RunUp, p.CutAt, p.Rain.From, p.Rain.From + p.Rain.Over} {
+		if t := float64(v); t > 0 && t < until {
+			c.stops = append(c.stops, t)
+		}
+	}
+	slices.Sort(c.stops)
+	c.stops = append(slices.Compact(c.stops), until)
+}
+
+// stop is the pump without power: what no valve holds runs back.
+func (r *run) stop() {
+	r.pumping = false
+	r.gasp = false
+}
+
+// loosen starts the way back of every feed that nothing holds.
+func (c *course) loosen() {
+	for i := range c.s.feeds {
+		w, st := &c.s.feeds[i], &c.pipes[i]
+		if w.Valve && c.p.Valve.holds() {
+			continue
+		}
+		box := &w.parts[0]
+		switch {
+		case st.full && c.x[box.at] > box.openKeep && w.end < w.crest:
+			st.siphon = true
+		case c.x[w.pipe] > w.open:
+			st.full, st.drains = false, true
+		}
+	}
+}
+
+// water sums all there is, pond and vault by their levels.
+func (c *course) water(pond, vault float64) float64 {
+	total := c.s.pond.volume(pond) + c.x[stOver]
+	if c.s.in.Vault != nil {
+		total += c.s.vault.volume(vault)
+	}
+	return total + c.stored()
+}
+
+func (c *course) stored() (sum float64) {
+	for _, v := range c.x[stFeeds:] {
+		sum += v
+	}
+	return sum
+}
+
+// skipped tells of states that are only counted.
+func skipped(i int) bool { return i == stAdded || i == stBack || i == stReturn || i == stPumped }
+
+// follow integrates to the end.
+func (c *course) follow() error {
+	st := &c.s.steps
+	if err := c.anew(); err != nil {
+		return err
+	}
+	c.out.Lowest, c.out.Highest = unit.Length(c.zVault), unit.Length(c.zPond)
+	c.sample()
+	h := 0.05
+	for !c.done() {
+		if c.out.Steps++; c.out.Steps > stepBound {
+			return fail("", CodeSteps)
+		}
+		end := c.stops[0]
+		step := min(h, end-c.t, c.longest)
+		last := step >= end-c.t-eventClose
+		worst := st.try(c.rates, c.t, c.x, step, c.tol, skipped)
+		if !(worst <= 1) && step > leastStep {
+			h = step * max(0.1, 0.9*math.Pow(worst, -0.2))
+			if math.IsNaN(worst) {
+				h = step * 0.1
+			}
+			c.rejected++
+			continue
+		}
+		if c.pumping && c.p.Valve != StuckShut && step > 1e-3 {
+			c.lifts(st.next)
+			if !c.s.in.Supply.Within(c.s.lift) {
+				h = step / 2
+				c.rejected++
+				continue
+			}
+		}
+		c.signs(st.next, st.k[6], c.g1)
+		grown := step * min(4, 0.9*math.Pow(max(worst, 1e-4), -0.2))
+		if e, part := c.first(step); e >= 0 {
+			c.to(part, step)
+			c.happen(e, c.t, c.x)
+			h = max(0.02, min(grown, step))
+			if err := c.anew(); err != nil {
+				return err
+			}
+			c.sample()
+			continue
+		}
+		c.turns(step)
+		if last {
+			c.t = end
+		} else {
+			c.t += step
+		}
+		copy(c.x, st.next)
+		if !last || step >= h {
+			h = grown
+		}
+		if last {
+			c.outsideChange()
+			if err := c.anew(); err != nil {
+				return err
+			}
+			h = min(h, 0.05)
+		} else {
+			moved, err := c.near()
+			if err != nil {
+				return err
+			}
+			if moved {
+				c.rates(c.t, c.x, st.k[0])
+				c.signs(c.x, st.k[0], c.g0)
+			} else {
+				copy(st.k[0], st.k[6])
+				copy(c.g0, c.g1)
+			}
+		}
+		c.sample()
+	}
+	return nil
+}
+
+// done tells that the end has come.
+func (c *course) done() bool {
+	return len(c.stops) == 0 || c.rested && !c.p.Whole && len(c.stops) == 1
+}
+
+// anew sets the rules right and finds the rates at the present time.
+func (c *course) anew() error {
+	k := c.s.steps.k[0]
+	c.mayRest = len(c.stops) == 1 && !c.rested
+	c.sky(c.t)
+	if c.pumping {
+		c.levels()
+		if _, err := c.near(); err != nil {
+			return err
+		}
+	}
+	c.right(c.t, c.x, k)
+	if c.mayRest && c.moving(k) <= c.still {
+		c.happen(evStill, c.t, c.x)
+		c.mayRest = false
+	}
+	c.signs(c.x, k, c.g0)
+	return nil
+}
+
+// levels finds the levels as far as they are known without the flows.
+func (c *course) levels() {
+	s := c.s
+	if c.joined {
+		c.share(c.x[stPond], s.warm.weir)
+		return
+	}
+	c.zPond, c.zVault = s.pond.level(c.x[stPond]), s.vault.level(c.x[stVault])
+}
+
+// near lets the supply come near the present lifts.
+func (c *course) near() (bool, error) {
+	if !c.pumping || c.p.Valve == StuckShut {
+		return false, nil
+	}
+	c.lifts(c.x)
+	return c.s.in.Supply.Near(c.s.lift)
+}
+
+// outsideChange takes the next change from outside.
+func (c *course) outsideChange() {
+	c.stops = c.stops[1:]
+	if cut := float64(c.p.CutAt); c.pumping && cut > 0 && c.t >= cut-eventClose {
+		c.gasps(false, c.t)
+		c.stop()
+		c.loosen()
+		c.tell(EventCut, c.t, -1)
+	}
+}
+
+// extremes keeps the lowest and the highest level.
+func (c *course) extremes(t float64) {
+	if v := unit.Length(c.zVault); v < c.out.Lowest {
+		c.out.Lowest, c.out.LowestAt = v, seconds(t)
+	}
+	if v := unit.Length(c.zPond); v > c.out.Highest {
+		c.out.Highest, c.out.HighestAt = v, seconds(t)
+	}
+}
+
+// turns looks into the last step for a level that turns round in it.
+func (c *course) turns(step float64) {
+	st := &c.s.steps
+	c.extremes(c.t + step)
+	k0, k6 := st.k[0], st.k[6]
+	if k0[stVault]*k6[stVault] >= 0 && k0[stPond]*k6[stPond] >= 0 {
+		return
+	}
+	st.prepare(c.x, step)
+	const looks = 5
+	for i := 1; i < looks; i++ {
+		part := float64(i) / looks
+		st.at(part, c.mid)
+		c.rates(c.t+part*step, c.mid, st.tmp)
+		c.extremes(c.t + part*step)
+	}
+	c.rates(c.t+step, st.next, k6)
+}
