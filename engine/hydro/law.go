@@ -14,6 +14,15 @@ type Law interface {
 	Loss(q unit.Flow) (h unit.Head, dhdq float64)
 }
 
+// Joiner is a Law that can be one with another that lies in the same row: a
+// pipe with more pipe of its bore and wall, fittings with fittings on its bore.
+// The joint law loses at every flow what the two lose, within rounding. It is
+// false where the two have no such form.
+type Joiner interface {
+	Law
+	Join(next Law) (both Law, ok bool)
+}
+
 // CreepReynolds is the Reynolds number under which a law that is a bare power
 // of the flow (a constant K, Hazen-Williams) is joined to zero by a cubic, so
 // that its slope at zero flow is neither nothing nor without bound. At 20 °C

@@ -89,6 +89,21 @@ func (m *Minor) Loss(q unit.Flow) (h unit.Head, dhdq float64) {
 	return unit.Head(float64(q) * (m.square*a + m.linear)), 2*m.square*a + m.linear
 }
 
+// Join is both fittings as one, where bore and water are the same.
+func (m *Minor) Join(next Law) (both Law, ok bool) {
+	n, ok := next.(*Minor)
+	if !ok || n.Bore != m.Bore || n.rePerQ != m.rePerQ {
+		return nil, false
+	}
+	sum := *m
+	sum.K += n.K
+	sum.K1 += n.K1
+	sum.linear += n.linear
+	sum.square += n.square
+	sum.creepHead += n.creepHead
+	return &sum, true
+}
+
 // CoefficientFor is the loss coefficient that takes the head h at the flow q
 // in a bore: K = h 2g/v². It is what a valve has to be throttled to. The flow
 // must be above zero and the head at least zero.

@@ -82,6 +82,20 @@ func (p *Pipe) Loss(q unit.Flow) (h unit.Head, dhdq float64) {
 	return unit.Head(math.Copysign(g*p.hPerG, float64(q))), dg * p.slope
 }
 
+// Join is one pipe as long as both, where bore, roughness and water are the
+// same.
+func (p *Pipe) Join(next Law) (both Law, ok bool) {
+	n, ok := next.(*Pipe)
+	if !ok || n.Bore != p.Bore || n.Roughness != p.Roughness || n.rePerQ != p.rePerQ {
+		return nil, false
+	}
+	sum := *p
+	sum.Length += n.Length
+	sum.hPerG += n.hPerG
+	sum.slope += n.slope
+	return &sum, true
+}
+
 // Reynolds is the Reynolds number at a flow, with the flow's sign.
 func (p *Pipe) Reynolds(q unit.Flow) unit.Ratio { return unit.Ratio(float64(q) * p.rePerQ) }
 

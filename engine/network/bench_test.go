@@ -1,6 +1,7 @@
 package network
 
 import (
+	"math"
 	"strconv"
 	"testing"
 
@@ -11,7 +12,7 @@ import (
 // The benchmarks use the laws that the design does: Colebrook-White pipes,
 // fittings whose K leans on the Reynolds number, lips.
 
-func pvc(b *testing.B, length, bore unit.Length) Part {
+func pvc(b testing.TB, length, bore unit.Length) Part {
 	w, err := hydro.WaterAt(20)
 	if err != nil {
 		b.Fatal(err)
@@ -23,7 +24,7 @@ func pvc(b *testing.B, length, bore unit.Length) Part {
 	return Part{Name: "pipe", Law: p}
 }
 
-func fitting(b *testing.B, k unit.Ratio, bore unit.Length) Part {
+func fitting(b testing.TB, k unit.Ratio, bore unit.Length) Part {
 	w, err := hydro.WaterAt(20)
 	if err != nil {
 		b.Fatal(err)
@@ -35,7 +36,7 @@ func fitting(b *testing.B, k unit.Ratio, bore unit.Length) Part {
 	return Part{Name: "fitting", Law: m}
 }
 
-func fall(b *testing.B, width, crest unit.Length) Node {
+func fall(b testing.TB, width, crest unit.Length) Node {
 	c, err := hydro.CrestBroad.Coefficient()
 	if err != nil {
 		b.Fatal(err)
@@ -55,7 +56,7 @@ func (c curve) Loss(q unit.Flow) (unit.Head, float64) {
 	return -h, -slope
 }
 
-func pondPump(b *testing.B) Part {
+func pondPump(b testing.TB) Part {
 	var d hydro.PumpData
 	for i, h := range []unit.Head{8, 7.8, 7.2, 6, 4, 1} {
 		d.Points = append(d.Points, hydro.CurvePoint{Flow: unit.Flow(i) * unit.LitrePerSecond, Head: h})
@@ -69,7 +70,7 @@ func pondPump(b *testing.B) Part {
 
 // single is a vault, pump, check valve, pipes and fittings to one fall:
 // twelve elements in a row.
-func single(b *testing.B) Network {
+func single(b testing.TB) Network {
 	var n Network
 	from, to := n.AddNode(Node{Name: "vault", Kind: FixedLevel}), n.AddNode(fall(b, 0.6, 1.5))
 	const bore = 52 * unit.Millimetre
@@ -84,7 +85,7 @@ func single(b *testing.B) Network {
 }
 
 // threeFalls is a main and a manifold with three falls.
-func threeFalls(b *testing.B) (n Network, want []Throttle) {
+func threeFalls(b testing.TB) (n Network, want []Throttle) {
 	const main, branch = 77 * unit.Millimetre, 52 * unit.Millimetre
 	at := n.AddNode(Node{Name: "vault", Kind: FixedLevel})
 	for i := range 3 {
@@ -102,35 +103,40 @@ func threeFalls(b *testing.B) (n Network, want []Throttle) {
 	return n, want
 }
 
-// grid is 300 pipes in a mesh of 12 by 13 tees, fed at a corner by a pump,
-// with a fall at each of the other corners.
-func grid(b *testing.B) Network {
-	const rows, columns, bore = 12, 13, 52 * unit.Millimetre
+// mesh is so many pipes in a mesh of tees, as near to a square as they go. For
+// each hundred pipes a pump feeds it and a fall takes from it, on opposite
+// sides.
+func mesh(b testing.TB, pipes int) Network {
+	const bore = 52 * unit.Millimetre
+	side := max(2, int(math.Sqrt(float64(pipes)/2)))
 	var n Network
-	for i := range rows * columns {
+	for i := range side * side {
 		n.AddNode(Node{Name: "tee " + strconv.Itoa(i)})
 	}
 	add := func(from, to int) {
 		n.AddLink(Link{Name: "pipe", From: from, To: to, Parts: []Part{pvc(b, 2+unit.Length(from%7), bore)}})
 	}
-	for r := range rows {
-		for c := range columns {
-			i := r*columns + c
-			if c+1 < columns {
+	vault := n.AddNode(Node{Name: "vault", Kind: FixedLevel})
+	places := 1 + pipes/100
+	for i := range places {
+		at := i * side * side / places
+		n.AddLink(Link{Name: "pump", From: vault, To: at, Parts: []Part{pondPump(b), {Role: CheckValve}, pvc(b, 2, bore)}})
+		v := n.AddNode(fall(b, 0.5, 1+unit.Length(i%3)))
+		n.AddLink(Link{Name: "out", From: side*side - 1 - at, To: v, Parts: []Part{pvc(b, 3, bore)}})
+	}
+	for r := range side {
+		for c := range side {
+			i := r*side + c
+			if c+1 < side {
 				add(i, i+1)
 			}
-			if r+1 < rows {
-				add(i, i+columns)
+			if r+1 < side {
+				add(i, i+side)
 			}
 		}
 	}
-	vault := n.AddNode(Node{Name: "vault", Kind: FixedLevel})
-	n.AddLink(Link{Name: "pump", From: vault, To: 0, Parts: []Part{pondPump(b), pvc(b, 2, bore)}})
-	for i, corner := range []int{columns - 1, (rows - 1) * columns, rows*columns - 1} {
-		n.AddLink(Link{Name: "out", From: corner, To: n.AddNode(fall(b, 0.5, unit.Length(1+i))), Parts: []Part{pvc(b, 3, bore)}})
-	}
-	for i := 0; len(n.Links) < 300; i++ {
-		add(i, i+columns+1)
+	for i := 0; len(n.Links) < pipes; i++ { // the rest lie across
+		add(i%(side*side-side-1), i%(side*side-side-1)+side+1)
 	}
 	return n
 }
@@ -152,11 +158,29 @@ func solving(b *testing.B, n Network) {
 		}
 		b.ReportMetric(float64(st.Iterations), "steps")
 	})
-	b.Run("again", func(b *testing.B) { // from the last answer
+	fresh := st.Iterations
+	b.Run("near", func(b *testing.B) { // from the answer for a level 1 cm off
 		b.ReportAllocs()
+		var vault int
+		for n.Nodes[vault].Kind != FixedLevel {
+			vault++
+		}
+		level := unit.Length(0)
 		for b.Loop() {
+			level = 1*unit.Centimetre - level
+			s.SetLevel(vault, level)
 			if s.Solve(st) != StopConverged {
 				b.Fatal(s.Messages(st))
+			}
+		}
+	})
+	b.Run("laws", func(b *testing.B) { // the floor: each law once for each step, and nothing else
+		for b.Loop() {
+			for range fresh {
+				for i := range s.chains {
+					c := &s.chains[i]
+					c.loss(c.q)
+				}
 			}
 		}
 	})
@@ -183,4 +207,10 @@ func BenchmarkThreeFalls(b *testing.B) {
 	})
 }
 
-func BenchmarkGrid300(b *testing.B) { solving(b, grid(b)) }
+// BenchmarkMesh is how a solve grows with the network; docs/speed.md has the
+// table.
+func BenchmarkMesh(b *testing.B) {
+	for _, pipes := range []int{10, 100, 300, 1000, 10000} {
+		b.Run(strconv.Itoa(pipes), func(b *testing.B) { solving(b, mesh(b, pipes)) })
+	}
+}

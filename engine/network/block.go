@@ -219,6 +219,10 @@ func (b *block) solve(s *Solver, st *State) {
 		b.stop = StopNoSteadyState
 		return
 	}
+	if len(b.nodes) == 0 && len(b.chains) == 1 {
+		b.solveLine(s, st)
+		return
+	}
 	b.start(s.head, st)
 	b.newton(s.head)
 	for k, v := range b.nodes {

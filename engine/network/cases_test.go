@@ -286,12 +286,27 @@ type charted struct {
 
 func (c charted) Bounds() (low, high unit.Flow) { return 0, c.end }
 
-// Solve promises to allocate nothing.
+// Solve promises to allocate nothing, afresh and from a state, and neither does
+// a change of a level between.
 func TestSolveAllocatesNothing(t *testing.T) {
-	s := mustSolver(t, hardyCross())
-	st := s.NewState()
-	if got := testing.AllocsPerRun(20, func() { st.Reset(); s.Solve(st) }); got != 0 {
-		t.Errorf("%g allocations", got)
+	falls, _ := threeFalls(t)
+	for name, n := range map[string]Network{"loops": hardyCross(), "single line": single(t), "three falls": falls, "mesh": mesh(t, 300)} {
+		s := mustSolver(t, n)
+		st := s.NewState()
+		level := unit.Length(0.01)
+		vault := slices.IndexFunc(n.Nodes, func(x Node) bool { return x.Kind == FixedLevel })
+		if got := testing.AllocsPerRun(20, func() {
+			st.Reset()
+			s.Solve(st)
+			level = -level
+			s.SetLevel(vault, n.Nodes[vault].Level+level)
+			s.Solve(st)
+		}); got != 0 {
+			t.Errorf("%s: %g allocations", name, got)
+		}
+		if st.Stop != StopConverged {
+			t.Errorf("%s: %v", name, st.Stop)
+		}
 	}
 }
 

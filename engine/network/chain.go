@@ -3,6 +3,7 @@ package network
 import (
 	"math"
 
+	"plashet/engine/hydro"
 	"plashet/engine/unit"
 )
 
@@ -24,7 +25,7 @@ type chain struct {
 	slot   int32    // of the entry between i and j in the matrix, -1 when there is none
 
 	q, h, slope float64 // flow, loss and its derivative at q
-	atZero      float64 // loss at no flow (one-way chains)
+	atZero      float64 // loss at no flow
 	dq          float64 // search direction
 	start       float64 // flow from which the direction was taken
 	closed      bool    // a one-way chain that stands
@@ -60,6 +61,13 @@ func (c *chain) add(law Law, rev bool) {
 	case Quadratic:
 		c.square += float64(l)
 		return
+	case hydro.Joiner: // odd, so it does not matter which way it lies
+		for i := range c.laws {
+			if both, ok := l.Join(c.laws[i].law); ok {
+				c.laws[i].law = both
+				return
+			}
+		}
 	}
 	c.laws = append(c.laws, turned{law, rev})
 }
@@ -93,9 +101,9 @@ func (c *chain) measure() {
 	if c.square > 0 {
 		c.size = min(max(math.Sqrt(1/c.square), 1e-6), 10) // the flow that loses a metre
 	}
-	h0, _ := c.loss(0)
+	c.atZero, _ = c.loss(0)
 	h1, _ := c.loss(c.size)
-	rise := max(h1-h0, 0)
+	rise := max(h1-c.atZero, 0)
 	c.steep = max(rise/c.size, leastSlope)
 	c.blunt = math.Sqrt(rise) / c.size
 }

@@ -1,6 +1,7 @@
 package network
 
 import (
+	"slices"
 	"strconv"
 
 	"plashet/engine/trace"
@@ -75,6 +76,12 @@ func (n *Node) fault() Code {
 // gives tells that the part's law gives numbers where it is tried. It is tried
 // at a few flows only; a law that fails elsewhere ends a solve with StopLaw.
 func (p *Part) gives() bool { return p.Law == nil || givesNumbers(p.Law, p.Role == Passive) }
+
+// fallsSomewhere tells that the loss of a part of the link falls somewhere as
+// the flow grows.
+func (l *Link) fallsSomewhere() bool {
+	return slices.ContainsFunc(l.Parts, func(p Part) bool { return p.Law != nil && everFalls(p.Law) })
+}
 
 // triedFlows are from a drip to more than any garden pump gives, m³/s.
 var triedFlows = [...]float64{0, 1e-6, 1e-4, 1e-3, 1e-2, 1e-1}

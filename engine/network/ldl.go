@@ -79,9 +79,8 @@ func eliminate(adj [][]int32) (order []int32) {
 			least++
 			continue
 		}
-		last := len(byDegree[least]) - 1
-		v := byDegree[least][last]
-		byDegree[least] = byDegree[least][:last]
+		v := byDegree[least][0] // the one that has waited longest: less fill than the newest
+		byDegree[least] = byDegree[least][1:]
 		if done[v] || len(adj[v]) != least {
 			continue // an old entry: the node has gone, or stands elsewhere by now
 		}

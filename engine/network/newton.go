@@ -30,6 +30,7 @@ const (
 	energyTarget  = 1e-12 // m: where the search is content, far inside EnergyTolerance
 	flowTarget    = 1e-11 // m³/s, or flowPart of the flow where that is more: what the energy error may still mean in flow
 	flowPart      = 1e-10
+	leaps         = 12    // steps that may close many one-way chains at once
 	easySteps     = 40    // steps that accept an overshoot; almost every solve ends within ten
 	allSteps      = 400   // then each step must lower the content for certain
 	overshoot     = 0.5   // part of the slope that may be left, on either side
@@ -61,9 +62,6 @@ func (b *block) start(head []float64, st *State) {
 		if st.warm {
 			c.q, c.closed = st.flow[b.first+i], st.closed[b.first+i]
 		}
-		if c.oneWay {
-			c.atZero, _ = c.loss(0)
-		}
 		if c.closed {
 			continue
 		}
@@ -90,7 +88,9 @@ func (b *block) newton(head []float64) {
 		for b.closeStuck() {
 			b.direction(head)
 		}
-		b.advance(head, b.iterations > easySteps)
+		if !b.leap(head) {
+			b.advance(head, b.iterations > easySteps)
+		}
 		worst, miss := b.errors(head)
 		if !finite(worst) {
 			b.blame()
@@ -100,6 +100,10 @@ func (b *block) newton(head []float64) {
 		stalled++
 		if b.stale { // other chains run now: what they miss is not to be held against what others missed
 			best, least = math.Inf(1), math.Inf(1)
+		}
+		if b.iterations == leaps && b.balance() > flowTarget { // they left a want unmet: begin again, step by step
+			b.restart()
+			continue
 		}
 		if worst < gain*best || miss < gain*least {
 			best, least, stalled = min(best, worst), min(least, miss), 0
@@ -219,6 +223,51 @@ func (b *block) advance(head []float64, strict bool) {
 			}
 		}
 	}
+	b.moveHeads(head)
+}
+
+// leap goes the whole way in one of the first steps when several one-way chains
+// come to stand on it: all that would pass zero are set to zero and closed at
+// once, where advance would close them step by step, which in a network of a
+// hundred pumps takes a hundred steps. The nodes at these chains are then out
+// of balance; the next direction mends that, as it starts from the flows as
+// they are. Nothing says that leaps lower the content, so they are few, and
+// where continuity is not met after them the search starts afresh without.
+func (b *block) leap(head []float64) bool {
+	if b.iterations > leaps {
+		return false
+	}
+	passing := 0
+	for i := range b.chains {
+		if c := &b.chains[i]; c.oneWay && !c.closed && c.q+c.dq < 0 {
+			passing++
+		}
+	}
+	if passing < 2 {
+		return false
+	}
+	b.try(head, 1)
+	for i := range b.chains {
+		if c := &b.chains[i]; c.oneWay && !c.closed && c.start+c.dq < 0 {
+			c.q, c.closed, b.stale = 0, true, true
+		}
+	}
+	b.moveHeads(head)
+	return true
+}
+
+// restart takes the flows back to those that meet the wants by themselves.
+func (b *block) restart() {
+	for i := range b.chains {
+		c := &b.chains[i]
+		c.q, c.slope, c.closed = c.base, c.steep, false
+		c.h, _ = c.loss(c.q)
+	}
+	b.stale = true
+}
+
+// moveHeads adds the direction to the heads.
+func (b *block) moveHeads(head []float64) {
 	for k, v := range b.nodes {
 		b.head[k] += b.imbalance[k]
 		head[v] = b.head[k]

@@ -71,3 +71,33 @@ func realPump(t *rapid.T) Law {
 	}
 	return curve{c}
 }
+
+// A pump whose curve ends on a level stretch between two levels 5.5 m apart:
+// the cubic through the first two flows led past all bounds. (Kept from a
+// random network.) By the energy equation on the given laws.
+func TestLevelStretchOnALine(t *testing.T) {
+	w, err := hydro.WaterAt(1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	const bore = 77.9 * unit.Millimetre
+	p, err := hydro.PipeLaw{Bore: bore, Length: 0.25, Roughness: bore / 64}.Prepare(w)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var d hydro.PumpData
+	for _, x := range [][2]float64{{0, 12}, {4.27e-4, 8.25}, {1.373e-3, 0}, {4.373e-3, 0}} {
+		d.Points = append(d.Points, hydro.CurvePoint{Flow: unit.Flow(x[0]), Head: unit.Head(x[1])})
+	}
+	c, err := hydro.NewCurve(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var n Network
+	n.AddNode(Node{Name: "upper", Kind: FixedLevel, Level: 6})
+	n.AddNode(Node{Name: "lower", Kind: FixedLevel, Level: 0.5})
+	n.AddLink(Link{Name: "line", From: 0, To: 1, Parts: []Part{{Name: "pipe", Law: p}, {Name: "pump", Role: Pump, Law: curve{c}}}})
+	if st := solved(t, n); st.Links[0].Flow <= 4.373e-3 {
+		t.Errorf("%g m³/s", float64(st.Links[0].Flow)) // 5.5 m drive more than the pump gives by itself
+	}
+}

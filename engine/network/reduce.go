@@ -230,11 +230,9 @@ func (s *Solver) fill(c *chain) {
 			c.laws = append(c.laws, turned{outflow{&s.net.Nodes[int(g.edge)-l]}, g.rev})
 			continue
 		}
-		s.falls[g.edge] = false
 		for _, p := range s.net.Links[g.edge].Parts {
 			if p.Law != nil {
 				c.add(p.Law, g.rev != p.Reverse)
-				s.falls[g.edge] = s.falls[g.edge] || everFalls(p.Law)
 			}
 		}
 	}

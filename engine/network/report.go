@@ -155,15 +155,7 @@ func (s *Solver) settleLink(c *chain, g segment, st *State) unit.Head {
 	if g.rev {
 		q = -q
 	}
-	var h unit.Head
-	if len(c.segments) == 1 && c.from != s.ground && c.to != s.ground {
-		h = unit.Head(c.h) // the link is the chain
-		if g.rev {
-			h = -h
-		}
-	} else {
-		h = s.loss(g.edge, q)
-	}
+	h := s.segmentLoss(c, g, q)
 	if l := len(s.net.Links); int(g.edge) < l {
 		status := LinkRuns
 		if c.closed {
@@ -175,6 +167,28 @@ func (s *Solver) settleLink(c *chain, g segment, st *State) unit.Head {
 	}
 	if g.rev {
 		return -h
+	}
+	return h
+}
+
+// segmentLoss gives the loss of a segment of a chain at its flow, both in the
+// edge's own direction. Where the link is the whole chain, or all but the way
+// out, the search has found it.
+func (s *Solver) segmentLoss(c *chain, g segment, q unit.Flow) unit.Head {
+	last := c.segments[len(c.segments)-1]
+	isLink := int(g.edge) < len(s.net.Links)
+	if !isLink || len(c.segments) > 2 || len(c.segments) == 2 && int(last.edge) < len(s.net.Links) {
+		return s.loss(g.edge, q)
+	}
+	h := unit.Head(c.h)
+	if c.closed {
+		h = unit.Head(c.atZero)
+	}
+	if last != g {
+		h -= s.loss(last.edge, unit.Flow(c.q))
+	}
+	if g.rev {
+		h = -h
 	}
 	return h
 }

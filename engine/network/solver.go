@@ -40,8 +40,11 @@ func NewSolver(n Network) (*Solver, []trace.Fault) {
 		s.net.Links[i].Parts = slices.Clone(n.Links[i].Parts)
 	}
 	s.ground = int32(len(n.Nodes))
-	s.falls = make([]bool, len(n.Links))
 	faults := s.check()
+	s.falls = make([]bool, len(n.Links))
+	for i := range s.net.Links {
+		s.falls[i] = s.linkNote[i] == LinkRuns && s.net.Links[i].fallsSomewhere()
+	}
 	for {
 		s.dropDead()
 		s.join()
@@ -135,6 +138,7 @@ func (s *Solver) SetLaw(link, part int, law Law) []trace.Fault {
 		p.Law = was
 		return []trace.Fault{s.net.linkFault(FaultLaw, link, trace.Str("part", p.Name))}
 	}
+	s.falls[link] = law != nil && everFalls(law) || s.falls[link] && s.net.Links[link].fallsSomewhere()
 	if c := s.chainOf[link]; c >= 0 {
 		s.fill(&s.chains[c])
 	}
