@@ -33,6 +33,7 @@ type Document struct {
 	Feeds       []Feed       `json:"feeds,omitempty" doc:"the watercourses"`
 	Options     []Option     `json:"options,omitempty" doc:"pumps in hand on this pipe and on larger pipe"`
 	Levels      []State      `json:"levels,omitempty" doc:"where the water stands, by course and moment"`
+	Upkeep      *Upkeep      `json:"upkeep,omitempty" doc:"what the running feature asks for"`
 	NotToCut    bool         `json:"notToCut,omitempty" doc:"the assembly cannot be built as it is laid: its pieces are not to be cut"`
 	Pieces      []Piece      `json:"pieces,omitempty" doc:"pieces of the assembly to cut"`
 	Rolls       []Roll       `json:"rolls,omitempty" doc:"roll marks of the elbows"`
@@ -63,6 +64,16 @@ type Pump struct {
 	Drawn  Quantity `json:"drawn" doc:"flow that all pumps together take from the vault"`
 	Energy Quantity `json:"energyYear" doc:"energy of all pumps in a year"`
 	Cost   string   `json:"costYear,omitempty" doc:"cost of that energy"`
+}
+
+// Upkeep is what the running feature asks for.
+type Upkeep struct {
+	Turnover    Quantity  `json:"turnover" doc:"time in which the pumps move as much water as the pond holds"`
+	Evaporation *Quantity `json:"evaporation,omitempty" doc:"depth that a summer day takes"`
+	TopUp       *Quantity `json:"topUp,omitempty" doc:"water that makes up for it"`
+	Load        *Quantity `json:"load,omitempty" doc:"current of all pumps"`
+	Drop        *Quantity `json:"voltageDrop,omitempty" doc:"voltage lost on the cable"`
+	DropShare   float64   `json:"voltageDropShare,omitempty" doc:"the same as a part of the voltage"`
 }
 
 // Other is a further pump at its operating point.
@@ -317,10 +328,28 @@ func build(r *design.Result, read []trace.Fault, l *words.Language) Document {
 	}
 	m.delivery(&d, r)
 	m.levels(&d, r)
+	m.upkeep(&d, r)
 	m.assembly(&d, r)
 	m.materials(&d, r)
 	m.told(&d, r, read)
 	return d
+}
+
+func (m maker) upkeep(d *Document, r *design.Result) {
+	u := r.Upkeep
+	if u == nil {
+		return
+	}
+	d.Upkeep = &Upkeep{Turnover: of(m, u.Turnover, unit.KindDuration), DropShare: float64(u.DropShare)}
+	if u.Evaporation > 0 {
+		d.Upkeep.Evaporation, d.Upkeep.TopUp = new(of(m, u.Evaporation, unit.KindDepth)), new(of(m, u.TopUp, unit.KindWater))
+	}
+	if u.LoadKnown {
+		d.Upkeep.Load = new(of(m, u.Load, unit.KindCurrent))
+	}
+	if u.DropShare > 0 {
+		d.Upkeep.Drop = new(of(m, u.Drop, unit.KindVoltage))
+	}
 }
 
 func (m maker) delivery(d *Document, r *design.Result) {

@@ -51,6 +51,7 @@ func Text(w io.Writer, r *design.Result, read []trace.Fault, l *words.Language) 
 	p.delivery(r)
 	p.options(r)
 	p.levels(r)
+	p.upkeep(r)
 	p.assembly(r)
 	p.cutting(r)
 	p.glue(r)
@@ -180,6 +181,27 @@ func (p *printer) options(r *design.Result) {
 		p.line("%s pump %-4s pipe %-22s %11s (%s%s)  %8s  %s", mark, o.Pump, o.Pipe, show(p, o.Flow, unit.KindFlow), strings.Join(feeds, " + "), reach, show(p, o.Power, unit.KindPower), cost)
 	}
 	p.line("* as drawn")
+}
+
+func (p *printer) upkeep(r *design.Result) {
+	u := r.Upkeep
+	if u == nil {
+		return
+	}
+	p.head("Upkeep")
+	if u.Turnover > 0 {
+		p.line("all the water of the pond goes round once in %s", show(p, u.Turnover, unit.KindDuration))
+	}
+	if u.Evaporation > 0 {
+		p.line("a summer day takes %s off %s of water: %s to top up", show(p, u.Evaporation, unit.KindDepth), show(p, u.WaterArea, unit.KindArea), show(p, u.TopUp, unit.KindWater))
+	}
+	if u.LoadKnown {
+		p.line("the pumps draw %s", show(p, u.Load, unit.KindCurrent))
+	}
+	if u.DropShare > 0 {
+		p.line("the cable loses %s, %s of the voltage", show(p, u.Drop, unit.KindVoltage), show(p, u.DropShare, unit.KindPercent))
+	}
+	p.line("the electrical figures are for the licensed electrician, who decides by the local code")
 }
 
 func (p *printer) levels(r *design.Result) {

@@ -8,7 +8,9 @@ import "embed"
 var files embed.FS
 
 // Names lists the example jobs in the order they are shown.
-func Names() []string { return []string{"courtyard-rill", "hillside-cascade", "old-pond", "orchard-ring"} }
+func Names() []string {
+	return []string{"courtyard-rill", "hillside-cascade", "old-pond", "orchard-ring"}
+}
 
 // Job gives the file of an example job, nil when there is none of that name.
 func Job(name string) []byte {

@@ -43,6 +43,8 @@ type (
 	Mass = Entry[unit.Mass]
 	// Voltage is an entry of a voltage.
 	Voltage = Entry[unit.Voltage]
+	// Speed is an entry of a speed.
+	Speed = Entry[unit.Speed]
 	// Current is an entry of an electrical current.
 	Current = Entry[unit.Current]
 	// Ratio is an entry of a factor, a share or a count.
@@ -66,6 +68,7 @@ type Job struct {
 	Watercourses []Watercourse `json:"watercourses,omitempty" doc:"each feed starts one: an ordered chain of lips, reaches and pools from its top down to the pond; several are parallel"`
 	Vault        Vault         `json:"vault,omitempty" doc:"the pump vault or skimmer"`
 	Pumps        []Pump        `json:"pumps,omitempty" doc:"the pumps in hand or on offer"`
+	Circuit      Circuit       `json:"circuit,omitempty" doc:"the electrical supply of the pumps, as the electrician is to judge it"`
 	Use          string        `json:"use,omitempty" doc:"name of the pump the job is designed with; the first one when empty" eg:"M"`
 	FurtherPumps []FurtherPump `json:"furtherPumps,omitempty" doc:"pumps that run at the same time as the one in use: side by side with it, or one after the other"`
 	Runs         []Run         `json:"runs,omitempty" doc:"pipe runs; a run starts at a pump or where another ends, and ends at a watercourse or where others start; two ways to one place make a loop"`
@@ -83,15 +86,31 @@ type Site struct {
 	WaterTemperature Temperature `json:"waterTemperature,omitzero" kind:"temperature" range:"0..45" doc:"water temperature for density and viscosity" eg:"60 F"`
 	GlueTemperature  Temperature `json:"glueTemperature,omitzero" kind:"temperature" range:"-20..50" doc:"temperature of pipe and air when gluing" eg:"55 F"`
 	Damp             bool        `json:"damp,omitempty" doc:"relative humidity above 60 percent when gluing"`
-	Altitude         Length      `json:"altitude,omitzero" kind:"elevation" range:"-500..5000" doc:"height above the sea, for the pressure of the air on a pump outside the water" eg:"800 ft"`
+	Altitude         Length      `json:"altitude,omitzero" kind:"elevation" range:"-500..5000" doc:"height above the sea: thinner air lets more evaporate, and a pump outside the water suck less" eg:"800 ft"`
 	Frost            bool        `json:"frost,omitempty" doc:"pipe and valve can freeze on this site"`
 	Children         bool        `json:"children,omitempty" doc:"children live here or visit"`
+	Summer           Weather     `json:"summer,omitempty" doc:"a day's mean weather in the hottest weeks, for what evaporates"`
 	HoursPerDay      Duration    `json:"hoursPerDay,omitzero" kind:"hours" range:"0..86400" doc:"hours the pump runs a day" eg:"24 h"`
 	DaysPerYear      Ratio       `json:"daysPerYear,omitzero" kind:"count" range:"0..366" doc:"days the pump runs a year" eg:"365"`
 	Currency         string      `json:"currency,omitempty" doc:"ISO 4217 code" eg:"USD"`
 	Tariff           Money       `json:"tariff,omitzero" doc:"price of one kWh" eg:"0.18"`
 	Reserve          Length      `json:"reserve,omitzero" kind:"depth" range:"0..1" doc:"fall of the pond by evaporation and splash before someone tops up; two days' where not given" eg:"1/2 in"`
 	DesignRain       Length      `json:"designRain,omitzero" kind:"depth" range:"0..1" doc:"depth of a cloudburst on the pond that the rim must take on top" eg:"1 in"`
+}
+
+// Weather is a day's mean weather, as a weather service gives it.
+type Weather struct {
+	Air       Temperature `json:"air,omitzero" kind:"temperature" range:"-20..50" doc:"mean temperature of the air by day and night" eg:"78 F"`
+	Humidity  Ratio       `json:"humidity,omitzero" kind:"percent" range:"0.01..1" doc:"mean relative humidity" eg:"55 %"`
+	Wind      Speed       `json:"wind,omitzero" kind:"speed" range:"0..50" doc:"mean wind 2 m above the water" eg:"4 ft/s"`
+	Radiation Ratio       `json:"radiation,omitzero" kind:"ratio" range:"-200..500" doc:"net radiation that stays in the water, mean of day and night, in watts to the square metre" eg:"160"`
+}
+
+// Circuit is the electrical supply of the pumps.
+type Circuit struct {
+	Length    Length  `json:"length,omitzero" kind:"distance" range:"0.1..2000" doc:"length of cable one way, from the panel to the pumps' outlet" eg:"90 ft"`
+	Conductor string  `json:"conductor,omitempty" doc:"its copper conductor: a gauge or a section" eg:"12 AWG"`
+	Breaker   Current `json:"breaker,omitzero" kind:"current" range:"1..400" doc:"rating of the breaker or fuse that the circuit has to itself" eg:"15 A"`
 }
 
 // Survey brings rod readings to one datum. Height of instrument = elevation of

@@ -16,6 +16,12 @@ const (
 	CodeSettle = "design.flow.settle"
 	// CodeOverride: an assumption is set that nothing in this job counts on. Args: code.
 	CodeOverride = "design.assumed.unused"
+	// CodeWeather: the summer day's weather is not told in full. No args.
+	CodeWeather = "design.site.weather"
+	// CodeNoLoad: current or voltage of a pump is not known. No args.
+	CodeNoLoad = "design.circuit.unknown"
+	// CodeConductor: a conductor that cannot be read. Args: found.
+	CodeConductor = "design.circuit.conductor"
 	// CodeOwnField: an assumption is set that has a field of its own. Args: code, field.
 	CodeOwnField = "design.assumed.field"
 	// CodeSetting: a setting that cannot be read or is below zero. Args: code, found.
@@ -55,6 +61,10 @@ const (
 	FindNoCheck = "design.pump.nocheck"
 	// FindTogether: what the pumps give together, and the pump in use alone. Args: name, found, limit, percent.
 	FindTogether = "design.pump.together"
+	// FindDrop: the cable loses more voltage than is advised. Args: found, limit, drop.
+	FindDrop = "design.circuit.drop"
+	// FindLoad: the pumps take more of the breaker than is advised. Args: found, limit.
+	FindLoad = "design.circuit.load"
 	// FindCord: the cord is shorter than its way. Args: found, limit.
 	FindCord = "design.pump.cord"
 	// FindSkimmer: more flow than the skimmer is rated for. Args: found, limit.
@@ -97,6 +107,7 @@ const (
 
 	AssumeGlue        = "assume.site.glue" // temperature when gluing. Args: value
 	AssumeTemperature = "assume.water.temperature"
+	AssumePowerFactor = "assume.pump.cosphi" // a pump's current is its watts by its volts. Args: value
 	AssumeHours       = "assume.pump.hours"
 	AssumeDays        = "assume.pump.days"
 	AssumeCrest       = "assume.lip.kind"

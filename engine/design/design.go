@@ -36,6 +36,7 @@ func Solve(book *catalog.Book, j *job.Job) *Result {
 		m.flow(pump)
 	}
 	if ok {
+		m.upkeep(pump)
 		r.Assembly = m.lay(pump)
 	}
 	m.cutting(r.Assembly)

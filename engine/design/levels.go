@@ -14,8 +14,9 @@ import (
 // Defaults of pond and streams. Common practice, no source, unless one stands
 // beside them.
 const (
-	defaultReachN  unit.Ratio  = 0.04              // between 0.03 and 0.07, open-channel textbooks (Chow), from memory
-	defaultReserve unit.Length = 2 * unit.Inch / 4 // two days at 1/4 in a day
+	defaultReachN  unit.Ratio  = 0.04                        // between 0.03 and 0.07, open-channel textbooks (Chow), from memory
+	defaultReserve unit.Length = reserveDays * unit.Inch / 4 // at 1/4 in a day
+	reserveDays                = 2                           // before someone tops up
 )
 
 // Codes of the levels, beside those of package level.
@@ -28,6 +29,7 @@ const (
 	FindSillLevel = "design.vault.sill"
 
 	AssumeReserve   = "assume.level.reserve" // what may evaporate before someone tops up. Args: value (depth)
+	AssumeTwoDays   = "assume.level.twodays" // the reserve is what two of the job's summer days take. Args: value (depth)
 	AssumeRain      = "assume.level.rain"    // no cloudburst is counted. Args: value (depth)
 	AssumePondVoid  = "assume.pond.void"     // the pond holds no stone. Args: value
 	AssumeBoxVoid   = "assume.box.void"      // the boxes hold no gravel. Args: value
@@ -174,7 +176,10 @@ func (m *model) levels(pumpIndex int, d *Delivery) *level.Levels {
 	}
 	site := &m.job.Site
 	in := level.Inputs{Pond: pond, Line: line, RimSource: m.rimSource(), Flow: d.Drawn, DesignRain: site.DesignRain.SI, Reserve: site.Reserve.Or(defaultReserve)}
-	if site.Reserve.IsZero() {
+	if e, ok := m.trial().evaporation(); ok && site.Reserve.IsZero() {
+		in.Reserve = reserveDays * e
+		m.assumeOnce("/site/reserve", AssumeTwoDays, unit.Of(in.Reserve, unit.KindDepth))
+	} else if site.Reserve.IsZero() {
 		m.assumeOnce("/site/reserve", AssumeReserve, unit.Of(defaultReserve, unit.KindDepth))
 	}
 	if in.Rim, ok = m.survey.Level(m.job.Pond.Rim); !ok {

@@ -32,6 +32,7 @@ type Result struct {
 	NotToCut  bool // the assembly cannot be built as it is laid: its pieces are not to be cut
 	Cutting   []Cutting
 	Materials []takeoff.Item
+	Upkeep    *Upkeep  // nil when no water runs
 	Options   []Option // the pumps in hand on the pipe as drawn and on larger pipe
 
 	Findings    []trace.Finding
@@ -176,4 +177,16 @@ type Cutting struct {
 	Plan   cut.Plan
 
 	NotToCut bool // pieces of an assembly that cannot be built are among them
+}
+
+// Upkeep is what the feature asks for while it runs.
+type Upkeep struct {
+	Turnover    unit.Duration // in which the pumps move as much water as the pond holds
+	Evaporation unit.Length   // depth in a summer day; 0 where the job tells no weather
+	WaterArea   unit.Area     // pond, reaches and pools
+	TopUp       unit.Volume   // what evaporates from all of it in that day
+	Load        unit.Current  // of all pumps
+	LoadKnown   bool
+	Drop        unit.Voltage // on the cable, at that current
+	DropShare   unit.Ratio   // of the supply's voltage; 0 where the job tells no cable
 }

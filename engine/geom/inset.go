@@ -90,13 +90,13 @@ func (p InsetPiece) At(d unit.Length) unit.Area {
 // a range is halved to get there.
 const (
 	pieceMisfit   = 2e-5
-	pieceHalvings = 7
+	pieceHalvings = 11
 )
 
 // InsetPieces gives the areas of all insets from 0 to d as quadratics, end to
 // end, so that volumes between insets can be integrated exactly. Before the
 // first event and for convex polygons they are the closed form; past it they
-// are fitted through three points each and halved until a fourth and fifth
+// are fitted through three points each and halved until four more between them
 // agree. An *Error with CodeMiddle when d reaches past the middle.
 func (o *Outline) InsetPieces(d unit.Length) ([]InsetPiece, error) {
 	if err := notNegative("inset", d, unit.KindDepth); err != nil {
@@ -147,7 +147,7 @@ type fitter struct {
 type sampled struct{ d, area float64 }
 
 // fit appends the quadratic through three evenly spaced samples, or halves the
-// range until it agrees with the area at the quarters.
+// range until it agrees with the area at the quarters and near both ends.
 func (f *fitter) fit(a, b, c sampled, halvings int) {
 	h := c.d - a.d
 	// A = a - e x + k x^2.
@@ -156,7 +156,8 @@ func (f *fitter) fit(a, b, c sampled, halvings int) {
 	at := func(x float64) float64 { return a.area - e*x + k*x*x }
 	q1, q3 := sampled{d: a.d + h/4}, sampled{d: a.d + 3*h/4}
 	q1.area, q3.area = f.inset(q1.d), f.inset(q3.d)
-	if halvings == 0 || math.Abs(q1.area-at(h/4)) <= f.misfit && math.Abs(q3.area-at(3*h/4)) <= f.misfit {
+	agrees := func(x float64) bool { return math.Abs(f.inset(a.d+x)-at(x)) <= f.misfit }
+	if halvings == 0 || math.Abs(q1.area-at(h/4)) <= f.misfit && math.Abs(q3.area-at(3*h/4)) <= f.misfit && agrees(h/8) && agrees(7*h/8) {
 		f.out = append(f.out, InsetPiece{unit.Length(a.d), unit.Length(c.d), unit.Area(a.area), unit.Length(e), unit.Ratio(k), false})
 		return
 	}

@@ -178,6 +178,16 @@ func TestSmoothCurve(t *testing.T) {
 	if last > 1e-5 {
 		t.Errorf("64 points: error %v", last)
 	}
+	// A piece that nearly comes to a point, found by the draws below.
+	sharp := []Vec2{{3 * math.Cos(0.2734375*2*math.Pi/3), 3 * math.Sin(0.2734375*2*math.Pi/3)}}
+	for _, d := range []struct{ r, phi float64 }{{1.99951171875, 1.95}, {0.5625, 2.625}} {
+		phi := 2 * math.Pi * d.phi / 3
+		sharp = append(sharp, Vec2{d.r * math.Cos(phi), d.r * math.Sin(phi)})
+	}
+	o := must(SmoothCurve(sharp))
+	if d := (polygon{p: o.Polyline(1e-9)}).perimeter() - float64(o.Perimeter()); d > 1e-8 {
+		t.Errorf("chords are longer than the curve by %v", d)
+	}
 	rapid.Check(t, func(t *rapid.T) {
 		p := star(t)
 		o, err := SmoothCurve(p)
@@ -190,7 +200,7 @@ func TestSmoothCurve(t *testing.T) {
 			t.Fatalf("area %v, by chords %v", o.Area(), a)
 		}
 		g := polygon{p: fine}
-		if d := g.perimeter() - float64(o.Perimeter()); math.Abs(d) > 2e-3*float64(o.Perimeter()) || d > 5e-6*float64(o.Perimeter()) {
+		if d := g.perimeter() - float64(o.Perimeter()); math.Abs(d) > 2e-3*float64(o.Perimeter()) || d > 1e-8*float64(o.Perimeter()) {
 			t.Fatalf("perimeter %v, by chords %v", o.Perimeter(), g.perimeter())
 		}
 		box, by := o.Bounds(), rectOf(fine)

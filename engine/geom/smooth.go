@@ -131,14 +131,35 @@ func (s smooth) centroid() Vec2 {
 	return o.add(m.scale(1 / s.area()))
 }
 
-// around integrates the speed; 8 panels of five points each keep the error
-// of a piece below a millionth even where it turns sharply.
+// around adds up the lengths of the pieces.
 func (s smooth) around() float64 {
 	sum := 0.0
 	for _, c := range s.arcs {
-		sum += integrate(func(t float64) float64 { return c.rate(t).norm() }, 0, 1, 8)
+		sum += c.length()
 	}
 	return sum
+}
+
+// lengthTold is how near to itself a piece's length must come when its panels
+// are halved, relative to it; mostPanels ends that at a near cusp, where the
+// speed all but vanishes and the halves gain little.
+const (
+	lengthTold = 1e-9
+	mostPanels = 512
+)
+
+// length integrates the speed over panels of five Gauss points each.
+func (c cubic) length() float64 {
+	speed := func(t float64) float64 { return c.rate(t).norm() }
+	last := integrate(speed, 0, 1, 4)
+	for n := 8; n <= mostPanels; n *= 2 {
+		next := integrate(speed, 0, 1, n)
+		if math.Abs(next-last) <= lengthTold*next {
+			return next
+		}
+		last = next
+	}
+	return last
 }
 
 // bounds takes the ends of the pieces and the places where a coordinate's rate
