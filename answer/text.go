@@ -28,7 +28,13 @@ type printer struct {
 	unit unit.System
 }
 
+// line prints a line; the texts in it are made plain.
 func (p *printer) line(format string, args ...any) {
+	for i, a := range args {
+		if s, ok := a.(string); ok {
+			args[i] = words.Plain(s)
+		}
+	}
 	if p.err == nil {
 		_, p.err = fmt.Fprintf(p.w, format+"\n", args...)
 	}
@@ -47,6 +53,7 @@ func Text(w io.Writer, r *design.Result, read []trace.Fault, l *words.Language) 
 		p.line("%s", r.Note)
 	}
 	p.verdict(r, len(read))
+	p.faults(append(slices.Clone(read), r.Faults...))
 	p.findings(r)
 	p.delivery(r)
 	p.options(r)
@@ -56,7 +63,6 @@ func Text(w io.Writer, r *design.Result, read []trace.Fault, l *words.Language) 
 	p.cutting(r)
 	p.glue(r)
 	p.materials(r)
-	p.faults(append(slices.Clone(read), r.Faults...))
 	p.assumptions(r)
 	return p.err
 }

@@ -46,7 +46,7 @@ func designJob(cmd *cobra.Command, j *job.Job, faults []trace.Fault, as shape) e
 		}
 		return errJob
 	}
-	r := design.Solve(book, j)
+	r := design.Solve(book, j, faults...)
 	if as.json {
 		err = answer.JSON(cmd.OutOrStdout(), r, faults, words.English())
 	} else {

@@ -55,7 +55,7 @@ and so on). The folder is made when it is not there.`,
 			if err != nil {
 				return ours{err}
 			}
-			r := design.Solve(book, j)
+			r := design.Solve(book, j, faults...)
 			faults = append(slices.Clone(faults), r.Faults...)
 			if err := tell(cmd.ErrOrStderr(), faults, j.System()); err != nil {
 				return err

@@ -38,7 +38,7 @@ a name it lists all of them. A value that is a figure itself can be opened in tu
 			if err != nil {
 				return ours{err}
 			}
-			r := design.Solve(book, j)
+			r := design.Solve(book, j, faults...)
 			faults = append(faults, r.Faults...)
 			if err := tell(cmd.ErrOrStderr(), faults, r.Units); err != nil {
 				return err

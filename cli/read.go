@@ -116,7 +116,7 @@ func tell(w io.Writer, faults []trace.Fault, s unit.System) error {
 		if len(at) > 0 {
 			at = []string{strings.Join(at, ", ") + ": "}
 		}
-		if _, err := fmt.Fprintf(w, "%s%s\n", strings.Join(at, ""), l.Say(f.Message, s)); err != nil {
+		if _, err := fmt.Fprintf(w, "%s%s\n", words.Plain(strings.Join(at, "")), words.Plain(l.Say(f.Message, s))); err != nil {
 			return ours{err}
 		}
 	}

@@ -133,7 +133,7 @@ func show(name, style string, args []trace.Arg, s unit.System) string {
 		}
 		switch {
 		case a.Text != "" || a.Value == (unit.Value{}):
-			return a.Text
+			return Plain(a.Text)
 		case style == "both":
 			return a.Value.Both(s)
 		default:

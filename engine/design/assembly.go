@@ -68,7 +68,9 @@ func (m *model) lay(pumpIndex int) *layout.Assembly {
 	if len(a.Parts) == 0 {
 		return nil
 	}
+	told := len(m.out.Faults)
 	in := layout.Input{Path: "/assembly", Settings: m.settings()}
+	unset := len(m.out.Faults) - told // settings that could not be read
 	in.Vault = layout.Vault{
 		Round: v.Shape == "round", Length: v.Length.SI, Width: v.Width.SI, Depth: v.Depth.SI,
 		FloorLength: v.FloorLength.SI, FloorWidth: v.FloorWidth.SI, Path: "/vault",
@@ -88,7 +90,7 @@ func (m *model) lay(pumpIndex int) *layout.Assembly {
 	m.out.Findings = append(m.out.Findings, findings...)
 	m.out.Faults = append(m.out.Faults, faults...)
 	m.agree(&in)
-	m.glue(in.Parts, out, m.dangers(findings), len(faults))
+	m.glue(in.Parts, out, m.dangers(findings), len(faults)+m.faulty()+unset)
 	return &out
 }
 

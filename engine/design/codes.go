@@ -43,6 +43,11 @@ const (
 	// CodeChain: a fitting that no chain from pump to wall can hold. Args: name.
 	CodeChain = "design.assembly.fitting"
 
+	// FindNoFlow, FindNoLevels, FindNoCutting, FindNoList: faults in the job void a part of the answer. Args: places.
+	FindNoFlow    = "design.void.flow"
+	FindNoLevels  = "design.void.levels"
+	FindNoCutting = "design.void.cutting"
+	FindNoList    = "design.void.list"
 	// FindShort: a feed gets less than is wanted. Args: name, found, limit, percent.
 	FindShort = "design.flow.short"
 	// FindOver: a feed gets much more than is wanted. Args: name, found, limit.

@@ -223,7 +223,7 @@ func (m *model) yearly(d *Delivery) {
 	for _, o := range d.Others {
 		all, known = all+o.Power, known && o.Power > 0
 	}
-	if !known {
+	if !known || m.voided(aspectCost) != "" {
 		return
 	}
 	hours, days := m.job.Site.HoursPerDay.Or(defaultHours), m.job.Site.DaysPerYear.Or(defaultDays)

@@ -13,15 +13,16 @@ import (
 
 // Solve designs a job with the tables of a book. It never panics on a job that
 // package job has read; what cannot be worked out is told as a fault and the
-// rest is computed.
-func Solve(book *catalog.Book, j *job.Job) *Result {
+// rest is computed. Unread are the faults of reading: what stands on one of
+// them is not worked out, and a finding says so.
+func Solve(book *catalog.Book, j *job.Job, unread ...trace.Fault) *Result {
 	r := &Result{
 		Name: j.Name, Note: j.Note, Units: j.System(),
 		// Room for what a job of middling size has to tell: growing these is a
 		// good part of the work otherwise.
 		Figures: make([]trace.Figure, 0, 512), Findings: make([]trace.Finding, 0, 64), Assumptions: make([]trace.Assumption, 0, 64),
 	}
-	m := &model{book: book, job: j, out: r, pipes: map[job.PipeName]catalog.Pipe{}, losses: map[job.PipeName]catalog.Loss{}, curves: map[int]*hydro.Curve{}}
+	m := &model{book: book, job: j, out: r, pipes: map[job.PipeName]catalog.Pipe{}, losses: map[job.PipeName]catalog.Loss{}, curves: map[int]*hydro.Curve{}, unread: unread}
 	if !m.start() {
 		return r
 	}
@@ -32,14 +33,18 @@ func Solve(book *catalog.Book, j *job.Job) *Result {
 		m.fault("/pumps", CodeNoPump)
 	case len(j.Watercourses) == 0 || len(j.Runs) == 0:
 		m.fault("/watercourses", CodeNoFeed)
-	default:
+	case m.stands(aspectFlow, FindNoFlow):
+		m.blind = !m.stands(aspectLevels, FindNoLevels)
 		m.flow(pump)
 	}
 	if ok {
 		m.upkeep(pump)
 		r.Assembly = m.lay(pump)
 	}
-	m.cutting(r.Assembly)
+	if m.stands(aspectCut, FindNoCutting) {
+		m.cutting(r.Assembly)
+	}
+	m.stands(aspectList, FindNoList)
 	m.material()
 	m.safety()
 	m.accept()

@@ -27,6 +27,8 @@ type model struct {
 	losses   map[job.PipeName]catalog.Loss // likewise, by fitting and size
 	curves   map[int]*hydro.Curve          // made already, by the pump's index
 	priced   []takeoff.Price               // the job's prices by the names of the list
+	unread   []trace.Fault                 // of reading the document
+	blind    bool                          // a fault of reading voids the levels
 	heeded   []int                         // entries of the job's assumptions that something counts on
 	instead  *hydro.Curve                  // takes the place of the pump's curve in a trial run
 	quiet    bool                          // a trial run for a remedy or an option: nothing is told

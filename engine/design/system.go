@@ -53,7 +53,7 @@ func CurvesOf(book *catalog.Book, j *job.Job, r *Result, n int) Curves {
 			most = max(most, greatest)
 		}
 	}
-	if ok && most > 0 {
+	if ok && most > 0 && r.Delivery != nil {
 		out.System = m.system(used, r, most, n)
 	}
 	return out

@@ -1,0 +1,26 @@
+package words
+
+import (
+	"strings"
+	"unicode"
+)
+
+// Plain makes text from a job fit for one line on a screen: a line break or tab
+// becomes a space, and what steers a terminal or turns the writing direction
+// (control and format characters) becomes the replacement character, so that a
+// note can neither colour nor forge a line of the answer.
+func Plain(s string) string {
+	steers := func(r rune) bool { return unicode.Is(unicode.Cc, r) || unicode.Is(unicode.Cf, r) }
+	if !strings.ContainsFunc(s, steers) {
+		return s
+	}
+	return strings.Map(func(r rune) rune {
+		switch {
+		case r == '\n' || r == '\r' || r == '\t':
+			return ' '
+		case steers(r):
+			return unicode.ReplacementChar
+		}
+		return r
+	}, s)
+}
