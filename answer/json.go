@@ -42,6 +42,7 @@ type Document struct {
 	Glue        []GlueStep   `json:"glue,omitempty" doc:"gluing up, step by step"`
 	Materials   []Material   `json:"materials,omitempty" doc:"material list"`
 	Total       *Total       `json:"materialsTotal,omitempty" doc:"what the priced lines of the list come to"`
+	Bands       *Bands       `json:"bands,omitempty" doc:"how sure the answer is, where it was asked for"`
 	Findings    []Finding    `json:"findings,omitempty" doc:"what was found, worst first"`
 	Assumptions []Assumption `json:"assumptions,omitempty" doc:"defaults in force"`
 	Faults      []Fault      `json:"faults,omitempty" doc:"errors in the input"`
@@ -331,6 +332,7 @@ func build(r *design.Result, read []trace.Fault, l *words.Language) Document {
 	m.upkeep(&d, r)
 	m.assembly(&d, r)
 	m.materials(&d, r)
+	m.bands(&d, r)
 	m.told(&d, r, read)
 	return d
 }

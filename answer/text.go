@@ -58,6 +58,7 @@ func Text(w io.Writer, r *design.Result, read []trace.Fault, l *words.Language) 
 	p.delivery(r)
 	p.options(r)
 	p.levels(r)
+	p.sure(r)
 	p.upkeep(r)
 	p.assembly(r)
 	p.cutting(r)
@@ -124,13 +125,13 @@ func (p *printer) delivery(r *design.Result) {
 	if d.Rises {
 		height = "height " + show(p, d.Static, unit.KindHead) + " of it"
 	}
-	p.line("pump %s: %s at %s; %s; %s", d.Pump, unit.FormatFlow(d.Flow, p.unit), show(p, d.Head, unit.KindHead), height, power)
-	for _, o := range d.Others {
+	p.line("pump %s: %s at %s; %s; %s", d.Pump, p.flow(r, d.Flow, "pump.flow"), show(p, d.Head, unit.KindHead), height, power)
+	for i, o := range d.Others {
 		power := "power not known"
 		if o.Power > 0 {
 			power = show(p, o.Power, unit.KindPower)
 		}
-		p.line("%s, pump %s: %s at %s; %s", o.Name, o.Pump, unit.FormatFlow(o.Flow, p.unit), show(p, o.Head, unit.KindHead), power)
+		p.line("%s, pump %s: %s at %s; %s", o.Name, o.Pump, p.flow(r, o.Flow, design.OtherID(i)+".flow"), show(p, o.Head, unit.KindHead), power)
 	}
 	if d.Energy > 0 {
 		cost := ""
@@ -143,17 +144,17 @@ func (p *printer) delivery(r *design.Result) {
 		p.line("run %-12s %12s  %10s  Re %7.0f  pipe %9s  fittings %9s", run.Name, show(p, run.Flow, unit.KindFlow), show(p, run.Speed, unit.KindSpeed),
 			float64(run.Reynolds), show(p, run.Friction, unit.KindHead), show(p, run.Fittings, unit.KindHead))
 	}
-	for _, f := range d.Feeds {
+	for i, f := range d.Feeds {
 		wanted := ""
 		if f.Wanted > 0 {
 			wanted = ", wanted " + show(p, f.Wanted, unit.KindFlow)
 		}
-		p.line("feed %-11s %s%s", f.Name, unit.FormatFlow(f.Flow, p.unit), wanted)
+		p.line("feed %-11s %s%s", f.Name, p.flow(r, f.Flow, design.FeedID(i)+".flow"), wanted)
 		if f.Burn > 0 {
 			p.line("     to share as wanted its valve must take %s more (K %.1f)", show(p, f.Burn, unit.KindHead), float64(f.K))
 		}
-		for _, l := range f.Lips {
-			p.line("  lip %-10s head upstream %s, critical %s, at the edge %s, %s", l.Name, show(p, l.Sheet.Head, unit.KindDepth),
+		for k, l := range f.Lips {
+			p.line("  lip %-10s head upstream %s%s, critical %s, at the edge %s, %s", l.Name, show(p, l.Sheet.Head, unit.KindDepth), p.between(r, design.LipID(i, k)+".head"),
 				show(p, l.Sheet.Critical, unit.KindDepth), show(p, l.Sheet.Edge, unit.KindDepth), show(p, l.Sheet.PerWidth, unit.KindFlowPerWidth))
 		}
 	}

@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"plashet/demo"
+	"plashet/engine/design"
 	"plashet/job"
 )
 
@@ -29,7 +30,7 @@ so the exit code is 0.`,
 					return noDemo(name)
 				}
 				j, faults := job.Read(data)
-				if err := designJob(cmd, j, faults, shape{}); err != nil && !errors.Is(err, errJob) {
+				if err := designJob(cmd, j, faults, shape{draws: design.UsualDraws}); err != nil && !errors.Is(err, errJob) {
 					return err
 				}
 				_, _ = fmt.Fprintln(cmd.OutOrStdout())

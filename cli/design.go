@@ -16,7 +16,12 @@ import (
 type shape struct {
 	json    bool
 	figures bool
+	draws   int // of the bands; 0: none
 }
+
+// drawSeed starts the draws of what may be off: always alike, so that the same
+// job prints the same answer.
+const drawSeed = 1
 
 func designCommand() *cobra.Command {
 	var as shape
@@ -31,6 +36,7 @@ func designCommand() *cobra.Command {
 		},
 	}
 	c.Flags().BoolVar(&as.json, "json", false, "print JSON, SI and display units (docs/answer.md)")
+	c.Flags().IntVar(&as.draws, "draws", design.UsualDraws, "how many times to draw what may be off, for how sure the answer is; 0 for none")
 	c.Flags().BoolVar(&as.figures, "figures", false, "open every figure to its formula, values and source")
 	return c
 }
@@ -46,7 +52,7 @@ func designJob(cmd *cobra.Command, j *job.Job, faults []trace.Fault, as shape) e
 		}
 		return errJob
 	}
-	r := design.Solve(book, j, faults...)
+	r := design.SolveBands(book, j, as.draws, drawSeed, faults...)
 	if as.json {
 		err = answer.JSON(cmd.OutOrStdout(), r, faults, words.English())
 	} else {

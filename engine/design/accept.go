@@ -1,6 +1,8 @@
 package design
 
 import (
+	"slices"
+
 	"plashet/engine/trace"
 	"plashet/job"
 )
@@ -16,11 +18,14 @@ func (m *model) accept() {
 				f.Accepted, met = a.Reason, true
 			}
 		}
-		if !met {
+		if drawn := slices.Contains(turns, a.Code) && m.out.Bands == nil; !met && !drawn {
 			m.find(trace.Finding{Path: at("/accepted", i), Severity: trace.Info, Message: trace.Message{Code: FindGone, Args: []trace.Arg{trace.Str("code", a.Code)}}})
 		}
 	}
 }
+
+// turns lists the findings that only SolveBands looks for.
+var turns = []string{FindMayShort, FindMayDry, FindMaySpill, FindMayStart, FindMayStarve, FindMayBare}
 
 // accepts tells that an acceptance is of a finding.
 func accepts(a job.Acceptance, f trace.Finding) bool {

@@ -3,6 +3,7 @@ package design
 import (
 	"math"
 
+	"plashet/engine/band"
 	"plashet/engine/catalog"
 	"plashet/engine/hydro"
 	"plashet/engine/level"
@@ -15,7 +16,24 @@ import (
 // package job has read; what cannot be worked out is told as a fault and the
 // rest is computed. Unread are the faults of reading: what stands on one of
 // them is not worked out, and a finding says so.
+//
+// It tells no bands: see SolveBands.
 func Solve(book *catalog.Book, j *job.Job, unread ...trace.Fault) *Result {
+	return solve(book, j, 0, 0, unread)
+}
+
+// SolveBands is Solve, and draws the inputs many times round their readings to
+// tell how sure the answer is (Result.Bands). The same number of draws and the
+// same seed give the same answer; UsualDraws are enough. With no draws it is
+// Solve.
+func SolveBands(book *catalog.Book, j *job.Job, draws int, seed uint64, unread ...trace.Fault) *Result {
+	return solve(book, j, draws, seed, unread)
+}
+
+// UsualDraws is the usual number of draws.
+const UsualDraws = band.Usual
+
+func solve(book *catalog.Book, j *job.Job, draws int, seed uint64, unread []trace.Fault) *Result {
 	r := &Result{
 		Name: j.Name, Note: j.Note, Units: j.System(),
 		// Room for what a job of middling size has to tell: growing these is a
@@ -36,6 +54,9 @@ func Solve(book *catalog.Book, j *job.Job, unread ...trace.Fault) *Result {
 	case m.stands(aspectFlow, FindNoFlow):
 		m.blind = !m.stands(aspectLevels, FindNoLevels)
 		m.flow(pump)
+		if draws > 0 {
+			m.bands(pump, draws, seed)
+		}
 	}
 	if ok {
 		m.upkeep(pump)

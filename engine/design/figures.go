@@ -50,16 +50,16 @@ func (m *model) figures(pump int) {
 	if d.Energy > 0 {
 		powers := []trace.Term{term("P", d.Power, unit.KindPower, "pump.power")}
 		for i, o := range d.Others {
-			powers = append(powers, term("P "+o.Name, o.Power, unit.KindPower, otherID(i)+".power"))
+			powers = append(powers, term("P "+o.Name, o.Power, unit.KindPower, OtherID(i)+".power"))
 		}
 		m.figure("pump.energy", unit.Of(d.Energy, unit.KindEnergy), "sum of P x hours a day x days a year", sourceEnergy,
 			append(powers, trace.Term{Symbol: "hours", From: "/site/hoursPerDay"}, trace.Term{Symbol: "days", From: "/site/daysPerYear"})...)
 	}
 	for i := range d.Runs {
-		m.runFigures("run."+strconv.Itoa(i), &d.Runs[i])
+		m.runFigures(runID(i), &d.Runs[i])
 	}
 	for i := range d.Feeds {
-		m.feedFigures(feedID(i), &d.Feeds[i])
+		m.feedFigures(i, &d.Feeds[i])
 	}
 }
 
@@ -103,13 +103,20 @@ func (m *model) runFigures(id string, r *Run) {
 	m.figure(id+".volume", unit.Of(r.Volume, unit.KindWater), "V = pi D² / 4 x L", sourceGeometry, d, l)
 }
 
-// otherID is the stable name of a further pump among the figures.
-func otherID(i int) string { return "further." + strconv.Itoa(i) }
+// OtherID is the stable name of a further pump among the figures.
+func OtherID(i int) string { return "further." + strconv.Itoa(i) }
 
-// feedID is the stable name of a feed among the figures.
-func feedID(i int) string { return "feed." + strconv.Itoa(i) }
+// runID is the stable name of a run among the figures.
+func runID(i int) string { return "run." + strconv.Itoa(i) }
 
-func (m *model) feedFigures(id string, f *Feed) {
+// FeedID is the stable name of a feed among the figures.
+func FeedID(i int) string { return "feed." + strconv.Itoa(i) }
+
+// LipID is the stable name of a lip of a feed among the figures.
+func LipID(feed, lip int) string { return FeedID(feed) + ".lip." + strconv.Itoa(lip) }
+
+func (m *model) feedFigures(i int, f *Feed) {
+	id := FeedID(i)
 	m.figure(id+".flow", unit.Of(f.Flow, unit.KindFlow), "what the network's balance gives this feed", sourceBooks)
 	if f.Wanted > 0 && m.out.Delivery.Share != nil {
 		m.figure(id+".wanted", unit.Of(f.Wanted, unit.KindFlow), "the most that one of its lips wants", jobSource)
@@ -117,7 +124,7 @@ func (m *model) feedFigures(id string, f *Feed) {
 			trace.Term{Symbol: "K", Value: unit.Of(f.K, unit.KindRatio)})
 	}
 	for k := range f.Lips {
-		l, lid := &f.Lips[k], id+".lip."+strconv.Itoa(k)
+		l, lid := &f.Lips[k], LipID(i, k)
 		q := term("Q", f.Flow, unit.KindFlow, id+".flow")
 		head := term("H", l.Sheet.Head, unit.KindDepth, lid+".head")
 		m.figure(lid+".head", unit.Of(l.Sheet.Head, unit.KindDepth), "Q = C L H^1.5 solved for H; integrated along a tilted crest", l.Source, q,

@@ -172,7 +172,7 @@ func (m *model) judgeAlone(pump int, vault unit.Length) {
 
 // otherFigures opens what each further pump does.
 func (m *model) otherFigures(i int, o *Other) {
-	id := otherID(i)
+	id := OtherID(i)
 	m.figure(id+".flow", unit.Of(o.Flow, unit.KindFlow), "the flow at which the pump's head equals what the network asks of it", sourceBooks,
 		term("H", o.Head, unit.KindHead, id+".head"))
 	m.figure(id+".head", unit.Of(o.Head, unit.KindHead), "H(Q) on the pump's curve, PCHIP through its points", hydro.SourcePCHIP,
@@ -193,5 +193,5 @@ func (m *model) judgeOther(i int, o *Other, vault unit.Length) {
 	if m.job.FurtherPumps[i].From != "" {
 		drawn = nil // what stands at its inlet is another pump's
 	}
-	m.judgeDuty(otherID(i), k, curve, o.Flow, o.Power, drawn)
+	m.judgeDuty(OtherID(i), k, curve, o.Flow, o.Power, drawn)
 }

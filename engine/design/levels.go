@@ -168,17 +168,32 @@ func (m *model) levels(pumpIndex int, d *Delivery) *level.Levels {
 	if m.blind {
 		return nil
 	}
+	in, ok := m.levelInputs(pumpIndex, d)
+	if !ok {
+		return nil
+	}
+	out, err := level.Solve(in)
+	if err != nil {
+		m.refuse("/pond", err)
+		return nil
+	}
+	return &out
+}
+
+// levelInputs fills what the levels follow from; false where they cannot be
+// worked out.
+func (m *model) levelInputs(pumpIndex int, d *Delivery) (in level.Inputs, ok bool) {
 	line, ok := m.survey.Level(m.job.Pond.Water)
 	if !ok {
 		m.fault("/pond/water", CodeNoLevel, trace.Str("name", "pond"))
-		return nil
+		return in, false
 	}
 	pond := m.pond(line)
 	if pond == nil {
-		return nil
+		return in, false
 	}
 	site := &m.job.Site
-	in := level.Inputs{Pond: pond, Line: line, RimSource: m.rimSource(), Flow: d.Drawn, DesignRain: site.DesignRain.SI, Reserve: site.Reserve.Or(defaultReserve)}
+	in = level.Inputs{Pond: pond, Line: line, RimSource: m.rimSource(), Flow: d.Drawn, DesignRain: site.DesignRain.SI, Reserve: site.Reserve.Or(defaultReserve)}
 	if e, ok := m.trial().evaporation(); ok && site.Reserve.IsZero() {
 		in.Reserve = reserveDays * e
 		m.assumeOnce("/site/reserve", AssumeTwoDays, unit.Of(in.Reserve, unit.KindDepth))
@@ -197,12 +212,7 @@ func (m *model) levels(pumpIndex int, d *Delivery) *level.Levels {
 	}
 	in.Valve = slices.Contains(m.closed().runs, true)
 	in.Stores = m.stores(d)
-	out, err := level.Solve(in)
-	if err != nil {
-		m.refuse("/pond", err)
-		return nil
-	}
-	return &out
+	return in, true
 }
 
 // rimSource tells where the rim's level comes from: as the job says, or by the

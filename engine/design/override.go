@@ -58,7 +58,7 @@ func set[Q unit.Quantity](m *model, code string, kind unit.Kind, to *layout.Set[
 // those that have one.
 func (m *model) unheeded() {
 	for i, a := range m.job.Assumptions {
-		if slices.Contains(m.heeded, i) {
+		if slices.Contains(m.heeded, i) || isDoubt(a.Code) && m.out.Bands == nil {
 			continue
 		}
 		code, args := CodeOverride, []trace.Arg{trace.Str("code", a.Code)}

@@ -86,5 +86,5 @@ func (m *model) option(feed int, single bool, o *Option, flow unit.Flow) trace.R
 
 // more is the effect on a feed's flow.
 func (m *model) more(feed int, q unit.Flow) trace.Effect {
-	return trace.Effect{Figure: feedID(feed) + ".flow", Before: unit.Of(m.out.Delivery.Feeds[feed].Flow, unit.KindFlow), After: unit.Of(q, unit.KindFlow)}
+	return trace.Effect{Figure: FeedID(feed) + ".flow", Before: unit.Of(m.out.Delivery.Feeds[feed].Flow, unit.KindFlow), After: unit.Of(q, unit.KindFlow)}
 }

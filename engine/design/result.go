@@ -35,6 +35,8 @@ type Result struct {
 	Upkeep    *Upkeep  // nil when no water runs
 	Options   []Option // the pumps in hand on the pipe as drawn and on larger pipe
 
+	Bands *Bands // nil unless they were asked for and could be worked out
+
 	Findings    []trace.Finding
 	Assumptions []trace.Assumption
 	Faults      []trace.Fault

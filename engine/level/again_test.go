@@ -21,6 +21,13 @@ func TestAgain(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
+		vault, err := again.Running(in)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if st, ok := want.Find(want.Everyday(), MomentRun); !ok || st.Vault != vault {
+			r.Fatalf("the vault runs at %v, want %v", vault, st.Vault)
+		}
 		have, err := again.Solve(in)
 		if err != nil {
 			t.Fatal(err)

@@ -45,14 +45,13 @@ func (p *piece) volume(z float64) float64 {
 }
 
 // height is the inverse of volume: how far above from the slice holds v, by
-// Newton's steps between two heights that enclose it. The volume bends upward
-// where the sides lean back, so few are needed.
+// Newton's steps between two heights that enclose it.
 func (p *piece) height(v float64) float64 {
 	if p.b == 0 && p.c == 0 && p.a > 0 {
 		return v / p.a
 	}
 	low, high := 0.0, p.until-p.from
-	x := high / 2
+	x := min(2*v/(p.a+math.Sqrt(max(0, p.a*p.a+2*p.b*v))), high) // exact where the area grows evenly
 	for range 100 {
 		have := x * (p.a + x*(p.b/2+x*p.c/3))
 		if have > v {
@@ -75,7 +74,7 @@ func (p *piece) height(v float64) float64 {
 // heightDigits, of the slice's height, is where a search for a height ends. In
 // the tip of a cone Newton's steps only shrink in proportion, so the last step
 // must be as small as what is left may be.
-const heightDigits = 1e-16
+const heightDigits = 4e-16
 
 // assemble puts the slices, from the floor up, on each other, and on top a
 // straight wall round an area.
@@ -172,7 +171,7 @@ func (a *AreaElevation) Volume(z unit.Length) unit.Volume {
 // the floor and false (the vessel is empty); likewise for NaN.
 func (a *AreaElevation) Level(v unit.Volume) (unit.Length, bool) {
 	plan := (float64(v) - a.shift) / (a.void * a.grown)
-	if !(plan >= 0) {
+	if !(plan > 0) {
 		return a.Floor(), plan >= -emptySlack*(a.drawn/(a.void*a.grown))
 	}
 	if plan >= a.top.below {

@@ -53,8 +53,9 @@ func (r Quadratic) Loss(q unit.Flow) (h unit.Head, dhdq float64) {
 	return unit.Head(a * float64(q)), 2 * a
 }
 
-// add takes a part into the chain's sum.
-func (c *chain) add(law Law, rev bool) {
+// add takes a part into the chain's sum; like elements are joined to one where
+// join is set.
+func (c *chain) add(law Law, rev, join bool) {
 	switch l := law.(type) {
 	case nil:
 		return
@@ -63,6 +64,9 @@ func (c *chain) add(law Law, rev bool) {
 		return
 	case hydro.Joiner: // odd, so it does not matter which way it lies
 		for i := range c.laws {
+			if !join {
+				break
+			}
 			if both, ok := l.Join(c.laws[i].law); ok {
 				c.laws[i].law = both
 				return

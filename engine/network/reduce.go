@@ -232,7 +232,7 @@ func (s *Solver) fill(c *chain) {
 		}
 		for _, p := range s.net.Links[g.edge].Parts {
 			if p.Law != nil {
-				c.add(p.Law, g.rev != p.Reverse)
+				c.add(p.Law, g.rev != p.Reverse, !s.loose)
 			}
 		}
 	}

@@ -28,6 +28,7 @@ type Solver struct {
 	queue    []int32
 	met      []bool // of each node: its head is settled (reportDead)
 	shift    []unit.Head
+	loose    bool // laws change in their places: none are joined
 }
 
 // NewSolver checks and orders a network. Faults name elements by index:
@@ -102,8 +103,8 @@ func (s *Solver) Solve(st *State) Stop {
 }
 
 // SetLevel changes the level of a node (the water, the crest, the end) for
-// the next solve. A level that is not a finite number changes nothing and
-// gives a fault.
+// the next solve; a pipe that pours in goes with its crest. A level that is not
+// a finite number changes nothing and gives a fault.
 func (s *Solver) SetLevel(node int, level unit.Length) []trace.Fault {
 	n := &s.net.Nodes[node]
 	was := n.Level
@@ -112,6 +113,7 @@ func (s *Solver) SetLevel(node int, level unit.Length) []trace.Fault {
 		n.Level = was
 		return []trace.Fault{s.net.nodeFault(FaultLevel, node)}
 	}
+	n.Inlet += level - was
 	if c := s.chainOf[len(s.net.Links)+node]; c >= 0 {
 		s.chains[c].measure()
 	}
@@ -122,9 +124,18 @@ func (s *Solver) SetLevel(node int, level unit.Length) []trace.Fault {
 // when each of many solves draws its laws a little otherwise. Not checked: such
 // laws must still give numbers, and their losses fall nowhere that they did not
 // fall before. A Quadratic cannot change in its place: see SetLaw.
+//
+// From the first call on, like elements in a row are no longer joined to one
+// law: that would hold what they were.
 func (s *Solver) Changed() {
+	again := s.loose
+	s.loose = true
 	for i := range s.chains {
-		s.chains[i].measure()
+		if again {
+			s.chains[i].measure()
+		} else {
+			s.fill(&s.chains[i])
+		}
 	}
 }
 

@@ -1,0 +1,159 @@
+package answer
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"plashet/engine/design"
+	"plashet/engine/trace"
+	"plashet/engine/unit"
+)
+
+// between gives the band of a figure in brackets, "(41.9 to 48.7 gpm)", or
+// nothing where there is none.
+func (p *printer) between(r *design.Result, figure string) string {
+	if r.Bands == nil {
+		return ""
+	}
+	for i := range r.Bands.Outputs {
+		if o := &r.Bands.Outputs[i]; o.Figure == figure {
+			if low, high := o.Low.Format(p.unit), o.High.Format(p.unit); low != high {
+				return " (" + lowToHigh(low, high) + ")"
+			}
+		}
+	}
+	return ""
+}
+
+// flow gives a flow in two units, and its band where it has one.
+func (p *printer) flow(r *design.Result, q unit.Flow, figure string) string {
+	text, between := unit.FormatFlow(q, p.unit), p.between(r, figure)
+	if between == "" {
+		return text
+	}
+	return strings.TrimSuffix(text, ")") + "; " + strings.TrimPrefix(between, " (")
+}
+
+// lowToHigh joins two figures, the unit told once where both have the same.
+func lowToHigh(low, high string) string {
+	a, unitLow, one := strings.Cut(low, " ")
+	_, unitHigh, other := strings.Cut(high, " ")
+	if one && other && unitLow == unitHigh {
+		return a + " to " + high
+	}
+	return low + " to " + high
+}
+
+// told lists the figures whose bands are printed, by the parts of their ID
+// before and behind the numbers.
+var told = []string{"pump.flow", "further.flow", "feed.flow", "feed.head", "pump.energy", "level.change", "level.pump", "level.freeboard"}
+
+// most is a share of the doubt from which it is worth naming, telling one from
+// which something is worth measuring again.
+const (
+	most    unit.Ratio = 0.15
+	telling unit.Ratio = 0.3
+)
+
+// sure prints the bands and what makes them.
+func (p *printer) sure(r *design.Result) {
+	b := r.Bands
+	if b == nil {
+		return
+	}
+	p.head("How sure: 90 of 100 lie between")
+	p.line("by %s draws of what may be off, each round what was read; see what is assumed below, and docs/bands.md", show(p, unit.Ratio(b.Draws-b.Failed), unit.KindCount))
+	again := map[int]*weight{}
+	for i := range b.Outputs {
+		o := &b.Outputs[i]
+		between := p.between(r, o.Figure)
+		if between == "" || !slices.Contains(told, kindOf(o.Figure)) {
+			continue
+		}
+		why := ""
+		for n, s := range o.Shares {
+			if n < 3 && s.Part >= most {
+				why += "; " + show(p, rounded(s.Part), unit.KindPercent) + " " + p.say.Say(b.Doubts[s.Doubt].Message, p.unit)
+			}
+			if again[s.Doubt] == nil {
+				again[s.Doubt] = &weight{doubt: s.Doubt}
+			}
+			again[s.Doubt].add(o, s.Part)
+		}
+		if o.Together >= most {
+			why += "; " + show(p, rounded(o.Together), unit.KindPercent) + " " + p.say.Word("sure.together")
+		}
+		p.line("%-46s %10s%s%s", p.label(o), o.Value.Format(p.unit), between, why)
+	}
+	for _, c := range b.Chances {
+		if c.Part > 0.01 && c.Part < 0.99 {
+			p.line("%s: %s", p.say.Say(trace.Message{Code: "sure." + strings.ReplaceAll(c.Code, ".", "-"), Args: []trace.Arg{trace.Str("name", c.Name)}}, p.unit),
+				show(p, rounded(c.Part), unit.KindPercent))
+		}
+	}
+	p.surer(b, again)
+}
+
+// weight is how much a doubt counts over the figures printed.
+type weight struct {
+	doubt int
+	sum   unit.Ratio
+	most  unit.Ratio
+	in    *design.Banded // where it counts most
+}
+
+func (w *weight) add(o *design.Banded, part unit.Ratio) {
+	w.sum += part
+	if part > w.most {
+		w.most, w.in = part, o
+	}
+}
+
+// surer prints what would lessen the doubts that count most.
+func (p *printer) surer(b *design.Bands, of map[int]*weight) {
+	var list []*weight
+	for _, w := range of {
+		if w.most >= telling {
+			list = append(list, w)
+		}
+	}
+	slices.SortFunc(list, func(a, b *weight) int {
+		return cmp.Or(cmp.Compare(b.sum, a.sum), cmp.Compare(a.doubt, b.doubt))
+	})
+	for n, w := range list[:min(len(list), fewest)] {
+		if n == 0 {
+			p.line("to be surer, first what counts most:")
+		}
+		d := &b.Doubts[w.doubt]
+		p.line("  - %s: it is %s of the doubt about “%s”", p.say.Say(trace.Message{Code: lessen(d), Args: d.Args}, p.unit), show(p, rounded(w.most), unit.KindPercent), p.label(w.in))
+	}
+}
+
+// fewest is how many doubts are told to lessen: more nobody does.
+const fewest = 5
+
+// rounded takes a share to whole percent: it is known no better.
+func rounded(part unit.Ratio) unit.Ratio {
+	const whole = 100
+	return unit.Ratio(int(part*whole+0.5)) / whole
+}
+
+// kindOf is a figure's ID by its first and last part, "feed.flow".
+func kindOf(figure string) string {
+	return figure[:strings.IndexByte(figure, '.')+1] + figure[strings.LastIndexByte(figure, '.')+1:]
+}
+
+// lessen is the code of what would lessen a doubt.
+func lessen(d *design.Doubt) string {
+	return "lessen." + strings.ReplaceAll(strings.TrimPrefix(d.Code, "doubt."), ".", "-")
+}
+
+// label names a figure that has a band.
+func (p *printer) label(o *design.Banded) string {
+	name := o.Name
+	if parts := strings.Split(o.Figure, "."); parts[0] == "level" {
+		name = p.say.Word("level.course."+parts[1]) + ", " + p.say.Word("level.moment."+parts[2])
+	}
+	return p.say.Say(trace.Message{Code: "sure." + strings.ReplaceAll(kindOf(o.Figure), ".", "-"), Args: []trace.Arg{trace.Str("name", name)}}, p.unit)
+}
