@@ -7,7 +7,9 @@ var enNetwork = map[string]string{
 	"network.node.level":    "“{node}”: its level or demand is not a number that can be used. Enter it again.",
 	"network.node.kind":     "“{node}” is of no known kind, so it was left out. Check what it is.",
 	"network.law":           "The resistance or curve of a part could not be used: it gives no number, or falls as the flow grows. Check bore, length, roughness and the pump's curve.",
-	"network.link.noLoss":   "A way for the water has no resistance at all, so its flow cannot be told. Give every run its length and pipe size.",
+	"network.link.noLoss":   "Pipe “{link}” closes a loop that has no resistance at all, so no flow can be told in it. Give every run of the loop its length and pipe size, or take this one out.",
+	"network.levels.noPipe": "“{node}” and “{other}” are open waters joined by “{link}”, which has no resistance: any flow would do. Give it its length and pipe size, or make the two one water.",
+	"network.levels.differ": "“{node}” stands at {level} and “{other}” at {found}, yet “{link}” joins them without any resistance, where two levels cannot differ. Give it its length and pipe size, or measure the levels again.",
 	"network.lip.law":       "“{node}”: the lip has no formula for the water over it. Give its width and kind.",
 	"network.empty":         "There are no pipes, or nothing for them to join. Add the runs from the pump to the watercourses.",
 	"network.balance.tree":  "Pipe “{link}” closes a loop, brings a second feed, leads on from an outlet, or has a pump that not all of the water passes. Sharing by valves can be worked out only where each outlet has one way from the pump: change that, or set the valves by eye.",
@@ -30,4 +32,10 @@ var enNetwork = map[string]string{
 	"network.iterations":    "The search for the flows stopped before they agreed. Do not rely on these flows: check the pump's curve and the pipe sizes.",
 	"network.law.nan":       "The curve or resistance of a part gave a value that is no number. Check the figures of pump and pipe.",
 	"network.several":       "The pump's curve or a part in “{link}” rises where it should fall, so other flows are possible too. Read the curve again.",
+
+	"network.several.state":    "The pump in “{link}” can run steadily at {found}, lifting {head}. It can run at other flows too: which one comes depends on how it starts. Choose a pump whose curve falls all the way, or throttle until one flow is left.",
+	"network.several.unstable": "At {found} and {head} the pump in “{link}” is in balance but does not stay: it moves on to more or less flow by itself.",
+	"network.several.stands":   "The pump in “{link}” can also stand against {head} and deliver nothing after a start with full pipes. Do not let it run so: it overheats.",
+	"network.several.open":     "Between {low} and {high} the pump in “{link}” gives just about what the pipes ask, so its flow can wander there. Throttle or choose another pump.",
+	"network.several.sample":   "The pump in “{link}” may have steady flows that were not found, because more than one curve rises where it should fall. Read the curves again.",
 }

@@ -30,7 +30,8 @@ const (
 // of the last state where that is warm.
 func (b *block) solveLine(s *Solver, st *State) {
 	c := &b.chains[0]
-	rise := s.head[c.from] - s.head[c.to] - c.atZero
+	drive := s.head[c.from] - s.head[c.to]
+	rise := drive - c.atZero
 	if c.oneWay && rise <= 0 {
 		c.q, c.h, c.closed = 0, c.atZero, true
 	} else {
@@ -42,21 +43,21 @@ func (b *block) solveLine(s *Solver, st *State) {
 				q = c.size
 			}
 		}
-		b.searchLine(c, rise, sign, q)
+		b.searchLine(c, drive, sign, q)
 		c.closed = c.oneWay && c.q <= noFlow && c.h-c.atZero < float64(EnergyTolerance)/10
 		if c.closed {
 			c.q = 0 // it stands just as well
 		} else if b.stop == StopConverged {
-			st.Energy = max(st.Energy, unit.Head(math.Abs(rise-(c.h-c.atZero))))
+			st.Energy = max(st.Energy, unit.Head(math.Abs(drive-c.h)))
 		}
 	}
 	st.flow[b.first], st.closed[b.first] = c.q, c.closed
 }
 
-// searchLine looks for the flow at which the loss is rise above that at no
-// flow, from the flow q; sign is that of rise and of the flow.
-func (b *block) searchLine(c *chain, rise, sign, q float64) {
-	wanted := math.Sqrt(sign * rise)
+// searchLine looks for the flow at which the loss is drive, from the flow q;
+// sign is that of the flow.
+func (b *block) searchLine(c *chain, drive, sign, q float64) {
+	wanted := math.Sqrt(sign * (drive - c.atZero))
 	low, high := 0.0, math.Inf(1)
 	var was, wasG, wasTurn float64 // flow, g and dq/dg of the place before
 	for b.iterations < lineSteps {
@@ -67,7 +68,7 @@ func (b *block) searchLine(c *chain, rise, sign, q float64) {
 			b.blame()
 			return
 		}
-		miss := rise - (h - c.atZero)
+		miss := drive - h
 		if lineDone(c, math.Abs(miss), high-low) {
 			return
 		}
@@ -98,7 +99,7 @@ func (b *block) searchLine(c *chain, rise, sign, q float64) {
 		}
 	}
 	b.stop = StopIterations
-	b.rootError = math.Sqrt(math.Abs(rise - (c.h - c.atZero)))
+	b.rootError = math.Sqrt(math.Abs(drive - c.h))
 }
 
 // lineDone tells that the energy error is as small as wanted, or that no flow
@@ -107,7 +108,8 @@ func lineDone(c *chain, miss, bounds float64) bool {
 	if miss <= headNoise || miss <= energyTarget && miss <= c.slope*max(flowTarget, flowPart*math.Abs(c.q)) {
 		return true
 	}
-	return bounds <= 4e-16*math.Abs(c.q) && miss < rounding
+	least := 4e-16 * math.Abs(c.q) // m³/s: as near as flows can be told apart
+	return (bounds <= least || miss <= c.slope*least) && miss < rounding
 }
 
 // inverse is the cubic of q over g through two places with their slopes, at g.

@@ -1,11 +1,6 @@
 package network
 
-import (
-	"math"
-	"slices"
-
-	"plashet/engine/trace"
-)
+import "slices"
 
 // The network becomes a graph of edges: its links, and from each node that
 // spills one more to the ground. An edge that is out carries nothing.
@@ -237,73 +232,4 @@ func (s *Solver) fill(c *chain) {
 		}
 	}
 	c.measure()
-}
-
-// dropIdle takes out the chains that can carry nothing because one-way parts
-// face each other, and those that close a loop without any resistance, in
-// which no flow is determined. It tells whether it took any, for then others
-// may lead nowhere now.
-func (s *Solver) dropIdle() (faults []trace.Fault, again bool) {
-	parent := make([]int32, len(s.net.Nodes)+1)
-	for v := range parent {
-		parent[v] = int32(v)
-		if v < len(s.net.Nodes) && s.net.Nodes[v].fixed() {
-			parent[v] = s.ground
-		}
-	}
-	find := func(v int32) int32 {
-		for parent[v] != v {
-			v = parent[v]
-		}
-		return v
-	}
-	for _, c := range s.chains { // first the ways out that no link is part of: they cannot be at fault
-		if s.linkless(&c) && c.lossless() {
-			parent[find(c.from)] = find(c.to)
-		}
-	}
-	for i := range s.chains {
-		c := &s.chains[i]
-		if s.linkless(c) {
-			continue
-		}
-		note := LinkRuns
-		switch {
-		case c.size < 0:
-			note = LinkOpposed
-		case c.lossless():
-			a, b := find(c.from), find(c.to)
-			parent[a] = b
-			if a == b {
-				note = LinkFaulty
-			}
-		}
-		if note == LinkRuns {
-			continue
-		}
-		again = true
-		for _, g := range c.segments {
-			if int(g.edge) >= len(s.net.Links) {
-				continue // the way out stays; without the links nothing reaches it
-			}
-			s.linkNote[g.edge] = note
-			if note == LinkFaulty {
-				faults = append(faults, s.net.linkFault(FaultNoLoss, int(g.edge)))
-			}
-		}
-	}
-	return faults, again
-}
-
-// linkless tells that the chain is only the way out of a node.
-func (s *Solver) linkless(c *chain) bool {
-	return len(c.segments) == 1 && int(c.segments[0].edge) >= len(s.net.Links)
-}
-
-// lossless tells that nothing in the chain resists, as far as two flows show.
-func (c *chain) lossless() bool {
-	h0, _ := c.loss(0)
-	h1, _ := c.loss(c.size)
-	h2, _ := c.loss(math.Max(100*c.size, 1))
-	return h1 <= h0 && h2 <= h0
 }

@@ -2,6 +2,7 @@ package network
 
 import (
 	"math"
+	"slices"
 
 	"plashet/engine/unit"
 )
@@ -28,6 +29,10 @@ func (s *Solver) remarkLink(i int, st *State) {
 		code = ReasonStalled
 	case LinkDead:
 		code = ReasonDead
+	case LinkShut:
+		if slices.ContainsFunc(s.net.Links[i].Parts, func(p Part) bool { return p.Role == Pump }) {
+			code = ReasonDeadHead
+		}
 	case LinkOpposed:
 		code = ReasonOpposed
 	}
