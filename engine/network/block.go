@@ -2,6 +2,7 @@ package network
 
 import (
 	"math"
+	"slices"
 
 	"plashet/engine/unit"
 )
@@ -160,21 +161,30 @@ func (b *block) prepare(s *Solver, row []int32) {
 			c.slot = b.matrix.slot(c.i, c.j)
 		}
 	}
+	b.routeAll()
+}
+
+// routeAll finds flows that meet all demands, for the search to start from.
+func (b *block) routeAll() {
 	b.feeding = -1
-	for k := range n {
-		if b.wanted[k] != 0 && !b.route(int32(k)) {
+	for i := range b.chains {
+		b.chains[i].base = 0
+	}
+	left := slices.Clone(b.wanted)
+	for k, v := range left {
+		if v != 0 && !b.route(int32(k), left) {
 			b.feeding = b.nodes[k]
 		}
 	}
 }
 
 // route sends the demand of a row along a way that the one-way parts allow,
-// from (or, when water is put in, to) a given head. It tells whether there is
-// one.
-func (b *block) route(k int32) bool {
+// from (or, when water is put in, to) a given head, or a row where just as much
+// is put in (or drawn) and left. It tells whether there is one.
+func (b *block) route(k int32, left []float64) bool {
 	came := make([]int32, len(b.nodes)) // chain by which the search came to a row, plus one
 	queue := []int32{k}
-	want := b.wanted[k]
+	want := left[k]
 	push := func(i int32, row int32) { // the flow on the chain that brings water to the row
 		c := &b.chains[i]
 		if c.j == row {
@@ -195,7 +205,11 @@ func (b *block) route(k int32) bool {
 			if c.oneWay && inward != (want > 0) || other >= 0 && (came[other] != 0 || other == k) {
 				continue
 			}
-			if other < 0 {
+			if other < 0 || left[other] == -want {
+				if other >= 0 {
+					left[other] = 0
+				}
+				left[k] = 0
 				for push(i, v); v != k; {
 					i = came[v] - 1
 					c := &b.chains[i]

@@ -56,44 +56,48 @@ type SteadyStates struct {
 const (
 	severalWidth   = 1e-8       // m³/s: how narrow a range is looked at
 	severalSamples = 256        // ranges in which a law that is not Turning is looked at
-	severalHead    = 1e5        // m: what a set pump gives at no flow, so that it holds its flow
 	severalLeast   = 1e-9       // m³/s: next to no flow
 	severalMost    = 1.0        // m³/s: no pond pump gives more
 	pumpHeadsApart = openMargin // m: equal heads
 )
 
-// setFlow is a pump that gives its flow at almost any head: a straight line
-// from severalHead down to none.
-type setFlow struct{ at float64 }
-
-func (f setFlow) Loss(q unit.Flow) (unit.Head, float64) {
-	slope := severalHead / f.at
-	return unit.Head(slope * (float64(q) - f.at)), slope
-}
-
 // Several finds the steady states of the pump that is the given part of a link,
 // all else being as it is. It is for a pump whose head rises somewhere (remark
-// ReasonSeveral); where no law falls the one state of Solve is all. The solver
-// is as before afterwards. Not a number of a law ends in a fault.
+// ReasonSeveral); where no law falls the one state of Solve is all. A law that
+// gives no number where it is asked ends in FaultLaw.
 func (s *Solver) Several(link, part int) (SteadyStates, []trace.Fault) {
 	p := &s.net.Links[link].Parts[part]
-	pump := p.Law
 	out := SteadyStates{Link: link}
-	if s.linkNote[link] != LinkRuns || pump == nil || p.Role != Pump {
+	if s.linkNote[link] != LinkRuns || p.Law == nil || p.Role != Pump {
 		out.All = true // it carries nothing, or cannot fall
 		return out, nil
 	}
-	k := &crossings{s: s, st: s.NewState(), link: link, part: part, pump: pump, reverse: p.Reverse, out: &out}
+	k := s.without(link, part)
+	k.out = &out
 	turns, known := k.turns()
 	out.All = known && !s.othersFall(link, part)
 	k.search(turns)
-	if faults := s.SetLaw(link, part, pump); len(faults) > 0 {
-		return SteadyStates{}, faults
-	}
 	if k.bad {
 		return SteadyStates{}, []trace.Fault{s.net.linkFault(FaultLaw, link, trace.Str("part", p.Name))}
 	}
 	return out, nil
+}
+
+// without makes the network without the pump: what it takes is drawn from a
+// node before it and put in at a node after it.
+func (s *Solver) without(link, part int) *crossings {
+	l := s.net.Links[link]
+	n := Network{Nodes: slices.Clone(s.net.Nodes), Links: slices.Clone(s.net.Links)}
+	a, b := n.AddNode(Node{Name: l.Name, Demand: severalLeast}), n.AddNode(Node{Name: l.Name, Demand: -severalLeast})
+	from, to := a, b
+	if l.Parts[part].Reverse {
+		from, to = b, a
+		n.Nodes[a].Demand, n.Nodes[b].Demand = -severalLeast, severalLeast
+	}
+	n.Links[link] = Link{Name: l.Name, From: l.From, To: a, Parts: l.Parts[:part]}
+	n.AddLink(Link{Name: l.Name, From: b, To: l.To, Parts: l.Parts[part+1:]})
+	rest, _ := NewSolver(n) // its faults are those of s
+	return &crossings{rest: rest, st: rest.NewState(), from: from, to: to, pump: l.Parts[part].Law}
 }
 
 // othersFall tells that a law besides that of one part falls somewhere.
@@ -110,13 +114,12 @@ func (s *Solver) othersFall(link, part int) bool {
 
 // crossings is one search.
 type crossings struct {
-	s          *Solver
-	st         *State
-	link, part int
-	pump       Law
-	reverse    bool
-	out        *SteadyStates
-	bad        bool
+	rest     *Solver // the network without the pump
+	st       *State
+	from, to int // nodes before and after the pump
+	pump     Law
+	out      *SteadyStates
+	bad      bool // a law gave no number, or the rest could not be solved
 }
 
 // place is a flow with the pump's head and what the network asks there.
@@ -145,26 +148,20 @@ func (k *crossings) turns() (at []float64, known bool) {
 	return at, false
 }
 
-// at solves the network with the pump giving q.
+// at solves the rest with q passing the pump. Where it cannot pass, no head
+// will do.
 func (k *crossings) at(q float64) place {
-	give := q
-	p := place{q: q, need: math.Inf(1)}
-	for range 2 { // it gives a little less than it is set to; the second time makes up for that
-		k.s.SetLaw(k.link, k.part, setFlow{give})
-		if k.s.Solve(k.st) != StopConverged && k.st.Links[k.link].Status == LinkUnsolved {
-			break
-		}
-		got := math.Abs(float64(k.st.Links[k.link].Flow))
-		if got == 0 {
-			break // closed in: no head will do
-		}
-		h, _ := setFlow{give}.Loss(unit.Flow(got))
-		p.q, p.need = got, -float64(h)
-		give += q - got
+	k.rest.setDemand(k.from, unit.Flow(q))
+	k.rest.setDemand(k.to, unit.Flow(-q))
+	k.st.Reset() // the flows of the state before do not meet this demand
+	k.rest.Solve(k.st)
+	h, _ := k.pump.Loss(unit.Flow(q))
+	p := place{q, -float64(h), float64(k.st.Nodes[k.to].Head - k.st.Nodes[k.from].Head)}
+	if k.st.Nodes[k.from].Status == NodeUnsolved || k.st.Nodes[k.to].Status == NodeUnsolved {
+		p.need = math.Inf(1)
+		k.bad = k.bad || k.st.Stop != StopNoSteadyState
 	}
-	h, _ := k.pump.Loss(unit.Flow(p.q))
-	p.head = -float64(h)
-	k.bad = k.bad || !finite(h)
+	k.bad = k.bad || !finite(h) || math.IsNaN(p.need)
 	return p
 }
 

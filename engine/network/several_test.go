@@ -173,7 +173,7 @@ func TestSeveralFindsAllCrossings(t *testing.T) {
 				t.Errorf("state %+v: the pump gives %g m, the network asks %g m", x, h, needs(t, n, link, q))
 			}
 		}
-		const steps = 40
+		const steps = 16
 		last := pump.q[len(pump.q)-1]
 		spare := func(i int) float64 { q := last * float64(i) / steps; return give(q) - needs(t, n, link, q) }
 		for i, was := 2, spare(1); i <= steps; i++ {

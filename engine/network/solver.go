@@ -156,6 +156,19 @@ func (s *Solver) SetLaw(link, part int, law Law) []trace.Fault {
 	return nil
 }
 
+// setDemand changes the demand of a junction that had one when the solver was
+// made; neither may be zero.
+func (s *Solver) setDemand(node int, demand unit.Flow) {
+	s.net.Nodes[node].Demand = demand
+	for i := range s.blocks {
+		b := &s.blocks[i]
+		if k := slices.Index(b.nodes, int32(node)); k >= 0 {
+			b.wanted[k] = float64(demand)
+			b.routeAll()
+		}
+	}
+}
+
 // fixed tells that the head of the node is given.
 func (n *Node) fixed() bool { return n.Kind == FixedLevel || n.Kind == SubmergedReturn }
 
