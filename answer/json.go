@@ -320,10 +320,7 @@ func money(m unit.Money) string {
 
 func build(r *design.Result, read []trace.Fault, l *words.Language) Document {
 	m := maker{unit: r.Units, say: l}
-	d := Document{Format: FormatName, Version: FormatVersion, Name: r.Name, Note: r.Note, Units: "us", Verdict: "none"}
-	if r.Units == unit.Metric {
-		d.Units = "metric"
-	}
+	d := Document{Format: FormatName, Version: FormatVersion, Name: r.Name, Note: r.Note, Units: systemName(r.Units), Verdict: "none"}
 	if worst, any := r.Worst(); any {
 		d.Verdict = worst.String()
 	}

@@ -32,6 +32,9 @@ func TestScripts(t *testing.T) {
 	testscript.Run(t, testscript.Params{
 		Dir: dir, UpdateScripts: *update, RequireExplicitExec: true, RequireUniqueNames: true,
 		Setup: func(e *testscript.Env) error { // an example job for the scripts to work on
+			if err := os.WriteFile(filepath.Join(e.WorkDir, "hillside.json"), demo.Job("hillside-cascade"), 0o644); err != nil {
+				return err
+			}
 			return os.WriteFile(filepath.Join(e.WorkDir, "old-pond.json"), demo.Job("old-pond"), 0o644)
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){"exits": exits, "sized": sized, "alone": alone},

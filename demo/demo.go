@@ -4,7 +4,7 @@ package demo
 
 import "embed"
 
-//go:embed jobs/*.json
+//go:embed jobs/*.json shelf/*.json
 var files embed.FS
 
 // Names lists the example jobs in the order they are shown.
@@ -17,6 +17,15 @@ func Job(name string) []byte {
 	data, err := files.ReadFile("jobs/" + name + ".json")
 	if err != nil {
 		return nil
+	}
+	return data
+}
+
+// Shelf gives the invented shelf of pumps: a list in the form of a job's pumps.
+func Shelf() []byte {
+	data, err := files.ReadFile("shelf/invented-pumps.json")
+	if err != nil {
+		panic(err) // embedded: it is there
 	}
 	return data
 }

@@ -8,6 +8,8 @@ package job
 // argument that shows what was typed is cut to a readable length. The further
 // arguments stand beside each code.
 const (
+	// CodeShelf: a shelf is neither a list of pumps nor a job. No args.
+	CodeShelf = "job.shelf.form"
 	// The document cannot be read at all: the only faults that stop decoding.
 
 	CodeTooLarge    = "job.too-large"        // more bytes than a job may have: limit

@@ -5,6 +5,7 @@ package words
 // arguments are listed in job/codes.go.
 var enJob = map[string]string{
 	// The document cannot be read.
+	"job.shelf.form":       "The shelf is no list of pumps. Write it as a JSON list, [ ... ], of pumps as in a job, or give a job file with pumps.",
 	"job.too-large":        "The file is larger than {limit}, the most a job may have; nothing of it was read. A job is a small text file: check that this is the right one.",
 	"job.too-many":         "The file holds more than {limit} values, the most a job may have. Check that this is the right file.",
 	"job.no-text":          "The file is empty. A new one starts with “format”, “version”, “name” and “units”.",

@@ -1,0 +1,292 @@
+package design
+
+import (
+	"slices"
+
+	"github.com/shopspring/decimal"
+
+	"plashet/engine/catalog"
+	"plashet/engine/hydro"
+	"plashet/engine/size"
+	"plashet/engine/trace"
+	"plashet/engine/unit"
+	"plashet/job"
+)
+
+// Codes of choosing from a shelf.
+const (
+	// CodeChooseFurther: pumps run together already, which is not sized. No args.
+	CodeChooseFurther = "design.choose.further"
+	// CodeChooseLoop: two ways lead to one place, which is not sized. Args: name.
+	CodeChooseLoop = "design.choose.loop"
+	// CodeChooseMoney: the job has no currency, so nothing can be compared. No args.
+	CodeChooseMoney = "design.choose.currency"
+	// CodeChoosePrice: no size of pipe for a run has a price for all its parts. Args: name, count (of sizes looked at), item (the first that lacks one).
+	CodeChoosePrice = "design.choose.unpriced"
+	// CodeChooseYears: years or discount out of range. No args.
+	CodeChooseYears = "design.choose.years"
+	// CodeChooseKind: a kind of pipe that the tables do not have. Args: name.
+	CodeChooseKind = "design.choose.kind"
+	// FindChooseTariff: without a tariff the electricity counts for nothing. No args.
+	FindChooseTariff = "design.choose.tariff"
+	// FindChooseLeft: sizes left out because a part of them has no price. Args: name, count, item.
+	FindChooseLeft = "design.choose.left"
+
+	// FindChooseDuty: a pump among the best is not said to run continuously. Args: name, found (hours a day).
+	FindChooseDuty = "design.choose.duty"
+
+	AssumeYears    = "assume.choose.years"    // how long costs are counted over. Args: value
+	AssumeDiscount = "assume.choose.discount" // the discount rate. Args: value
+)
+
+// Want is what a choice is to keep to.
+type Want struct {
+	Years     unit.Ratio // that costs are counted over; 0: five, told as assumed
+	Discount  unit.Ratio // a year
+	Rated     bool       // Discount is given; else nothing is discounted, told as assumed
+	MostSpeed unit.Speed // in every run at the wanted flows; 0: 8 ft/s
+	Kinds     []string   // of pipe; empty: those of the job's runs, for hose the usual rigid pipe too
+	Uniform   bool       // one size throughout
+	Pairs     Pairs
+}
+
+// Pairs says which two pumps may run in parallel; see size.Pairs.
+type Pairs = size.Pairs
+
+// The ways.
+const (
+	PairsNone  = size.PairsNone
+	PairsAlike = size.PairsAlike
+	PairsAny   = size.PairsAny
+)
+
+// Choice is the answer.
+type Choice struct {
+	Name     string
+	Units    unit.System
+	Currency string
+	Years    unit.Ratio
+	Discount unit.Ratio
+	Speed    unit.Speed // the limit
+	Vault    unit.Length
+	Problem  *size.Problem // nil where it could not be put together
+	Result   *size.Result  // likewise
+	Best     *Backwards    // the cheapest over the years, asked backwards; nil without one
+	Drawn    *Backwards    // the job as drawn, likewise, where its pump and pipe are among those chosen from
+
+	Findings    []trace.Finding
+	Assumptions []trace.Assumption
+	Faults      []trace.Fault
+}
+
+// Backwards holds the questions asked the other way round.
+type Backwards struct {
+	Given   size.Given
+	Highest []size.Room
+	Longer  []size.Room
+	Changes []size.Change
+}
+
+// reserves are the steps of reserve that designs are told apart by. Common
+// practice, no source.
+var reserves = []unit.Ratio{1.05, 1.10, 1.15, 1.20, 1.25}
+
+// Choose finds the best pumps of a shelf with the best pipe for what the job
+// wants; see package size. The shelf is in the form of the job's own pumps; ill
+// names by index those that were not read whole. The job's runs give lengths and
+// fittings, its prices the costs.
+func Choose(book *catalog.Book, j *job.Job, shelf []job.Pump, ill map[int]bool, want Want) *Choice {
+	own := *j
+	own.Pumps, ill = spread(shelf, ill)
+	m := &model{book: book, job: &own, out: &Result{Units: j.System()}, pipes: map[job.PipeName]catalog.Pipe{}, losses: map[job.PipeName]catalog.Loss{}, curves: map[int]*hydro.Curve{}}
+	c := &Choice{Name: j.Name, Units: j.System(), Currency: j.Site.Currency, Speed: want.MostSpeed, Years: want.Years, Discount: want.Discount}
+	if c.Speed <= 0 {
+		c.Speed = fastBad
+	}
+	if m.start() {
+		inUse := j.Use
+		if inUse == "" && len(j.Pumps) > 0 {
+			inUse = j.Pumps[0].Name
+		}
+		m.choose(c, want, ill, inUse)
+	}
+	c.Faults = append(c.Faults, m.out.Faults...)
+	c.Findings = append(c.Findings, m.out.Findings...)
+	c.Assumptions = append(c.Assumptions, m.out.Assumptions...)
+	return c
+}
+
+func (m *model) choose(c *Choice, want Want, ill map[int]bool, inUse string) {
+	p := &size.Problem{Uniform: want.Uniform, Pairs: want.Pairs, MostSpeed: c.Speed, Reserves: reserves}
+	if !m.choosable() || !m.energyOf(c, p, want) {
+		return
+	}
+	m.priced = m.prices()
+	if m.segments(p, want) && m.outlets(c, p) {
+		m.shelf(p, c.Vault, ill)
+		r, faults := size.Find(p)
+		if len(faults) > 0 {
+			for _, f := range faults {
+				m.fault("/runs", f.Code, f.Args...) // its path is the problem's, and its arguments name the run
+			}
+			return
+		}
+		c.Problem, c.Result = p, r
+		m.backwards(c, inUse)
+		m.lasting(c)
+	}
+}
+
+// choosable tells what cannot be sized at all.
+func (m *model) choosable() bool {
+	before := len(m.out.Faults)
+	if len(m.job.FurtherPumps) > 0 {
+		m.fault("/furtherPumps", CodeChooseFurther)
+	}
+	if len(m.job.Watercourses) == 0 || len(m.job.Runs) == 0 {
+		m.fault("/watercourses", CodeNoFeed)
+	}
+	if m.job.Site.Currency == "" {
+		m.fault("/site/currency", CodeChooseMoney)
+	}
+	return len(m.out.Faults) == before
+}
+
+// energyOf fills what running costs.
+func (m *model) energyOf(c *Choice, p *size.Problem, want Want) bool {
+	if want.Years == 0 {
+		c.Years = years
+		m.assume("", AssumeYears, unit.Of(unit.Ratio(years), unit.KindCount), practice)
+	}
+	if !want.Rated {
+		m.assume("", AssumeDiscount, unit.Of(want.Discount, unit.KindPercent), practice)
+	}
+	worth, ok := size.PresentWorth(c.Years, want.Discount)
+	if !ok || c.Years < 0 {
+		m.fault("", CodeChooseYears)
+		return false
+	}
+	site := &m.job.Site
+	hours, days := site.HoursPerDay.Or(defaultHours), site.DaysPerYear.Or(defaultDays)
+	if site.HoursPerDay.IsZero() {
+		m.assume("/site/hoursPerDay", AssumeHours, unit.Of(hours, unit.KindHours), practice)
+	}
+	if site.DaysPerYear.IsZero() {
+		m.assume("/site/daysPerYear", AssumeDays, unit.Of(days, unit.KindCount), practice)
+	}
+	p.Energy = size.Energy{PerYear: hours * unit.Duration(days), Worth: worth}
+	if site.Tariff.IsZero() {
+		m.find(trace.Finding{Message: trace.Message{Code: FindChooseTariff}, Path: "/site/tariff", Severity: trace.Caution})
+		return true
+	}
+	tariff, err := site.Tariff.Amount(site.Currency)
+	if err != nil {
+		m.refuse("/site/tariff", err)
+		return false
+	}
+	p.Energy.Tariff = costOf(tariff.Amount)
+	return true
+}
+
+// costOf rounds an amount to the millionth; what is too great to be true comes
+// out beyond size.MostCost, which is refused there.
+func costOf(d decimal.Decimal) size.Cost {
+	d = d.Shift(6).Round(0)
+	if most := decimal.NewFromInt(int64(size.MostCost) + 1); d.GreaterThan(most) {
+		return size.MostCost + 1
+	}
+	return size.Cost(d.IntPart())
+}
+
+// Money gives a cost as an amount in the job's currency.
+func (c *Choice) Money(x size.Cost) unit.Money {
+	return unit.Money{Amount: decimal.New(int64(x), -6), Currency: c.Currency}
+}
+
+// outlets fills the wanted flows, and the level of the vault at them.
+func (m *model) outlets(c *Choice, p *size.Problem) bool {
+	d := &Delivery{}
+	sound := true
+	for i := range m.job.Watercourses {
+		w, path := &m.job.Watercourses[i], at("/watercourses", i)
+		lips, ok := m.lips(i)
+		if !ok {
+			sound = false
+			continue
+		}
+		k := slices.IndexFunc(m.job.Runs, func(r job.Run) bool { return r.To == w.Name })
+		o := size.Outlet{Name: w.Name, Segment: k, Wanted: m.wanted(i, lips), Level: lips[0].crest, Lip: lips[0].law}
+		if o.Pours = pours(&w.Box); o.Pours {
+			o.Inlet = o.Level + w.Box.Inlet.SI - w.Box.Depth.SI
+		}
+		if k < 0 {
+			m.fault(path, size.CodeTree, trace.Str("name", w.Name))
+			sound = false
+		} else if o.Wanted <= 0 {
+			m.fault(path, size.CodeWanted, trace.Str("name", w.Name))
+			sound = false
+		}
+		f := Feed{Name: w.Name, Path: path, Flow: o.Wanted, Wanted: o.Wanted}
+		for _, l := range lips {
+			if s, err := l.law.Sheet(o.Wanted); err == nil {
+				f.Lips = append(f.Lips, Lip{Name: l.part.Name, Path: at(path+"/parts", l.index) + "/lip", Sheet: s})
+			}
+		}
+		d.Feeds = append(d.Feeds, f)
+		d.Drawn += o.Wanted
+		p.Outlets = append(p.Outlets, o)
+	}
+	if !sound {
+		return false
+	}
+	c.Vault, sound = m.drawnDown(d)
+	p.Level = c.Vault
+	if rated := m.job.Vault.Rated.SI; rated > 0 && d.Drawn > rated {
+		m.found(FindSkimmer, "/vault/rated", trace.Caution, unit.Of(d.Drawn, unit.KindFlow), unit.Of(rated, unit.KindFlow), sheetSource)
+	}
+	return sound
+}
+
+// pours tells that the pipe comes into a box from over its water.
+func pours(b *job.Box) bool {
+	return !b.Inlet.IsZero() && !b.Depth.IsZero() && b.Inlet.SI >= b.Depth.SI
+}
+
+// drawnDown is the running level of the vault at the wanted flows, with the pipe
+// as drawn holding its water; the pond's line where levels cannot be worked out.
+func (m *model) drawnDown(d *Delivery) (unit.Length, bool) {
+	line, ok := m.survey.Level(m.job.Pond.Water)
+	if !ok {
+		m.fault("/pond/water", CodeNoLevel, trace.Str("name", "pond"))
+		return 0, false
+	}
+	t := m.trial()
+	for i := range m.job.Runs {
+		if _, pp, ok := t.run(i); ok {
+			d.Runs = append(d.Runs, Run{Index: i, Name: m.job.Runs[i].Name, Path: at("/runs", i), Volume: hydro.PipeVolume(pp.bore, pp.length)})
+		}
+	}
+	if len(m.job.Pumps) > 0 {
+		if l := t.levels(0, d); l != nil {
+			if z, ok := running(l); ok {
+				line = z
+			}
+		}
+	}
+	return line, true
+}
+
+// lasting tells which pumps of the best designs are to run longer than their
+// sheet is said to allow.
+func (m *model) lasting(c *Choice) {
+	hours := m.job.Site.HoursPerDay.Or(defaultHours)
+	told := map[int]bool{}
+	for i := range c.Result.Front {
+		for _, k := range c.Result.Front[i].Pumps {
+			if p := &m.job.Pumps[k]; hours > dutyLong && !p.Continuous && !told[k] {
+				told[k] = true
+				m.find(trace.Finding{Message: *reason(FindChooseDuty, p, trace.Num("found", hours, unit.KindHours)), Path: at("/pumps", k), Severity: trace.Caution})
+			}
+		}
+	}
+}
