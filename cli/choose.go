@@ -3,6 +3,7 @@ package cli
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -71,26 +72,22 @@ func (f *choice) run(cmd *cobra.Command, name string) error {
 	if err != nil {
 		return err
 	}
-	var pumps []job.Pump
-	var ill map[int]bool
-	if j != nil {
-		var of []trace.Fault
-		if pumps, ill, of, err = f.stock(cmd, j); err != nil {
-			return err
-		}
-		faults = append(faults, of...)
-	}
 	if j == nil {
 		if err := tell(cmd.ErrOrStderr(), faults, unit.US); err != nil {
 			return err
 		}
 		return errJob
 	}
+	pumps, ill, of, err := f.stock(cmd, j, faults)
+	if err != nil {
+		return err
+	}
 	book, err := catalog.New()
 	if err != nil {
 		return ours{err}
 	}
-	c := design.Choose(book, j, pumps, ill, want)
+	c := design.Choose(book, j, pumps, ill, want, faults...)
+	faults = append(slices.Clone(faults), of...)
 	if f.json {
 		err = answer.ChosenJSON(cmd.OutOrStdout(), c, faults, words.English())
 	} else {
@@ -106,10 +103,10 @@ func (f *choice) run(cmd *cobra.Command, name string) error {
 }
 
 // stock reads the shelf.
-func (f *choice) stock(cmd *cobra.Command, j *job.Job) (pumps []job.Pump, ill map[int]bool, faults []trace.Fault, err error) {
+func (f *choice) stock(cmd *cobra.Command, j *job.Job, read []trace.Fault) (pumps []job.Pump, ill map[int]bool, faults []trace.Fault, err error) {
 	switch f.shelf {
 	case "":
-		return j.Pumps, nil, nil, nil
+		return j.Pumps, job.IllPumps(read), nil, nil
 	case inventedShelf:
 		pumps, ill, faults = job.ReadShelf(demo.Shelf(), j)
 		return pumps, ill, faults, nil

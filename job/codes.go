@@ -8,8 +8,6 @@ package job
 // argument that shows what was typed is cut to a readable length. The further
 // arguments stand beside each code.
 const (
-	// CodeShelf: a shelf is neither a list of pumps nor a job. No args.
-	CodeShelf = "job.shelf.form"
 	// The document cannot be read at all: the only faults that stop decoding.
 
 	CodeTooLarge    = "job.too-large"        // more bytes than a job may have: limit
@@ -19,6 +17,7 @@ const (
 	CodeTooDeep     = "job.too-deep"         // objects and lists nested too deep: limit
 	CodeNoObject    = "job.no-object"        // something else than an object at the top: found
 	CodeCutOff      = "job.cut-off"          // the file ends in the middle
+	CodeShelf       = "job.shelf.form"       // a shelf is neither a list of pumps nor a job
 	CodeExtra       = "job.extra"            // something behind the end of the document: found
 	CodeInchMark    = "job.inch-mark"        // a quotation mark inside a text, most likely an inch mark: found
 	CodeComma       = "job.comma"            // a comma is missing before: found

@@ -32,20 +32,26 @@ func ReadShelf(data []byte, j *Job) (pumps []Pump, ill map[int]bool, faults []tr
 	if read == nil {
 		return nil, nil, faults
 	}
-	ill = map[int]bool{}
 	kept := faults[:0]
 	for _, f := range faults {
-		rest, ok := strings.CutPrefix(f.Path, "/pumps")
-		if !ok {
-			continue
+		if strings.HasPrefix(f.Path, "/pumps") {
+			kept = append(kept, f)
 		}
-		kept = append(kept, f)
-		number, _, _ := strings.Cut(strings.TrimPrefix(rest, "/"), "/")
-		if i, err := strconv.Atoi(number); err == nil {
+	}
+	return read.Pumps, IllPumps(kept), kept
+}
+
+// IllPumps names by index the pumps of a job that have a fault.
+func IllPumps(faults []trace.Fault) map[int]bool {
+	ill := map[int]bool{}
+	for _, f := range faults {
+		rest, ok := strings.CutPrefix(f.Path, "/pumps/")
+		number, _, _ := strings.Cut(rest, "/")
+		if i, err := strconv.Atoi(number); ok && err == nil {
 			ill[i] = true
 		}
 	}
-	return read.Pumps, ill, kept
+	return ill
 }
 
 func noShelf() []trace.Fault {

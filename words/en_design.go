@@ -95,6 +95,7 @@ var enDesign = map[string]string{
 	"design.choose.kind":     "{where}: “{name}” is no kind of pipe in the tables. Name one that is.",
 	"design.choose.tariff":   "The job has no price for electricity, so the cost over the years is the first cost alone. Give the price of one kWh.",
 	"design.choose.left":     "Run “{name}”: {count} sizes are left out because a part of each has no price; the first is “{item}”.",
+	"design.void.choice":     "Nothing is chosen, because it would stand on what could not be read: {places}. Mend that first.",
 	"design.choose.duty":     "Pump “{name}” is to run {found} a day; the shelf does not say that its sheet allows continuous duty. Ask before you buy.",
 	"design.choose.ill":      "Pump “{name}” is left out: what stands of it on the shelf could not all be read. Mend it first.",
 	"design.choose.noprice":  "Pump “{name}” is left out: it has no price. Give its price.",

@@ -27,6 +27,8 @@ const (
 	CodeChooseYears = "design.choose.years"
 	// CodeChooseKind: a kind of pipe that the tables do not have. Args: name.
 	CodeChooseKind = "design.choose.kind"
+	// FindNoChoice: faults of reading, on which a choice would stand. Args: places.
+	FindNoChoice = "design.void.choice"
 	// FindChooseTariff: without a tariff the electricity counts for nothing. No args.
 	FindChooseTariff = "design.choose.tariff"
 	// FindChooseLeft: sizes left out because a part of them has no price. Args: name, count, item.
@@ -94,11 +96,17 @@ var reserves = []unit.Ratio{1.05, 1.10, 1.15, 1.20, 1.25}
 // Choose finds the best pumps of a shelf with the best pipe for what the job
 // wants; see package size. The shelf is in the form of the job's own pumps; ill
 // names by index those that were not read whole. The job's runs give lengths and
-// fittings, its prices the costs.
-func Choose(book *catalog.Book, j *job.Job, shelf []job.Pump, ill map[int]bool, want Want) *Choice {
+// fittings, its prices the costs. Unread are the faults of reading the job, as
+// with Solve; those of its pumps are ill's matter.
+func Choose(book *catalog.Book, j *job.Job, shelf []job.Pump, ill map[int]bool, want Want, unread ...trace.Fault) *Choice {
 	own := *j
 	own.Pumps, ill = spread(shelf, ill)
 	m := &model{book: book, job: &own, out: &Result{Units: j.System()}, pipes: map[job.PipeName]catalog.Pipe{}, losses: map[job.PipeName]catalog.Loss{}, curves: map[int]*hydro.Curve{}}
+	for _, f := range unread {
+		if !begins(f.Path, "/pumps") {
+			m.unread = append(m.unread, f)
+		}
+	}
 	c := &Choice{Name: j.Name, Units: j.System(), Currency: j.Site.Currency, Speed: want.MostSpeed, Years: want.Years, Discount: want.Discount}
 	if c.Speed <= 0 {
 		c.Speed = fastBad
@@ -139,6 +147,10 @@ func (m *model) choose(c *Choice, want Want, ill map[int]bool, inUse string) {
 
 // choosable tells what cannot be sized at all.
 func (m *model) choosable() bool {
+	if where := m.voided(aspectFlow | aspectLevels | aspectCost | aspectCut); where != "" {
+		m.find(trace.Finding{Message: trace.Message{Code: FindNoChoice, Args: []trace.Arg{trace.Str("places", where)}}, Severity: trace.Danger})
+		return false
+	}
 	before := len(m.out.Faults)
 	if len(m.job.FurtherPumps) > 0 {
 		m.fault("/furtherPumps", CodeChooseFurther)
