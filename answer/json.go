@@ -34,6 +34,7 @@ type Document struct {
 	Options     []Option     `json:"options,omitempty" doc:"pumps in hand on this pipe and on larger pipe"`
 	Levels      []State      `json:"levels,omitempty" doc:"where the water stands, by course and moment"`
 	Upkeep      *Upkeep      `json:"upkeep,omitempty" doc:"what the running feature asks for"`
+	Motion      []Moving     `json:"motion,omitempty" doc:"start and stop through time, by case"`
 	NotToCut    bool         `json:"notToCut,omitempty" doc:"the assembly cannot be built as it is laid: its pieces are not to be cut"`
 	Pieces      []Piece      `json:"pieces,omitempty" doc:"pieces of the assembly to cut"`
 	Rolls       []Roll       `json:"rolls,omitempty" doc:"roll marks of the elbows"`
@@ -327,6 +328,7 @@ func build(r *design.Result, read []trace.Fault, l *words.Language) Document {
 	m.delivery(&d, r)
 	m.levels(&d, r)
 	m.upkeep(&d, r)
+	m.motion(&d, r)
 	m.assembly(&d, r)
 	m.materials(&d, r)
 	m.bands(&d, r)

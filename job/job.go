@@ -96,6 +96,8 @@ type Site struct {
 	Tariff           Money       `json:"tariff,omitzero" doc:"price of one kWh" eg:"0.18"`
 	Reserve          Length      `json:"reserve,omitzero" kind:"depth" range:"0..1" doc:"fall of the pond by evaporation and splash before someone tops up; two days' where not given" eg:"1/2 in"`
 	DesignRain       Length      `json:"designRain,omitzero" kind:"depth" range:"0..1" doc:"depth of a cloudburst on the pond that the rim must take on top" eg:"1 in"`
+	RainTime         Duration    `json:"rainTime,omitzero" kind:"duration" range:"60..86400" doc:"time in which that cloudburst falls" eg:"15 min"`
+	ValveLeak        Ratio       `json:"valveLeak,omitzero" kind:"percent" range:"0.0001..1" doc:"part of its bore that a worn check valve leaves open when it should be shut" eg:"2 %"`
 }
 
 // Weather is a day's mean weather, as a weather service gives it.
@@ -147,6 +149,8 @@ type Pond struct {
 	Void        Ratio   `json:"void,omitzero" kind:"percent" range:"0.05..1" doc:"part of the volume that is water; below 100 percent for a basin full of stone or crates" eg:"40 %"`
 	Measured    Volume  `json:"measured,omitzero" kind:"water" range:"0.001..100000" doc:"volume by meter or timed fill; beats the geometry" eg:"1980 gal"`
 	RunningLine Level   `json:"runningLine,omitzero" kind:"elevation" range:"-9000..9000" doc:"level to which the pond is topped up while running, if that is the habit" eg:"@water - 1 in"`
+	FillLevel   Level   `json:"fillLevel,omitzero" kind:"elevation" range:"-9000..9000" doc:"level of the pond at which its float valve shuts, where it has one" eg:"@water - 1 in"`
+	FillFlow    Flow    `json:"fillFlow,omitzero" kind:"flow" range:"0..0.1" doc:"flow of that float valve when it is all open" eg:"4 gpm"`
 }
 
 // Outline is a shape in plan.

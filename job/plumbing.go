@@ -53,6 +53,7 @@ type Pump struct {
 	Port       Port         `json:"port,omitempty" doc:"its outlet"`
 	Attitudes  []Attitude   `json:"attitudes,omitempty" doc:"the ways it may stand, by its sheet"`
 	MinWater   Length       `json:"minWater,omitzero" kind:"depth" range:"0..5" doc:"least depth of water over the vault floor that its sheet asks for" eg:"7 in"`
+	RunUp      Duration     `json:"runUp,omitzero" kind:"duration" range:"0..600" doc:"time in which it comes up to speed after a start; longer with a soft start" eg:"1 s"`
 	Solids     Length       `json:"solids,omitzero" kind:"bore" range:"0..0.2" doc:"largest solid it passes" eg:"3/8 in"`
 	Cord       Length       `json:"cord,omitzero" kind:"distance" range:"0..200" doc:"length of its cord" eg:"20 ft"`
 	CordPath   Length       `json:"cordPath,omitzero" kind:"distance" range:"0..500" doc:"length of the cord's way to the outlet" eg:"21 ft"`

@@ -20,4 +20,6 @@ var enAnswer = map[string]string{
 	"lessen.pump-power": "have a licensed electrician read the watts of pump {name} while it runs", "lessen.pond-area": "measure the surface of the pond again", "lessen.vault-area": "measure the vault again",
 	"lessen.vault-weir": "measure the skimmer's opening again, and read the water over it running", "lessen.store": "measure “{name}” again, or fill it through a meter", "lessen.reach": "measure the depth of stream “{name}” while it runs",
 	"moves.flow": "the pump's flow", "moves.draw": "what a restart draws",
+	"motion.case.first": "first start", "motion.case.restart": "every start", "motion.case.stop": "stop", "motion.case.stop-leaks": "stop, valve leaking",
+	"motion.case.stop-open": "stop, valve stuck open", "motion.case.cut": "power cut in first start", "motion.case.rain": "rain after a stop",
 }

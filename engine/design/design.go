@@ -110,6 +110,12 @@ func (m *model) flow(pump int) {
 	}
 	m.judge(pump, vault)
 	m.weigh(pump, vault)
+	if m.out.Levels != nil {
+		if m.out.Motion = m.move(sys, pump); m.out.Motion != nil {
+			m.judgeMotion()
+			m.motionFigures()
+		}
+	}
 }
 
 // settle finds the vault's level at which the flow drawn from it leaves it

@@ -1,6 +1,7 @@
 package design
 
 import (
+	"cmp"
 	"errors"
 	"strconv"
 	"strings"
@@ -9,6 +10,7 @@ import (
 	"plashet/engine/geom"
 	"plashet/engine/hydro"
 	"plashet/engine/level"
+	"plashet/engine/motion"
 	"plashet/engine/trace"
 	"plashet/engine/unit"
 	"plashet/job"
@@ -74,6 +76,7 @@ func (m *model) refuse(path string, err error) {
 		ce *catalog.Error
 		he *hydro.Error
 		le *level.Error
+		me *motion.Error
 		ge *geom.Error
 	)
 	switch {
@@ -83,6 +86,8 @@ func (m *model) refuse(path string, err error) {
 		m.fault(path, he.Code, he.Args...)
 	case errors.As(err, &le):
 		m.fault(path, le.Code, le.Args...)
+	case errors.As(err, &me):
+		m.fault(cmp.Or(me.Path, path), me.Code, me.Args...)
 	case errors.As(err, &ge):
 		m.fault(path, string(ge.Code), trace.Str("name", ge.Name))
 	default:

@@ -27,6 +27,7 @@ type Result struct {
 	Vault     unit.Length   // the running level that the pump draws from
 	Delivery  *Delivery     // nil when it could not be worked out: see Faults
 	Levels    *level.Levels // likewise
+	Motion    *Motion       // likewise
 	Assembly  *layout.Assembly
 	Glue      *glue.Plan
 	NotToCut  bool // the assembly cannot be built as it is laid: its pieces are not to be cut

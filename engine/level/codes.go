@@ -33,13 +33,14 @@ const (
 	// falls and the pump gasps. Args: course, over (pond over the sill), needed,
 	// flow (the pump's), missing (water to be added), and either passes (flow
 	// that comes over the sill in the end) or, where that is none, unfilled
-	// (what pipe, streams and pools lack).
+	// (what pipe, streams and pools lack). Package design adds at, the time from
+	// the start, where it follows the start through time; likewise in the next.
 	FindingStartStarves = "levels.start.starves"
 	// FindingRestartStarves: the same at every start. Args as above.
 	FindingRestartStarves = "levels.restart.starves"
 	// FindingStartEmpty: without a sill, at first start pipe, streams and pools
 	// take more than the pump can draw from the pond. Args: course, depth (water
-	// over what the pump stands on), missing.
+	// over what the pump stands on), missing, at (the time, where it is followed).
 	FindingStartEmpty = "levels.start.empty"
 	// FindingRestartEmpty: the same at every start. Args as above.
 	FindingRestartEmpty = "levels.restart.empty"
@@ -62,11 +63,12 @@ const (
 	// as above.
 	FindingPumpReserve = "levels.pump.reserve"
 	// FindingStopSpills: after a stop the water stands above the rim. Args:
-	// course, moment, level, rim, over, spill (volume lost).
+	// course, moment, level, rim, over, spill (volume lost), at (time from the
+	// stop, where it is followed).
 	FindingStopSpills = "levels.stop.spills"
 	// FindingStopRain: after a stop a design rain no longer fits under the rim.
 	// Args: course, moment, room (under the rim, dry), rain (rise it makes),
-	// spill.
+	// spill, at (time from the rain's beginning, where it is followed).
 	FindingStopRain = "levels.stop.rain"
 	// FindingValveSpills, FindingValveRain: the same should the check valve
 	// that is fitted stick open.

@@ -55,6 +55,27 @@ type Inputs struct {
 	Reserve unit.Length
 }
 
+// Lowest gives the level of the water, in the vault or without one in the pond,
+// from which the pump draws air: what its sheet asks for over the floor that it
+// stands on, or that floor where the sheet's depth is not known. Without a vault
+// it stands on the pond's floor.
+func (in *Inputs) Lowest() unit.Length {
+	_, low := in.heights()
+	return unit.Length(low)
+}
+
+func (in *Inputs) heights() (stand, low float64) {
+	stand = float64(in.Pond.Floor())
+	if in.Vault != nil {
+		stand = max(float64(in.Stand.Floor), float64(in.Vault.Body.Floor()))
+	}
+	low = stand
+	if in.Stand.MinKnown && !in.Stand.Unknown {
+		low += float64(in.Stand.MinWater)
+	}
+	return stand, low
+}
+
 func (in *Inputs) check() error {
 	if in.Pond == nil {
 		return fail("/pond", CodeMissing, trace.Str("name", "pond"))

@@ -115,6 +115,9 @@ type Levels struct {
 	in Inputs
 }
 
+// Inputs gives what the levels were worked out from.
+func (l *Levels) Inputs() *Inputs { return &l.in }
+
 // Everyday gives the course of every start but the first: topped up while
 // running where that is the habit, else kept full by the check valve, or open
 // where none is fitted.

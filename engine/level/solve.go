@@ -55,15 +55,7 @@ func (s *solver) ready() {
 	if s.weir != nil {
 		s.out.HeadNeeded = unit.Head(s.weir.head)
 	}
-	// Without a vault the pump stands on the pond's floor.
-	s.stand = float64(in.Pond.Floor())
-	if in.Vault != nil {
-		s.stand = max(float64(in.Stand.Floor), float64(in.Vault.Body.Floor()))
-	}
-	s.low = s.stand
-	if in.Stand.MinKnown && !in.Stand.Unknown {
-		s.low += float64(in.Stand.MinWater)
-	}
+	s.stand, s.low = in.heights()
 	s.out.Transit, s.out.Draw, s.out.DrawOpen = 0, 0, 0
 	for i := range in.Stores {
 		v := &in.Stores[i]

@@ -155,7 +155,10 @@ func TestAgreesWithLevel(t *testing.T) {
 			if math.Abs(float64(got.End.Pond-want.Pond)) > slack {
 				t.Fatalf("%s %s: pond ends at %.5f, at rest %.5f; %+v", c, m, float64(got.End.Pond), float64(want.Pond), got.Events)
 			}
-			if want.Starved != got.Gasping {
+			// A start that just starves gasps only in the end of all ends, and what
+			// is not followed may just save it.
+			just := float64(want.Missing) < float64(s.LeftOut)+agreed*float64(w.in.Pond.Water(-0.1))
+			if want.Starved != got.Gasping && (got.Gasping || !just) {
 				t.Fatalf("%s %s: gasping %v, starved %v", c, m, got.Gasping, want.Starved)
 			}
 			// Between the sill and the pump's least level the vault's level hangs on

@@ -90,13 +90,16 @@ func (r *run) feedSigns(i int, x, g []float64) {
 	}
 }
 
-// moving is the fastest change of any volume.
+// moving is the fastest change of any volume; a small vault shows a change more
+// than a pond does, so that its own counts by its own measure.
 func (r *run) moving(dx []float64) float64 {
 	most := 0.0
 	for i, v := range dx {
 		switch i {
 		case stAdded, stBack, stReturn, stPumped:
 			continue
+		case stVault:
+			v *= r.vaultWeight
 		}
 		most = max(most, math.Abs(v))
 	}

@@ -49,7 +49,7 @@ func (c *course) finish() Course {
 	}
 	o.Took, o.DryFor, o.Gasping, o.Passes = seconds(c.t), seconds(c.gasped), c.gasp, unit.Flow(c.drawn)
 	o.Over, o.Added, o.Back, o.Down, o.Pumped = unit.Volume(c.x[stOver]), unit.Volume(c.x[stAdded]), unit.Volume(c.x[stBack]), unit.Volume(c.x[stReturn]), unit.Volume(c.x[stPumped])
-	o.Stored, o.Evals = unit.Volume(c.stored()), c.evals
+	o.Stored, o.Evals = unit.Volume(c.stored()), c.evals // but the last, for the levels
 	if c.waits {
 		o.Series = append(o.Series, c.waiting)
 	}
@@ -73,6 +73,8 @@ func (c *course) finish() Course {
 		case EventPipeFull, EventLip, EventRecovers, EventRimEnds, EventSiphonEnds, EventPipeEmpty, EventCut:
 		}
 	}
+	c.close = exactly
+	c.rates(c.t, c.x, s.steps.tmp)
 	off := c.water(c.zPond, c.zVault) - c.x[stAdded] - c.total
 	o.Mass = unit.Ratio(off / max(s.transit, 1e-3))
 	if c.joined && s.in.Vault != nil {

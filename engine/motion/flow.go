@@ -28,7 +28,9 @@ type run struct {
 	pipes   []pipeState
 	full    []bool // by state: a part without lip that passes on what it gets
 
+	close            float64 // last step of the levels of pond and vault
 	still            float64 // flow that counts as still
+	vaultWeight      float64 // how much more a flow into the vault counts
 	mayRest, rested  bool    // stillness counts now; has come
 	sillTold         bool
 	lipTold          []bool
@@ -128,18 +130,7 @@ func (r *run) settle(t float64, x []float64) {
 		r.weir, r.slope = s.sill.flow(r.zPond-s.sill.crest, r.zSill-s.sill.crest)
 		return
 	}
-	q := s.warm.weir
-	for range 6 {
-		r.share(x[stPond], q)
-		r.carry(t, x)
-		next := r.drawn - r.back
-		if math.Abs(next-q) < 1e-10 {
-			q = next
-			break
-		}
-		q = next
-	}
-	r.weir, s.warm.weir = q, q
+	r.share(t, x)
 }
 
 // screen is the drop through the mat at what the pump would draw.
@@ -151,59 +142,95 @@ func (r *run) screen() float64 {
 	return r.s.loss * part * part
 }
 
-// share puts the water of pond and vault at levels between which a flow q runs,
-// by Newton's steps from the last level.
-func (r *run) share(water, q float64) {
-	s := r.s
-	if s.in.Vault == nil {
-		r.zPond = s.pond.level(water)
-		r.zVault, r.zSill = r.zPond, r.zPond
-		return
-	}
-	z := s.pond.z
-	for range 12 {
-		area := r.apart(z, q)
-		step := (water - s.pond.volume(z) - s.vault.volume(r.zVault)) / area
-		z += step
-		if math.Abs(step) < levelClose {
-			r.apart(z, q)
-			s.pond.z = z
-			return
-		}
-		if !(area > 0) || z < s.pond.floor {
+// share puts the water of pond and vault at levels between which just the flow
+// runs that is drawn less what runs back. The levels are found by Newton's steps
+// from the last ones, behind the drop that the last flow made; then the flow
+// anew, which hardly depends on them.
+func (r *run) share(t float64, x []float64) {
+	s, water := r.s, x[stPond]
+	q := s.warm.weir
+	for range 15 {
+		r.apart(s.pond.z, q)
+		if !r.level(water) {
 			break
+		}
+		r.carry(t, x)
+		off := r.drawn - r.back - q
+		q += off
+		if math.Abs(off) <= r.close*max(s.flow, leastFlow) {
+			s.warm.weir, r.weir = q, q
+			return
 		}
 	}
 	// Far off, or nearly empty: by halves.
 	low, high := min(s.pond.floor, s.vault.floor), float64(s.in.Pond.Top())+farOver
 	for range 60 {
-		z = (low + high) / 2
+		z := (low + high) / 2
 		r.apart(z, q)
-		if s.pond.volume(z)+s.vault.volume(r.zVault) > water {
+		if r.held() > water {
 			high = z
 		} else {
 			low = z
 		}
 	}
-	r.apart(z, q)
-	s.pond.z = z
+	s.pond.z = r.zPond
+	r.carry(t, x)
+	q = r.drawn - r.back
+	s.warm.weir, r.weir = q, q
 }
 
-// farOver is a level over the water line, in metres, that no pond comes to.
-const farOver = 10
-
-// apart puts the vault behind a pond at z as a flow q wants it, and gives the
-// area that both have together.
-func (r *run) apart(z, q float64) (area float64) {
+// level moves both levels together to where they hold the water.
+func (r *run) level(water float64) bool {
 	s := r.s
-	r.zPond, r.zSill, r.slope = z, z, math.Inf(1)
+	for range 12 {
+		area := s.pond.area(r.zPond)
+		if s.in.Vault != nil {
+			area += s.vault.area(r.zVault)
+		}
+		step := (water - r.held()) / area
+		r.zPond, r.zSill, r.zVault = r.zPond+step, r.zSill+step, r.zVault+step
+		if !(area > 0) || r.zPond < s.pond.floor {
+			return false
+		}
+		if math.Abs(step) <= r.close*nearby {
+			s.pond.z = r.zPond
+			return true // the next step would be this one's square
+		}
+	}
+	return false
+}
+
+// held is what pond and vault hold at their levels.
+func (r *run) held() float64 {
+	v := r.s.pond.volume(r.zPond)
+	if r.s.in.Vault != nil {
+		v += r.s.vault.volume(r.zVault)
+	}
+	return v
+}
+
+// How near levels and flow of pond and vault must come to themselves: on the
+// way, and for the books at the end.
+const (
+	roughly, exactly = 1e-3, 1e-9 // of the flow
+	nearby           = 0.1        // m, for each part of the flow
+	leastFlow        = 1e-4       // m³/s, where the pump gives less
+	farOver          = 10.0       // m over the water line, to which no pond comes
+)
+
+// apart puts the vault behind a pond at z as a flow q wants it.
+func (r *run) apart(z, q float64) {
+	s := r.s
+	r.zPond, r.zSill, r.zVault, r.slope = z, z, z, math.Inf(1)
+	if s.in.Vault == nil {
+		return
+	}
 	if s.sill != nil {
 		var hv float64
 		hv, r.slope = s.sill.behind(z-s.sill.crest, q)
 		r.zSill = min(z, s.sill.crest) + hv
 	}
 	r.zVault = r.zSill - r.screen()
-	return s.pond.area(z) + s.vault.area(r.zVault)
 }
 
 // carry sets what the pump draws and gives, and what runs back.

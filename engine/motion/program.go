@@ -84,8 +84,8 @@ type Program struct {
 	Until unit.Duration
 	Whole bool
 	// Still is the rate of the pond's level, in metres a second, that counts as
-	// still; every flow between two places is held against it over the pond's
-	// area. 0: StillRate.
+	// still; the vault's may be ten times that, and every other flow is held
+	// against it over the pond's area. 0: StillRate.
 	Still float64
 	// Accuracy is the error of a volume that one step may make; 0: 1e-5 m³.
 	Accuracy unit.Volume
@@ -97,6 +97,7 @@ const StillRate = 0.001 / 600
 const (
 	accuracy        = 1e-5         // m³
 	stillFor        = 1.0          // s: the same bound as a time of the rate that counts as still
+	vaultStill      = 10.0         // how much faster than the pond a vault's level may move and count as still
 	longest         = 20.0         // s, a step of a course of an hour: so that nothing is stepped over
 	stepBound       = 20000        // steps
 	runningLong     = 86400.0 * 30 // s

@@ -51,6 +51,10 @@ func (s *System) begin(p Program) *course {
 	if r.still <= 0 {
 		r.still = StillRate
 	}
+	r.close, r.vaultWeight = roughly, 1
+	if s.in.Vault != nil {
+		r.vaultWeight = max(1, float64(s.in.Pond.Water(s.in.Line))/(vaultStill*float64(s.in.Vault.Body.Water(s.in.Vault.Body.Top()))))
+	}
 	r.still *= float64(s.in.Pond.Water(s.in.Line))
 	s.warm = hint{}
 	c := &course{run: r, x: slices.Clone(p.From.x), mid: make([]float64, s.size), tol: accuracy}
@@ -248,11 +252,12 @@ func (c *course) anew() error {
 // levels finds the levels as far as they are known without the flows.
 func (c *course) levels() {
 	s := c.s
-	if c.joined {
-		c.share(c.x[stPond], s.warm.weir)
+	if !c.joined {
+		c.zPond, c.zVault = s.pond.level(c.x[stPond]), s.vault.level(c.x[stVault])
 		return
 	}
-	c.zPond, c.zVault = s.pond.level(c.x[stPond]), s.vault.level(c.x[stVault])
+	c.apart(s.pond.z, s.warm.weir)
+	c.level(c.x[stPond])
 }
 
 // near lets the supply come near the present lifts.

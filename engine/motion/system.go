@@ -113,10 +113,7 @@ func newSill(w *level.Sill) (*sill, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &sill{w, float64(w.Crest), func(h float64) float64 {
-		q, _ := lip.Flow(unit.Head(h))
-		return float64(q)
-	}}, nil
+	return &sill{float64(w.Crest), w.C * float64(w.Width), lip}, nil
 }
 
 func (s *System) next() int {
@@ -186,15 +183,10 @@ func steadyFlow(f *Feed, in *Inputs) float64 {
 
 // spills gives the flow over a part's lip for what it holds.
 func (p *part) spills(v float64) float64 {
-	h := (v - p.full) / p.area
-	switch {
-	case h <= 0:
-		return 0
-	case p.coef > 0 && h > float64(hydro.FilmHead):
-		return p.coef * h * math.Sqrt(h)
+	if h := (v - p.full) / p.area; h > 0 {
+		return overLip(p.lip, p.coef, h)
 	}
-	q, _ := p.lip.Flow(unit.Head(h))
-	return float64(q)
+	return 0
 }
 
 // runs gives the flow out of a reach: Manning's power of the depth over what

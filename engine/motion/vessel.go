@@ -3,6 +3,7 @@ package motion
 import (
 	"math"
 
+	"plashet/engine/hydro"
 	"plashet/engine/level"
 	"plashet/engine/unit"
 )
@@ -24,7 +25,7 @@ func (v *vessel) area(z float64) float64   { return float64(v.curve.Water(unit.L
 
 // levelClose is the last of Newton's steps, in metres; what it leaves is its
 // square.
-const levelClose = 1e-7
+const levelClose = 1e-5
 
 func (v *vessel) level(volume float64) float64 {
 	z := v.z
@@ -50,9 +51,22 @@ func (v *vessel) level(volume float64) float64 {
 
 // sill is the weir between pond and vault, both ways.
 type sill struct {
-	*level.Sill
 	crest float64
-	free  func(head float64) float64 // flow falling free
+	coef  float64
+	lip   *hydro.Lip
+}
+
+// free is the flow falling free at a head.
+func (s *sill) free(h float64) float64 { return overLip(s.lip, s.coef, h) }
+
+// overLip is the flow over a lip at a head above nought; coef is that of one
+// without tilt, else 0.
+func overLip(l *hydro.Lip, coef, h float64) float64 {
+	if coef > 0 && h > float64(hydro.FilmHead) {
+		return coef * h * math.Sqrt(h)
+	}
+	q, _ := l.Flow(unit.Head(h))
+	return float64(q)
 }
 
 // villemonte is the exponent of the drowned weir's formula: Q = Q1 (1 -
@@ -65,6 +79,9 @@ const villemonte = 0.385
 // nearlyLevel is 1 - h2/h1 under which the formula, whose slope there has no
 // bound, is joined straight to zero.
 const nearlyLevel = 1e-3
+
+// nearlyPart is the part of the free flow there over nearlyLevel.
+var nearlyPart = math.Pow(1-math.Pow(1-nearlyLevel, 1.5), villemonte) / nearlyLevel
 
 // flow gives the flow from the pond (head hp over the crest) into the vault (hv),
 // and how fast it changes with the lower of the two heads, in m²/s.
@@ -81,15 +98,17 @@ func (s *sill) flow(hp, hv float64) (q, slope float64) {
 		return q1, 0
 	}
 	ratio := hv / hp
-	lack := 1 - ratio*math.Sqrt(ratio)
 	if 1-ratio < nearlyLevel {
-		const r = 1 - nearlyLevel
-		least := 1 - r*math.Sqrt(r)
-		at := math.Pow(least, villemonte) / nearlyLevel
-		return q1 * at * (1 - ratio), q1 * at / hp
+		return q1 * nearlyPart * (1 - ratio), q1 * nearlyPart / hp
 	}
-	part := math.Pow(lack, villemonte)
-	return q1 * part, q1 * villemonte * part / lack * 1.5 * math.Sqrt(ratio) / hp
+	lack := 1 - ratio*math.Sqrt(ratio)
+	part := power(lack, villemonte)
+	return q1 * part, drownedSlope(q1*part, lack, ratio, hp)
+}
+
+// drownedSlope is dQ/dh2 of the formula at a flow, lack = 1 - (h2/h1)^1.5.
+func drownedSlope(q, lack, ratio, h1 float64) float64 {
+	return q * villemonte / lack * 1.5 * math.Sqrt(ratio) / h1
 }
 
 // behind is the inverse: the vault's head over the crest at which q comes from
@@ -99,30 +118,37 @@ func (s *sill) behind(hp, q float64) (hv, slope float64) {
 	if hp <= 0 {
 		return 0, 0
 	}
-	hv = hp
+	q1 := s.free(hp)
+	if q >= q1 {
+		return 0, 0
+	}
+	hv, lack, ratio := hp, 0.0, 1.0
 	switch {
 	case q > 0:
-		q1 := s.free(hp)
-		if q >= q1 {
-			return 0, 0
-		}
-		hv = hp * twoThirds(1-math.Pow(q/q1, 1/villemonte))
+		lack = power(q/q1, 1/villemonte)
+		ratio = twoThirds(1 - lack)
+		hv = hp * ratio
 	case q < 0:
-		// The vault's own free flow counts; it is looked for from the pond's up.
-		for range 20 {
-			part := 1 - math.Pow(min(1, -q/s.free(hv)), 1/villemonte)
-			next := hp / max(0.1, twoThirds(part))
-			if math.Abs(next-hv) < 1e-10 {
-				break
-			}
-			hv = next
+		// The vault's own free flow counts, which is little more than the pond's.
+		for range 2 {
+			lack = power(min(1, -q/s.free(hv)), 1/villemonte)
+			ratio = max(0.1, twoThirds(1-lack))
+			hv = hp / ratio
 		}
 	}
-	_, slope = s.flow(hp, hv)
-	return hv, slope
+	if 1-ratio < nearlyLevel {
+		return hv, q1 * nearlyPart / hp
+	}
+	return hv, drownedSlope(math.Abs(q), lack, ratio, max(hp, hv))
 }
 
+// power is x^p for x above 0, without the care that math.Pow takes of all else.
+func power(x, p float64) float64 { return math.Exp(p * math.Log(x)) }
+
+// twoThirds is x^(2/3), 0 for x below 0.
 func twoThirds(x float64) float64 {
-	r := math.Cbrt(max(0, x))
-	return r * r
+	if x <= 0 {
+		return 0
+	}
+	return power(x, 2.0/3)
 }
