@@ -143,7 +143,7 @@ func (m *model) ran(i int, s *system, d *Delivery) {
 	} else if pp.byC != nil && q != 0 {
 		for _, c := range pp.byC.Cautions(q) {
 			c.Args = append(c.Args, trace.Str("name", r.Name))
-			m.remark(r.Path, trace.Info, c)
+			m.remark(r.Path, trace.Caution, c)
 		}
 	}
 	for k, h := range s.solver.PartLosses(s.state, link, nil) {

@@ -44,10 +44,13 @@ const (
 	// CautionPowerConstant: the watts are known at fewer than two points, so
 	// one figure stands for the whole curve. Args: power.
 	CautionPowerConstant = "hydro.power.constant"
-	// CautionHazenRange: a pipe known only by its Hazen-Williams C is used
-	// outside the range that the formula was made for. Args: name (bore,
-	// speed, reynolds or temperature), found, limit.
-	CautionHazenRange = "hydro.hazen.range"
+	// CautionHazenLeast: a pipe known only by its Hazen-Williams C is used under
+	// the least value that the formula was made for. Args: name ("bore",
+	// "temperature", "Reynolds number"), found, limit.
+	CautionHazenLeast = "hydro.hazen.least"
+	// CautionHazenMost: likewise over the greatest value. Args: name ("speed",
+	// "temperature"), found, limit.
+	CautionHazenMost = "hydro.hazen.most"
 	// CautionCling: the head over a lip is so small that the sheet clings and
 	// the weir formulas are loose. Args: head, limit, band.
 	CautionCling = "hydro.lip.cling"

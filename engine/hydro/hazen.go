@@ -146,21 +146,23 @@ func (p *HazenWilliams) Cautions(q unit.Flow) []trace.Message {
 		return nil
 	}
 	var out []trace.Message
-	add := func(name string, found, limit trace.Arg) {
-		out = append(out, trace.Message{Code: CautionHazenRange, Args: []trace.Arg{trace.Str("name", name), found, limit}})
+	add := func(code, name string, found, limit trace.Arg) {
+		out = append(out, trace.Message{Code: code, Args: []trace.Arg{trace.Str("name", name), found, limit}})
 	}
 	if p.Bore < hazenLeastBore {
-		add("bore", trace.Num("found", p.Bore, unit.KindBore), trace.Num("limit", hazenLeastBore, unit.KindBore))
+		add(CautionHazenLeast, "bore", trace.Num("found", p.Bore, unit.KindBore), trace.Num("limit", hazenLeastBore, unit.KindBore))
 	}
-	if v := Velocity(q, p.Bore); math.Abs(float64(v)) > float64(hazenGreatestSpeed) {
-		add("speed", trace.Num("found", v, unit.KindSpeed), trace.Num("limit", hazenGreatestSpeed, unit.KindSpeed))
+	if v := max(Velocity(q, p.Bore), Velocity(-q, p.Bore)); v > hazenGreatestSpeed {
+		add(CautionHazenMost, "speed", trace.Num("found", v, unit.KindSpeed), trace.Num("limit", hazenGreatestSpeed, unit.KindSpeed))
 	}
-	if t := p.temperature; t < hazenColdest || t > hazenWarmest {
-		limit := min(max(t, hazenColdest), hazenWarmest)
-		add("temperature", trace.Num("found", t, unit.KindTemperature), trace.Num("limit", limit, unit.KindTemperature))
+	switch t := p.temperature; {
+	case t < hazenColdest:
+		add(CautionHazenLeast, "temperature", trace.Num("found", t, unit.KindTemperature), trace.Num("limit", hazenColdest, unit.KindTemperature))
+	case t > hazenWarmest:
+		add(CautionHazenMost, "temperature", trace.Num("found", t, unit.KindTemperature), trace.Num("limit", hazenWarmest, unit.KindTemperature))
 	}
 	if re := p.Reynolds(q); RegimeOf(re) != Turbulent {
-		add("reynolds", trace.Num("found", re, unit.KindCount), trace.Num("limit", unit.Ratio(TurbulentStart), unit.KindCount))
+		add(CautionHazenLeast, "Reynolds number", trace.Num("found", re, unit.KindCount), trace.Num("limit", unit.Ratio(TurbulentStart), unit.KindCount))
 	}
 	return out
 }

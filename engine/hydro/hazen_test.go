@@ -49,8 +49,14 @@ func TestHazenWilliamsCautions(t *testing.T) {
 		}
 		out := ""
 		for _, m := range p.Cautions(q) {
-			if m.Code != CautionHazenRange {
-				t.Errorf("code %s", m.Code)
+			found, limit := argValue(m, "found"), argValue(m, "limit")
+			switch {
+			case m.Code == CautionHazenLeast && found < limit:
+				out += "little "
+			case m.Code == CautionHazenMost && found > limit:
+				out += "much "
+			default:
+				t.Errorf("code %s with %g and the limit %g", m.Code, found, limit)
 			}
 			out += argText(m, "name") + " "
 		}
@@ -66,10 +72,10 @@ func TestHazenWilliamsCautions(t *testing.T) {
 	}{
 		{wide, 15, 0.01, ""},
 		{wide, 15, 0, ""},
-		{hose, 15, 0.001, "bore "},
-		{wide, 35, 0.01, "temperature "},
-		{wide, 2, -0.03, "speed temperature "},
-		{wide, 15, 1e-4, "reynolds "},
+		{hose, 15, 0.001, "little bore "},
+		{wide, 35, 0.01, "much temperature "},
+		{wide, 2, -0.03, "much speed little temperature "},
+		{wide, 15, 1e-4, "little Reynolds number "},
 	} {
 		if got := names(c.law, c.celsius, c.q); got != c.want {
 			t.Errorf("%+v at %g C, %v: got %q, want %q", c.law, c.celsius, c.q, got, c.want)
