@@ -58,14 +58,14 @@ type Quantity struct {
 
 // Pump is the pump at its operating point.
 type Pump struct {
-	Name   string   `json:"name" doc:"its name in the job"`
-	Flow   Quantity `json:"flow" doc:"flow delivered"`
-	Head   Quantity `json:"head" doc:"total dynamic head"`
-	Static Quantity `json:"static" doc:"of that, height"`
-	Power  Quantity `json:"power" doc:"electrical power"`
-	Drawn  Quantity `json:"drawn" doc:"flow that all pumps together take from the vault"`
-	Energy Quantity `json:"energyYear" doc:"energy of all pumps in a year"`
-	Cost   string   `json:"costYear,omitempty" doc:"cost of that energy"`
+	Name   string    `json:"name" doc:"its name in the job"`
+	Flow   Quantity  `json:"flow" doc:"flow delivered"`
+	Head   Quantity  `json:"head" doc:"total dynamic head"`
+	Static Quantity  `json:"static" doc:"of that, height"`
+	Power  *Quantity `json:"power,omitempty" doc:"electrical power; absent where the watts are not known"`
+	Drawn  Quantity  `json:"drawn" doc:"flow that all pumps together take from the vault"`
+	Energy *Quantity `json:"energyYear,omitempty" doc:"energy of all pumps in a year; absent where the watts of one are not known"`
+	Cost   string    `json:"costYear,omitempty" doc:"cost of that energy"`
 }
 
 // Upkeep is what the running feature asks for.
@@ -80,11 +80,11 @@ type Upkeep struct {
 
 // Other is a further pump at its operating point.
 type Other struct {
-	Name  string   `json:"name" doc:"the name of its place"`
-	Pump  string   `json:"pump" doc:"which pump it is"`
-	Flow  Quantity `json:"flow" doc:"flow delivered"`
-	Head  Quantity `json:"head" doc:"head"`
-	Power Quantity `json:"power" doc:"electrical power"`
+	Name  string    `json:"name" doc:"the name of its place"`
+	Pump  string    `json:"pump" doc:"which pump it is"`
+	Flow  Quantity  `json:"flow" doc:"flow delivered"`
+	Head  Quantity  `json:"head" doc:"head"`
+	Power *Quantity `json:"power,omitempty" doc:"electrical power; absent where the watts are not known"`
 }
 
 // Run is one run of pipe.
@@ -124,7 +124,7 @@ type Option struct {
 	Pipe  string     `json:"pipe" doc:"sizes of the runs, in the job's order"`
 	Flow  Quantity   `json:"flow" doc:"the pump's flow"`
 	Feeds []Quantity `json:"feeds" doc:"flow of each watercourse"`
-	Power Quantity   `json:"power" doc:"electrical power"`
+	Power *Quantity  `json:"power,omitempty" doc:"electrical power; absent where the watts are not known"`
 	Cost  string     `json:"costYear,omitempty" doc:"cost of a year's energy"`
 	Reach float64    `json:"reach" doc:"part of what is wanted that the valves can bring every feed; 0 when it cannot be told"`
 	First string     `json:"firstCost,omitempty" doc:"price of pump, pipe and fittings, where all are priced"`
@@ -312,6 +312,14 @@ func (m maker) value(v unit.Value) Quantity {
 
 func of[Q unit.Quantity](m maker, q Q, k unit.Kind) Quantity { return m.value(unit.Of(q, k)) }
 
+// known is of, or nil for a figure that is not known.
+func known[Q unit.Quantity](m maker, q Q, k unit.Kind) *Quantity {
+	if q == 0 {
+		return nil
+	}
+	return new(of(m, q, k))
+}
+
 func money(m unit.Money) string {
 	if m.Currency == "" {
 		return ""
@@ -360,10 +368,10 @@ func (m maker) delivery(d *Document, r *design.Result) {
 	v := r.Delivery
 	d.Pump = &Pump{
 		Name: v.Pump, Flow: of(m, v.Flow, unit.KindFlow), Head: of(m, v.Head, unit.KindHead), Static: of(m, v.Static, unit.KindHead),
-		Power: of(m, v.Power, unit.KindPower), Drawn: of(m, v.Drawn, unit.KindFlow), Energy: of(m, v.Energy, unit.KindEnergy), Cost: money(v.Cost),
+		Power: known(m, v.Power, unit.KindPower), Drawn: of(m, v.Drawn, unit.KindFlow), Energy: known(m, v.Energy, unit.KindEnergy), Cost: money(v.Cost),
 	}
 	for _, x := range v.Others {
-		d.Others = append(d.Others, Other{Name: x.Name, Pump: x.Pump, Flow: of(m, x.Flow, unit.KindFlow), Head: of(m, x.Head, unit.KindHead), Power: of(m, x.Power, unit.KindPower)})
+		d.Others = append(d.Others, Other{Name: x.Name, Pump: x.Pump, Flow: of(m, x.Flow, unit.KindFlow), Head: of(m, x.Head, unit.KindHead), Power: known(m, x.Power, unit.KindPower)})
 	}
 	for _, x := range v.Runs {
 		d.Runs = append(d.Runs, Run{
@@ -382,7 +390,7 @@ func (m maker) delivery(d *Document, r *design.Result) {
 		d.Feeds = append(d.Feeds, f)
 	}
 	for _, x := range r.Options {
-		o := Option{Pump: x.Pump, Pipe: x.Pipe, Flow: of(m, x.Flow, unit.KindFlow), Power: of(m, x.Power, unit.KindPower), Cost: money(x.Cost), Reach: float64(x.Reach), First: money(x.First), AsIs: x.AsIs}
+		o := Option{Pump: x.Pump, Pipe: x.Pipe, Flow: of(m, x.Flow, unit.KindFlow), Power: known(m, x.Power, unit.KindPower), Cost: money(x.Cost), Reach: float64(x.Reach), First: money(x.First), AsIs: x.AsIs}
 		for _, f := range x.Feeds {
 			o.Feeds = append(o.Feeds, of(m, f, unit.KindFlow))
 		}

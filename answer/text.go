@@ -104,7 +104,11 @@ func (p *printer) findings(r *design.Result) {
 				for _, e := range m.Effect {
 					effects = append(effects, fmt.Sprintf("%s to %s", e.Before.Format(p.unit), e.After.Format(p.unit)))
 				}
-				p.line("    - %s: %s", p.say.Say(m.Message, p.unit), strings.Join(effects, ", "))
+				remedy := p.say.Say(m.Message, p.unit)
+				if len(effects) > 0 {
+					remedy += ": " + strings.Join(effects, ", ")
+				}
+				p.line("    - %s", remedy)
 			}
 		}
 		if sev == trace.Info {
@@ -113,26 +117,27 @@ func (p *printer) findings(r *design.Result) {
 	}
 }
 
+// power shows what a pump draws, or that nobody knows.
+func (p *printer) power(w unit.Power) string {
+	if w == 0 {
+		return "power not known"
+	}
+	return show(p, w, unit.KindPower)
+}
+
 func (p *printer) delivery(r *design.Result) {
 	d := r.Delivery
 	if d == nil {
 		return
 	}
 	p.head("Pump and pipe")
-	power, height := "power not known", "no water runs"
-	if d.Power > 0 {
-		power = show(p, d.Power, unit.KindPower)
-	}
+	height := "no water runs"
 	if d.Rises {
 		height = "height " + show(p, d.Static, unit.KindHead) + " of it"
 	}
-	p.line("pump %s: %s at %s; %s; %s", d.Pump, p.flow(r, d.Flow, "pump.flow"), show(p, d.Head, unit.KindHead), height, power)
+	p.line("pump %s: %s at %s; %s; %s", d.Pump, p.flow(r, d.Flow, "pump.flow"), show(p, d.Head, unit.KindHead), height, p.power(d.Power))
 	for i, o := range d.Others {
-		power := "power not known"
-		if o.Power > 0 {
-			power = show(p, o.Power, unit.KindPower)
-		}
-		p.line("%s, pump %s: %s at %s; %s", o.Name, o.Pump, p.flow(r, o.Flow, design.OtherID(i)+".flow"), show(p, o.Head, unit.KindHead), power)
+		p.line("%s, pump %s: %s at %s; %s", o.Name, o.Pump, p.flow(r, o.Flow, design.OtherID(i)+".flow"), show(p, o.Head, unit.KindHead), p.power(o.Power))
 	}
 	if d.Energy > 0 {
 		cost := ""
@@ -186,7 +191,7 @@ func (p *printer) options(r *design.Result) {
 		if o.Reach > 0 {
 			reach = ", valves set: " + show(p, o.Reach, unit.KindPercent) + " of what is wanted"
 		}
-		p.line("%s pump %-4s pipe %-22s %11s (%s%s)  %8s  %s", mark, o.Pump, o.Pipe, show(p, o.Flow, unit.KindFlow), strings.Join(feeds, " + "), reach, show(p, o.Power, unit.KindPower), cost)
+		p.line("%s pump %-4s pipe %-22s %11s (%s%s)  %8s  %s", mark, o.Pump, o.Pipe, show(p, o.Flow, unit.KindFlow), strings.Join(feeds, " + "), reach, p.power(o.Power), cost)
 	}
 	p.line("* as drawn")
 }

@@ -17,13 +17,19 @@ func Assumed(in Input) []trace.Assumption {
 	w := &work{in: in}
 	common := trace.Source{Title: practice, Basis: trace.BasisPractice}
 	var out []trace.Assumption
-	assume := func(code, path string, v unit.Value, s trace.Source, weight []trace.Effect) {
+	assume := func(code, path string, v unit.Value, s trace.Source, weight []trace.Effect, args ...trace.Arg) {
 		out = append(out, trace.Assumption{
-			Message: trace.Message{Code: code, Args: []trace.Arg{{Name: "value", Value: v}}}, Path: path, Value: v, Source: s, Weight: weight,
+			Message: trace.Message{Code: code, Args: append(args, trace.Arg{Name: "value", Value: v})}, Path: path, Value: v, Source: s, Weight: weight,
 		})
 	}
 	if can, assumed := w.can(); assumed && has(items, CodeCement) {
 		assume(AssumeCan, in.Paths.Can, unit.Of(can, unit.KindCement), common, nil)
+	}
+	if soil, assumed := w.ground(); assumed && has(items, CodeSoil) {
+		other := in
+		other.Soil = swellsMost
+		swell, _ := in.Book.SoilSwell(soil)
+		assume(AssumeSoil, in.Paths.Soil, unit.Of(swell.High, unit.KindPercent), swell.Source, moved(items, other), trace.Str("soil", soil))
 	}
 	if !has(items, CodeLiner) {
 		return out

@@ -66,6 +66,10 @@ const (
 	AssumeBank = "assume.takeoff.liner.bank"
 	// AssumeLayers: the layers of underlayment. Args: value.
 	AssumeLayers = "assume.takeoff.underlay.layers"
+	// AssumeSoil: the soil that is dug in. Args: soil, value (its greatest swell).
+	AssumeSoil = "assume.takeoff.soil"
+	// AssumeSpare: the spare fittings on top of the count. Args: value.
+	AssumeSpare = "assume.takeoff.spare"
 	// AssumeCan: the size of a can of cement or primer. Args: value.
 	AssumeCan = "assume.takeoff.can"
 )

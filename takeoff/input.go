@@ -23,7 +23,7 @@ type Input struct {
 	Overlap unit.Length // liner beyond the edge on each side; 0: the book's larger figure, assumed
 	Layers  int         // of underlayment; 0: one, assumed
 
-	Soil  string // as Book.Soils names it; "" : no loose volume
+	Soil  string // as Book.Soils names it; "": DefaultSoil, assumed
 	Holes []Hole // besides the pond
 	Mound Mound
 	Truck unit.Volume // loose soil that a truck takes; 0: no loads are listed

@@ -228,12 +228,12 @@ func TestAssumed(t *testing.T) {
 		t.Errorf("all but the can is given: %+v", got)
 	}
 	in := full()
-	in.Overlap, in.Layers, in.Streams[0].Bank = 0, 0, 0
+	in.Overlap, in.Layers, in.Streams[0].Bank, in.Soil = 0, 0, 0, ""
 	codes := map[string]trace.Assumption{}
 	for _, a := range Assumed(in) {
 		codes[a.Code] = a
 	}
-	for _, want := range []string{AssumeCan, AssumeOverlap, AssumeLayers, AssumeBank} {
+	for _, want := range []string{AssumeCan, AssumeOverlap, AssumeLayers, AssumeBank, AssumeSoil} {
 		if a, ok := codes[want]; !ok || a.Source.Title == "" || a.Path == "" {
 			t.Errorf("%s is not told: %+v", want, a)
 		}
@@ -241,6 +241,10 @@ func TestAssumed(t *testing.T) {
 	// Gardening article "How To Build A Garden Pond - Part 2": 1 to 1.5 ft per side.
 	if o := codes[AssumeOverlap]; !same(o.Value.SI, 1.5*float64(unit.Foot)) || len(o.Weight) == 0 || o.Weight[0].After.SI >= o.Weight[0].Before.SI {
 		t.Errorf("overlap %+v", o)
+	}
+	// Table 4-1 as quoted: common earth 20 to 45 percent, clay 30 to 60.
+	if s := codes[AssumeSoil]; !same(s.Value.SI, 0.45) || len(s.Weight) == 0 || !same(s.Weight[0].After.SI/s.Weight[0].Before.SI, 1.60/1.45) {
+		t.Errorf("soil %+v", s)
 	}
 	if got := Assumed(Input{Book: book}); len(got) != 0 {
 		t.Errorf("nothing depends on a default: %+v", got)

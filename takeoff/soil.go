@@ -8,6 +8,22 @@ import (
 	"plashet/engine/unit"
 )
 
+// DefaultSoil is the ground where the input does not tell: the middle of the
+// book's table of swell. Common practice, no source.
+const DefaultSoil = "common earth"
+
+// swellsMost is the ground of the table that swells most, rock apart, which
+// nobody overlooks.
+const swellsMost = "clay"
+
+// ground gives the soil that is dug in.
+func (w *work) ground() (soil string, assumed bool) {
+	if w.in.Soil == "" {
+		return DefaultSoil, true
+	}
+	return w.in.Soil, false
+}
+
 // soil lists what is dug and what of it is left over, loose:
 //
 //	dig = sum of the holes
@@ -37,14 +53,15 @@ func (w *work) soil() {
 	if !ok || left <= 0 {
 		return
 	}
-	swell, err := w.in.Book.SoilSwell(w.in.Soil)
+	soil, _ := w.ground()
+	swell, err := w.in.Book.SoilSwell(soil)
 	if err != nil {
-		w.fault(w.in.Paths.Soil, FaultSoil, trace.Str("soil", w.in.Soil), trace.Str("near", near(err)))
+		w.fault(w.in.Paths.Soil, FaultSoil, trace.Str("soil", soil), trace.Str("near", near(err)))
 		return
 	}
 	loose := Range{float64(LooseVolume(left, swell.Low)), float64(LooseVolume(left, swell.High)), unit.KindEarth}
 	it := Item{
-		Code: CodeSoil, Name: NameSoil, Size: w.in.Soil, Need: loose, Buy: loose, Formula: "dig (1 + w), for both w", Source: swell.Source,
+		Code: CodeSoil, Name: NameSoil, Size: soil, Need: loose, Buy: loose, Formula: "dig (1 + w), for both w", Source: swell.Source,
 		Terms: append([]trace.Term{term("dig", float64(bank), unit.KindEarth, CodeDig+".0")}, span("w", swell, unit.KindPercent)...),
 	}
 	if mound != nil {

@@ -4,6 +4,9 @@ package words
 // its faults. The codes and their arguments are listed in takeoff/codes.go, what
 // design finds while it counts in engine/design/fittings.go.
 var enTakeoff = map[string]string{
+	"assume.takeoff.soil":  "The soil to dig in is not given; {soil} was assumed, which swells by up to {value}.",
+	"assume.takeoff.spare": "Spare fittings are not given; {value} was assumed: what is broken or lost on the day means a trip.",
+
 	"takeoff.item.fitting":  "{name}[, {size}]",
 	"takeoff.item.pipe":     "pipe {name}[, {size}]",
 	"takeoff.item.cement":   "solvent cement",

@@ -38,6 +38,9 @@ func (m *model) material() {
 	m.out.Findings = append(m.out.Findings, findings...)
 	m.out.Faults = append(m.out.Faults, faults...)
 	m.out.Assumptions = append(m.out.Assumptions, takeoff.Assumed(in)...)
+	if len(in.Fittings) > 0 && j.Works.SpareFittings.IsZero() {
+		m.assume(in.Paths.Spare, takeoff.AssumeSpare, unit.Of(unit.Ratio(0), unit.KindPercent), practice)
+	}
 }
 
 // hole gives the pond as the list takes it; nil when its shape is not known.

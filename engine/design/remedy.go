@@ -67,7 +67,10 @@ func (m *model) option(feed int, single bool, o *Option, flow unit.Flow) trace.R
 	}
 	r := trace.Remedy{
 		Message: trace.Message{Code: code, Args: []trace.Arg{trace.Str("pump", o.Pump), trace.Str("pipe", o.Pipe)}},
-		Effect:  []trace.Effect{m.more(feed, flow), {Figure: "pump.power", Before: unit.Of(now.Power, unit.KindPower), After: unit.Of(o.Power, unit.KindPower)}},
+		Effect:  []trace.Effect{m.more(feed, flow)},
+	}
+	if now.Power > 0 && o.Power > 0 && now.Power != o.Power {
+		r.Effect = append(r.Effect, trace.Effect{Figure: "pump.power", Before: unit.Of(now.Power, unit.KindPower), After: unit.Of(o.Power, unit.KindPower)})
 	}
 	if now.Cost.Currency != "" && o.Cost.Currency != "" {
 		r.Args = append(r.Args, trace.Str("cost", o.Cost.Round().Format()))
