@@ -276,28 +276,30 @@ func TestNoBands(t *testing.T) {
 	}
 }
 
-// BenchmarkBands draws the largest example job 1,024 times: flows and levels.
+// BenchmarkBands draws each example job 1,024 times, flows and levels, and reads
+// the bands; "draw" is what it does 1,024 times.
 func BenchmarkBands(b *testing.B) {
-	book, j := read(b, "hillside-cascade")
-	m, _ := shaken(b, book, j)
-	b.ReportAllocs()
-	for b.Loop() {
-		m.bands(0, band.Usual, 1)
-	}
-}
-
-// BenchmarkShake is what BenchmarkBands does 1,024 times.
-func BenchmarkShake(b *testing.B) {
-	book, j := read(b, "hillside-cascade")
-	_, s := shaken(b, book, j)
-	sample := band.Draw(s.shapes, band.Usual, 1)
-	row, i := make([]float64, len(s.shapes)), 0
-	b.ReportAllocs()
-	for b.Loop() {
-		sample.Row(i%sample.Len(), row)
-		i++
-		if !s.solve(row) {
-			b.Fatal("no answer")
-		}
+	for _, name := range demo.Names() {
+		book, j := read(b, name)
+		m, s := shaken(b, book, j)
+		b.Run(name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				m.bands(0, band.Usual, 1)
+			}
+			b.ReportMetric(float64(len(s.shapes)), "inputs")
+		})
+		b.Run(name+"/draw", func(b *testing.B) {
+			sample := band.Draw(s.shapes, band.Usual, 1)
+			row, i := make([]float64, len(s.shapes)), 0
+			b.ReportAllocs()
+			for b.Loop() {
+				sample.Row(i%sample.Len(), row)
+				i++
+				if !s.solve(row) {
+					b.Fatal("no answer")
+				}
+			}
+		})
 	}
 }
