@@ -24,7 +24,7 @@ var holds = map[string]string{
 	"losses_more":   "loss coefficients of fittings, from further sources",
 	"solventweld":   "fit, set and cure of cemented joints, cement, make-up of threads",
 	"practice":      "rules of the trade: falls, pipe, liner, rock, soil",
-	"limits":        "ranges outside which a formula is not used unflagged",
+	"limits":        "ranges outside which a formula is not used unflagged; how long a joint is held",
 }
 
 func tablesCommand() *cobra.Command {

@@ -35,8 +35,9 @@ type Book struct {
 	sets, cures []timedRow
 	joints      []jointsRow
 	jointRules  map[string][]JointRule // by topic
-	hold        unit.Duration
-	holdSource  trace.Source
+	holdSmall   Span[unit.Duration]
+	holdLarge   Span[unit.Duration]
+	holdSmallTo float64 // nominal inches
 	damp        Factor
 	primer      Factor
 	turns, tape Span[float64]

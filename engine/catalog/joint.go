@@ -49,9 +49,19 @@ type JointRule struct {
 func (b *Book) JointRules(topic string) []JointRule { return slices.Clone(b.jointRules[topic]) }
 
 // HoldTime gives how long a joint is held together after it is pushed home, so
-// that the taper does not push it out. The figure is for small sizes; its note
-// tells that larger ones take up to 3 minutes.
-func (b *Book) HoldTime() (unit.Duration, trace.Source) { return b.hold, b.holdSource }
+// that the taper does not push it out: the time of the small sizes, and past
+// them from that up to the longest that the same pages name; High is the
+// cautious one. The can decides. Errors: CodeSizeUnread, CodeSizeDN.
+func (b *Book) HoldTime(sizeText string) (Span[unit.Duration], error) {
+	nps, err := b.nominalInches(sizeText)
+	if err != nil {
+		return Span[unit.Duration]{}, err
+	}
+	if nps <= b.holdSmallTo {
+		return b.holdSmall, nil
+	}
+	return b.holdLarge, nil
+}
 
 func (b *Book) loadJoints(l *loader) {
 	b.jointRules = map[string][]JointRule{}
@@ -62,7 +72,7 @@ func (b *Book) loadJoints(l *loader) {
 				Item: item, Sizes: r.Get("size_nps_in"), Value: r.Get("value"), Unit: r.Get("unit"), Source: l.source(r),
 			})
 			if item == "hold together to stop push-out" {
-				b.hold, b.holdSource = unit.Duration(l.num(r, "value"))*unit.Second, l.source(r)
+				b.loadHold(l, r)
 			}
 		case topic == "initial set":
 			b.sets = append(b.sets, l.timed(r, math.Inf(1)))
@@ -85,6 +95,26 @@ func (b *Book) loadJoints(l *loader) {
 	}
 	slices.SortFunc(b.sets, byTop)
 	slices.SortFunc(b.cures, byTop)
+}
+
+// loadHold reads the time for small sizes and, from the note of the same row,
+// the longest for larger ones: "larger sizes up to 3 min".
+func (b *Book) loadHold(l *loader, r Row) {
+	v := unit.Duration(l.num(r, "value")) * unit.Second
+	b.holdSmall = Span[unit.Duration]{v, v, l.source(r)}
+	text, ok := strings.CutPrefix(r.Get("note"), "larger sizes up to ")
+	if !ok {
+		l.fail(r, "note", "does not tell how long larger sizes are held")
+	}
+	b.holdLarge = Span[unit.Duration]{v, l.parsed(r, "note", text), l.source(r)}
+	for row := range b.Rows("limits") {
+		if row.Get("name") == "largest size of pipe that is held for the shorter time" {
+			b.holdSmallTo = l.num(row, "high")
+		}
+	}
+	if b.holdSmallTo == 0 {
+		l.fail(r, "size_nps_in", "has no row in table limits that tells how far it goes")
+	}
 }
 
 func (l *loader) timed(r Row, psi float64) timedRow {

@@ -154,10 +154,16 @@ func TestCement(t *testing.T) {
 	if p := book.PrimerFactor(); p.Value != 2 {
 		t.Errorf("primer serves %g times the joints, the table says double", float64(p.Value))
 	}
-	// Two how-to pages: 30 s for small sizes.
-	if d, source := book.HoldTime(); d != 30*unit.Second || source.Note == "" {
-		t.Errorf("hold %v s, %+v", d, source)
+	// Two how-to pages: 30 s for small sizes, larger ones up to 3 min (reference
+	// solventweld.csv). That small ends at 1-1/4 in is common practice, no source.
+	for size, high := range map[string]unit.Duration{"1/2": 30, "1-1/4": 30, "d40": 30, "1-1/2": 180, "2": 180, "d63": 180, "4": 180} {
+		h, err := book.HoldTime(size)
+		if err != nil || h.Low != 30*unit.Second || h.High != high*unit.Second || h.Source.Basis != trace.BasisPublished {
+			t.Errorf("hold of %s: %+v (%v), want 30 to %v s", size, h, err, high)
+		}
 	}
+	_, err := book.HoldTime("two")
+	fails(t, err, CodeSizeUnread)
 	for topic, want := range map[string]int{"fit": 2, "insertion": 3, "preparation": 3, "thread": 6, "cure": 0} {
 		rules := book.JointRules(topic)
 		if len(rules) != want {

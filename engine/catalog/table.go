@@ -162,7 +162,11 @@ func (l *loader) span(r Row, column string) (low, high float64) {
 
 // duration reads "15 min", "1.5 h" or "8 d".
 func (l *loader) duration(r Row, column string) unit.Duration {
-	num, name, _ := strings.Cut(r.Get(column), " ")
+	return l.parsed(r, column, r.Get(column))
+}
+
+func (l *loader) parsed(r Row, column, text string) unit.Duration {
+	num, name, _ := strings.Cut(text, " ")
 	v, ok := mixedNumber(num)
 	per := map[string]unit.Duration{"s": unit.Second, "min": unit.Minute, "h": unit.Hour, "d": unit.Day}[name]
 	if !ok || per == 0 {

@@ -97,7 +97,7 @@ type Threading struct {
 
 // Times are what one cemented joint asks for. The can decides.
 type Times struct {
-	Hold       unit.Duration // held together after it is pushed home
+	Hold       unit.Duration // held together after it is pushed home; the longest that its source names for the size
 	HoldSource trace.Source
 
 	Sets      []catalog.Timed // each manual, in dry weather

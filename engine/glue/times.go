@@ -54,8 +54,11 @@ func (w *work) times() {
 			continue
 		}
 		t := &j.Times
-		t.Hold, t.HoldSource = b.HoldTime()
-		var err error
+		hold, err := b.HoldTime(j.Size)
+		if err != nil {
+			w.outside(told, "hold", j.Size, err)
+		}
+		t.Hold, t.HoldSource = hold.High, hold.Source
 		if t.Sets, err = b.SetTimes(j.Size, w.in.Temperature); err != nil {
 			w.outside(told, "set", j.Size, err)
 		}
