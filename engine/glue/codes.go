@@ -12,6 +12,10 @@ const (
 	StepMarkRollUpright = "glue.step.mark.roll.upright"
 	// StepMarkArrow: the valve's arrow points away from the pump; mark it on the pipe too. Args: part.
 	StepMarkArrow = "glue.step.mark.arrow"
+	// StepMarkCover: a level swing valve is turned until its cover is on top and gets a line along its top, over the hubs and pieces in line with it. Args: part, pieces (marks of pieces at its ends that are not measured in place; left out where there is none).
+	StepMarkCover = "glue.step.mark.cover"
+	// StepMarkLines: at every other joint to be cemented one line over pipe and hub, so that each comes back as it stood. No args.
+	StepMarkLines = "glue.step.mark.lines"
 	// StepApart: take the chain apart; every stub comes out. Args: stubs (their count).
 	StepApart = "glue.step.apart"
 	// StepWall: set the bulkhead fitting in the wall on its gasket, no cement. Args: part.
@@ -24,7 +28,7 @@ const (
 	StepNut = "glue.step.nut"
 	// StepBodyOut: open both nuts and take the valve's body away from the cement. Args: part.
 	StepBodyOut = "glue.step.bodyout"
-	// StepCement: prime and cement one joint, push home to the mark, hold. Args: part, with (the piece or the other part), size, hold, set.
+	// StepCement: prime and cement one joint, push home to the mark with the lines on hub and pipe in one, hold. Args: part, with (the piece or the other part), size, hold, set.
 	StepCement = "glue.step.cement"
 	// StepCementValve: the same at a valve: cement on the pipe only, sparingly; joint below the valve, its socket looking down, until it has set. Args: as StepCement.
 	StepCementValve = "glue.step.cement.valve"

@@ -97,29 +97,7 @@ func (w *work) dry() {
 	if a.Tail != nil {
 		w.step(Step{Message: insertion(StepMarkInsertion, *a.Tail), Parts: []string{a.Tail.Mark}, Where: Vault, Cautions: []string{CautionUnplug}})
 	}
-	for _, r := range a.Rolls {
-		parts := []string{w.mark(r.Part)}
-		if r.Piece != "" {
-			parts = append(parts, r.Piece)
-		}
-		code := StepMarkRoll
-		if r.Upright {
-			code = StepMarkRollUpright
-		}
-		args := []trace.Arg{trace.Str("part", w.mark(r.Part)), trace.Num("angle", r.Angle, unit.KindAngle)}
-		if r.Piece != "" {
-			args = append(args, trace.Str("piece", r.Piece))
-		}
-		if r.Arc > 0 {
-			args = append(args, tape("arc", r.Arc), tape("other", r.Other))
-		}
-		w.step(Step{Message: say(code, args...), Parts: parts, Where: Vault, Cautions: []string{CautionUnplug}})
-	}
-	for i := range w.in.Parts {
-		if w.in.Parts[i].Kind.IsCheck() {
-			w.step(Step{Message: say(StepMarkArrow, trace.Str("part", w.mark(i))), Parts: []string{w.mark(i)}, Where: Vault, Cautions: []string{CautionUnplug}})
-		}
-	}
+	w.marks()
 	w.step(Step{Message: say(StepApart, stubs), Parts: all, Where: Vault, Cautions: []string{CautionUnplug}})
 }
 

@@ -135,7 +135,7 @@ func TestHillside(t *testing.T) {
 		}
 	}
 	want := []string{
-		StepDryFit, StepMarkInsertion, StepMarkRollUpright, StepMarkArrow, StepApart, StepThread, StepWall,
+		StepDryFit, StepMarkInsertion, StepMarkRollUpright, StepMarkArrow, StepMarkCover, StepMarkLines, StepApart, StepThread, StepWall,
 		StepCementValve, StepCement, StepNut, StepCement, StepPump,
 		StepMeasure, StepCementValve, StepFlap, StepCement, StepMeasure, StepCement, StepUnion, StepCure, StepTest,
 	}
@@ -199,6 +199,33 @@ func TestRollMarks(t *testing.T) {
 	for _, s := range got {
 		if slices.ContainsFunc(s.Args, func(a trace.Arg) bool { return a.Name == "arc" || a.Name == "other" }) {
 			t.Errorf("an elbow turned by nothing: %+v", s.Args)
+		}
+	}
+}
+
+// A level swing valve with its cover anywhere but on top does not fall shut
+// (common practice, no source), so it is turned and marked before any cement is
+// at it. Upright, or of another kind, it has no top.
+func TestCoverOnTop(t *testing.T) {
+	swing := laid(inline(layout.CheckSwing, "V1", 3.2*in))
+	level := []layout.Laid{laid(adapter()), laid(elbow("E1")), swing, laid(bulkhead())}
+	for _, c := range []struct {
+		name  string
+		parts []layout.Laid
+		want  bool
+	}{
+		{"level", level, true},
+		{"upright", []layout.Laid{laid(adapter()), swing, laid(elbow("E1")), laid(bulkhead())}, false},
+		{"ball", []layout.Laid{laid(adapter()), laid(elbow("E1")), laid(inline(layout.BallValve, "V1", 3.2*in)), laid(bulkhead())}, false},
+	} {
+		p := order(t, chain(c.parts...))
+		cover := slices.IndexFunc(p.Steps, func(s Step) bool { return s.Code == StepMarkCover })
+		if (cover >= 0) != c.want {
+			t.Errorf("%s: cover step at %d", c.name, cover)
+			continue
+		}
+		if c.want && (!slices.Equal(p.Steps[cover].Parts, []string{"V1", "P2", "P3"}) || p.Steps[cover].Where != Vault) {
+			t.Errorf("%s: %+v", c.name, p.Steps[cover])
 		}
 	}
 }
@@ -508,6 +535,12 @@ func TestAnyChain(t *testing.T) {
 			}
 			if (j.Kind == Cement) != s.NoReturn {
 				t.Fatalf("joint %d is %s, no return %v", i+1, j.Kind, s.NoReturn)
+			}
+			for _, e := range j.Ends {
+				if j.Kind == Cement && e.Part >= 0 && layout.CoverUp(input.Parts[e.Part].Kind, input.Assembly.Places[e.Part].InDir) &&
+					!slices.ContainsFunc(p.Steps[:at[i]], func(s Step) bool { return s.Code == StepMarkCover && s.Parts[0] == e.Mark }) {
+					t.Fatalf("joint %d is cemented before the cover of %s is marked", i+1, e.Mark)
+				}
 			}
 			if j.Valve && j.Kind == Cement && s.Tilt == TiltNone && !slices.ContainsFunc(fs, func(f trace.Finding) bool { return f.Code == FindValveInVault }) {
 				t.Fatalf("joint %d at a valve is neither tilted nor told", i+1)

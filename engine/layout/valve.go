@@ -3,6 +3,7 @@ package layout
 import (
 	"math"
 
+	"plashet/engine/geom"
 	"plashet/engine/trace"
 	"plashet/engine/unit"
 )
@@ -36,13 +37,20 @@ func (l *laying) valves() {
 				part, trace.Str("kind", string(p.Kind)), trace.Num("found", rising, unit.KindAngle), trace.Str("allowed", word))
 			continue
 		}
-		if p.Kind == CheckSwing && rising < 45*unit.Degree {
+		if CoverUp(p.Kind, l.a.Places[i].InDir) {
 			l.hinge(i, part)
 		}
 	}
 	if !any {
 		l.note(trace.Info, l.in.Path, FindNoCheck)
 	}
+}
+
+// CoverUp tells that a valve falls shut only with its cover on top: a swing
+// valve whose flow rises less than 45 degrees from level. Common practice, no
+// source.
+func CoverUp(k Kind, flow geom.Vec3) bool {
+	return k == CheckSwing && flow.Z < math.Sqrt2/2
 }
 
 // allowed gives how valve i may stand; by its kind, as an assumption, where
