@@ -16,10 +16,11 @@ func (w *work) subassemblies() {
 		w.bench(sub, anchor)
 	}
 	if w.last > 0 && anchor >= 0 {
+		w.putIn(func(sub int) bool { return sub == w.last })
 		w.cement(anchor, Vault)
 	}
 	w.bench(0, anchor)
-	w.step(Step{Message: say(StepPump), Parts: []string{"pump"}, Where: Vault, Cautions: []string{CautionUnplug}})
+	w.pump(w.place.parts[0])
 	if w.last == 0 && anchor >= 0 {
 		w.cement(anchor, Vault)
 	}
@@ -65,8 +66,9 @@ func (w *work) bench(sub, anchor int) {
 	}
 }
 
-// cement makes one joint. In the vault nothing can be tilted.
-func (w *work) cement(k int, where Where) {
+// cement makes one joint. In the vault nothing can be tilted. Together are the
+// unions whose faces are held together while it sets.
+func (w *work) cement(k int, where Where, together ...string) {
 	j := &w.plan.Joints[k]
 	w.nutsFor(k, where)
 	w.made[k] = true
@@ -78,6 +80,7 @@ func (w *work) cement(k int, where Where) {
 		trace.Str("part", part.Mark), trace.Str("with", with), trace.Str("size", j.Size),
 		trace.Num("hold", j.Times.Hold, unit.KindDuration), trace.Num("set", j.Times.Set, unit.KindDuration),
 	}
+	args = append(args, list("together", together)...)
 	s := Step{
 		Message: say(StepCement, args...), Joints: []int{j.Number}, Parts: parts(j), Where: where,
 		Hold: j.Times.Hold, Set: j.Times.Set, Source: j.Times.SetSource, NoReturn: true,
@@ -133,6 +136,7 @@ func (w *work) closings() {
 		}
 		any = true
 		j := &w.plan.Joints[far]
+		w.stand(j.Piece)
 		for _, p := range w.in.Assembly.Pieces {
 			if p.Mark == j.Piece {
 				w.step(Step{Message: insertion(StepMeasure, p), Parts: []string{p.From, p.To, p.Mark}, Where: Vault, Cautions: []string{CautionUnplug}})
@@ -142,8 +146,15 @@ func (w *work) closings() {
 		if !w.fixed[j.sub[1]] && (j.Valve || j.sub[0] == 0) && (j.Valve || !w.plan.Joints[near].Valve) {
 			first, second = far, near
 		}
+		out := j.sub[0]
+		if first == far {
+			out = j.sub[1]
+		}
+		w.takeOut(out)
 		w.cement(first, Bench)
-		w.cement(second, Vault)
+		w.back(out)
+		w.cement(second, Vault, w.bounding(out)...)
+		w.join(j.sub[0], j.sub[1])
 		w.fixed[j.sub[0]] = w.fixed[j.sub[1]]
 		k--
 	}
@@ -154,6 +165,7 @@ func (w *work) closings() {
 
 // unions makes the faces up by hand, from the wall inward.
 func (w *work) unions() {
+	w.putIn(func(int) bool { return true })
 	for k := len(w.plan.Joints) - 1; k >= 0; k-- {
 		j := &w.plan.Joints[k]
 		if j.Kind != Face {

@@ -28,7 +28,7 @@ const (
 	StepNut = "glue.step.nut"
 	// StepBodyOut: open both nuts and take the valve's body away from the cement. Args: part.
 	StepBodyOut = "glue.step.bodyout"
-	// StepCement: prime and cement one joint, push home to the mark with the lines on hub and pipe in one, hold. Args: part, with (the piece or the other part), size, hold, set.
+	// StepCement: prime and cement one joint, push home to the mark with the lines on hub and pipe in one, hold. Args: part, with (the piece or the other part), size, hold, set, together (unions whose faces are held together while it sets; left out where there is none).
 	StepCement = "glue.step.cement"
 	// StepCementValve: the same at a valve: cement on the pipe only, sparingly; joint below the valve, its socket looking down, until it has set. Args: as StepCement.
 	StepCementValve = "glue.step.cement.valve"
@@ -36,9 +36,19 @@ const (
 	StepCementValveInPlace = "glue.step.cement.valve.inplace"
 	// StepFlap: the cement has set: push the flap, it must move and fall shut. Args: part.
 	StepFlap = "glue.step.flap"
-	// StepPump: set the pump in the middle of its play. No args.
+	// Of a part that opens in two, the lists of parts in StepPump to StepBack name the half that is meant: "½ U1".
+
+	// StepPump: set the pump in the middle of its play. Args: parts (what is on it; left out where there is nothing).
 	StepPump = "glue.step.pump"
-	// StepMeasure: measure the gap between the hub faces in place, the rest dry and made up, and cut the closing piece by it. Args: piece, from, to, near and far (its insertion marks).
+	// StepIn: put what was made on the bench into the vault. Args: parts.
+	StepIn = "glue.step.in"
+	// StepStand: stand the whole chain in the vault, unions made up dry, before anything is measured in it. Each argument only where there is one. Args: parts (still outside), unions, open (marks of other closing pieces that are not cut yet), covers (marks of valves whose cover comes on top).
+	StepStand = "glue.step.stand"
+	// StepTakeOut: take out what gets its next joint on the bench. Args: unions and parts, or free (parts with no union to open), pump (empty; only where the pump comes with them).
+	StepTakeOut = "glue.step.takeout"
+	// StepBack: put back what was taken out. Args: parts.
+	StepBack = "glue.step.back"
+	// StepMeasure: measure the gap between the hub faces in place, the rest dry and made up, and cut the closing piece by it; its roll line is carried over from the hubs. Args: piece, from, to, near and far (its insertion marks).
 	StepMeasure = "glue.step.measure"
 	// StepUnion: make the union up by hand: ring clean and seated, faces dry, no cement, no tape, no wrench. Args: part.
 	StepUnion = "glue.step.union"
@@ -57,6 +67,8 @@ const (
 	CautionUnplug = "glue.caution.unplug"
 	// CautionWaterOnly: test with water, never with air or gas: it bursts plastic pipe. No args.
 	CautionWaterOnly = "glue.caution.wateronly"
+	// CautionLift: lift the pump by its handle or a rope, never by its cord. No args.
+	CautionLift = "glue.caution.lift"
 	// CautionStrap: strap wrench only; more turns split the female part. No args.
 	CautionStrap = "glue.caution.strap"
 	// CautionFrost: empty the pipe after the test: what stands in it can freeze. No args.

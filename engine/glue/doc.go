@@ -15,8 +15,10 @@
 //  4. The one joint that ties the wall's sub-assembly to the wall.
 //  5. The pump's sub-assembly on the bench; the pump set in the middle of its
 //     play.
-//  6. The closing pieces from the wall inward: gap measured in place, one joint
-//     on the bench, the last one in the vault.
+//  6. The closing pieces from the wall inward, each in five steps: the whole
+//     chain stood in the vault with its unions made up dry; the gap measured;
+//     one side taken out and joined on the bench; put back; the other side
+//     joined in the vault, with the union's faces together.
 //  7. The unions by hand, dry.
 //
 // Common practice, no source. Not checked: that a sub-assembly passes the hatch

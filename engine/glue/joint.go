@@ -20,6 +20,7 @@ type work struct {
 	nuts  []nut
 	last  int // sub-assembly at the wall
 	fixed []bool
+	place place
 }
 
 func (w *work) mark(i int) string {
@@ -91,6 +92,7 @@ func (w *work) joints() bool {
 	w.made = make([]bool, len(w.plan.Joints))
 	w.fixed = make([]bool, sub+1)
 	w.fixed[sub] = true
+	w.whereabouts()
 	return ok
 }
 

@@ -1,8 +1,10 @@
 package glue
 
 import (
+	"cmp"
 	"math"
 	"slices"
+	"strconv"
 	"testing"
 
 	"plashet/engine/catalog"
@@ -137,7 +139,8 @@ func TestHillside(t *testing.T) {
 	want := []string{
 		StepDryFit, StepMarkInsertion, StepMarkRollUpright, StepMarkArrow, StepMarkCover, StepMarkLines, StepApart, StepThread, StepWall,
 		StepCementValve, StepCement, StepNut, StepCement, StepPump,
-		StepMeasure, StepCementValve, StepFlap, StepCement, StepMeasure, StepCement, StepUnion, StepCure, StepTest,
+		StepStand, StepMeasure, StepTakeOut, StepCementValve, StepFlap, StepBack, StepCement,
+		StepStand, StepMeasure, StepTakeOut, StepCement, StepBack, StepCement, StepUnion, StepCure, StepTest,
 	}
 	if !slices.Equal(codes, want) {
 		t.Errorf("got  %v\nwant %v", codes, want)
@@ -578,6 +581,7 @@ func TestAnyChain(t *testing.T) {
 			}
 		}
 		nutsFirst(t, p)
+		followed(t, input, p)
 		cold := input
 		cold.Temperature = fahrenheit(rapid.Float64Range(0, 70).Draw(t, "cold"))
 		if q, _, _ := Order(cold); q.Handle < p.Handle || q.Ready < p.Ready || cemented > 0 && q.Handle == 0 {
@@ -585,6 +589,87 @@ func TestAnyChain(t *testing.T) {
 		}
 	})
 }
+
+// followed does the steps with the parts in hand and holds each against where
+// they are: a gap is measured right after the whole chain was stood in the
+// vault with every union made up, a joint on the bench is of parts that are out,
+// one in the vault of parts that are in, and what was put in comes out only by
+// the step that takes it out.
+func followed(t interface{ Fatalf(string, ...any) }, input Input, p Plan) {
+	in := map[string]bool{} // in the vault
+	whole := map[string]bool{}
+	measured := 0
+	for i := range input.Parts {
+		m := mark(input.Parts, i)
+		whole[m] = len(input.Parts[i].Splits) == 0 // a part that opens can be in two places at once
+	}
+	for i, s := range p.Steps {
+		switch s.Code {
+		case StepWall, StepIn, StepPump, StepBack, StepStand:
+			for _, m := range s.Parts {
+				in[m] = true
+			}
+		case StepTakeOut:
+			for _, m := range s.Parts {
+				if whole[m] && !in[m] {
+					t.Fatalf("step %d takes out %s, which is not in", s.Number, m)
+				}
+				in[m] = false
+			}
+		case StepThread, StepThreadRing:
+			if s.Where == Vault {
+				in[s.Parts[0]], in[s.Parts[1]] = true, true
+			}
+		case StepMeasure:
+			measured++
+			stood := p.Steps[i-1]
+			if stood.Code != StepStand || stood.Where != Vault {
+				t.Fatalf("step %d measures after %s", s.Number, stood.Code)
+			}
+			for m := range whole {
+				if whole[m] && !in[m] {
+					t.Fatalf("step %d measures while %s is out", s.Number, m)
+				}
+				if !whole[m] && !slices.Contains(stood.Parts, m) {
+					t.Fatalf("step %d measures while %s is not made up", s.Number, m)
+				}
+			}
+		case StepCement, StepCementValve, StepCementValveInPlace:
+			for _, n := range s.Joints {
+				for _, e := range p.Joints[n-1].Ends {
+					if e.Part >= 0 && whole[e.Mark] && in[e.Mark] != (s.Where == Vault) {
+						t.Fatalf("step %d cements %s in the %s, in the vault: %v", s.Number, e.Mark, s.Where, in[e.Mark])
+					}
+				}
+			}
+			if j := p.Joints[s.Joints[0]-1]; j.Closing && s.Where == Bench {
+				out := p.Steps[i-1]
+				if out.Code == StepNut {
+					out = p.Steps[i-2]
+				}
+				if out.Code != StepTakeOut || !slices.Contains(out.Parts, j.Ends[0].Mark) {
+					t.Fatalf("step %d cements %s on the bench after %s", s.Number, j.Ends[0].Mark, out.Code)
+				}
+			}
+		}
+	}
+	closing := map[string]bool{}
+	for _, j := range p.Joints {
+		if j.Closing {
+			closing[j.Piece] = true
+		}
+	}
+	if measured != len(closing) {
+		t.Fatalf("%d closing pieces, %d measured", len(closing), measured)
+	}
+	for m := range whole {
+		if whole[m] && !in[m] {
+			t.Fatalf("%s never gets into the vault", m)
+		}
+	}
+}
+
+func mark(parts []layout.Laid, i int) string { return cmp.Or(parts[i].Mark, strconv.Itoa(i+1)) }
 
 func share(a, b Joint) bool {
 	return slices.ContainsFunc(a.Ends, func(e End) bool {
