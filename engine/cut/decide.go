@@ -13,7 +13,9 @@ type decider struct {
 
 const (
 	quickSteps   = 4000 // a first search, before the relaxation is worth its cost
-	searchPrices = 4    // bounds that the search uses as budgets: the latest
+	shortList    = 5000
+	longList     = 20_000
+	searchPrices = 4 // bounds that the search uses as budgets: the latest
 )
 
 func newDecider(w, d, c []int, e *effort) *decider {
@@ -27,13 +29,12 @@ func newDecider(w, d, c []int, e *effort) *decider {
 	return x
 }
 
-func (x *decider) packing(n []int) packing { return packing{x.w, x.d, x.c, n} }
+func (x *decider) packing(q question) packing { return packing{x.w, q.d, x.c, q.n} }
 
-// refuted tells whether a bound already found proves that the pieces, and with
-// w > 0 a remnant of that weight, have no place in the bars n.
-func (x *decider) refuted(n []int, w int) bool {
+// refuted tells whether a bound already found proves that there is no answer.
+func (x *decider) refuted(q question) bool {
 	for _, pr := range x.prices {
-		if pr.refutes(x.packing(n), w) {
+		if pr.refutes(x.packing(q), q.w) {
 			return true
 		}
 	}
@@ -44,10 +45,10 @@ func (x *decider) refuted(n []int, w int) bool {
 // into the bars n, and how. It spends at most limit steps. The layout leaves
 // the remnant out.
 func (x *decider) decide(n []int, w, limit int) (answer, []fill) {
-	if x.refuted(n, w) {
+	q := question{x.d, n, w}
+	if x.refuted(q) {
 		return never, nil
 	}
-	q := question{x.d, n, w}
 	p, at := x.stated(q)
 	if fills, out := p.bestFit(); total(out) == 0 {
 		return fits, withoutRemnant(fills, at)
@@ -61,24 +62,69 @@ func (x *decider) decide(n []int, w, limit int) (answer, []fill) {
 	return a, fills
 }
 
-// atLength asks the relaxation, dives from its answer, and at last searches
-// through everything.
-func (x *decider) atLength(q question) (answer, []fill) {
+// relaxed asks the relaxation alone; what proves that there is no answer is kept.
+func (x *decider) relaxed(q question) (answer, *program) {
 	a, pg, u := x.relax.solve(q, x.effort)
-	switch a {
-	case never:
-		if pr := x.relax.price(u); pr.refutes(x.packing(q.n), q.w) {
-			x.prices = append(x.prices, pr)
-			return never, nil
-		}
-	case fits:
-		v := diver{decider: x}
-		if v.dive(q, pg) {
-			return fits, v.fills
-		}
+	if a != never {
+		return a, pg
 	}
-	if !x.effort.spend(0) {
-		return unknown, nil
+	pr := x.relax.price(u)
+	if !pr.refutes(x.packing(q), q.w) {
+		return unknown, pg
+	}
+	x.prices = append(x.prices, pr)
+	return never, pg
+}
+
+// stages are the ways to answer a question at length, in turn, until one does:
+// each kind of question has one that is quick, and none is known beforehand.
+var stages = [...]struct {
+	list     int // fillings of one bar in the listing to cover from; zero: dive
+	steps    int
+	restarts bool
+}{
+	{shortList, 60_000, false},
+	{0, 60_000, false},
+	{shortList, 60_000, true},
+	{longList, 100_000, false},
+	{0, 100_000, false},
+	{longList, 200_000, true},
+	{0, 200_000, false},
+	{longList, 400_000, false},
+	{longList, 400_000, true},
+	{0, 400_000, false},
+	{longList, 1_500_000, false},
+}
+
+// atLength asks the relaxation, then goes through the stages, and at last
+// searches through everything.
+func (x *decider) atLength(q question) (answer, []fill) {
+	laid, pg := x.relaxed(q)
+	if laid == never {
+		return never, nil
+	}
+	var v *cover
+	for _, st := range stages {
+		var a answer
+		var fills []fill
+		x.effort.portion(st.steps, func() {
+			if st.list == 0 {
+				if laid == fits {
+					a, fills = x.dive(q, pg)
+				}
+				return
+			}
+			if v == nil || (!v.all && v.limit != st.list) {
+				v = x.newCover(q, st.list)
+			}
+			a, fills = v.run(st.restarts)
+		})
+		if a != unknown {
+			return a, fills
+		}
+		if !x.effort.spend(0) {
+			return unknown, nil
+		}
 	}
 	return x.search(q)
 }
@@ -86,7 +132,7 @@ func (x *decider) atLength(q question) (answer, []fill) {
 // stated gives the question as a packing, with the remnant as one more piece
 // in its place among the others.
 func (x *decider) stated(q question) (packing, int) {
-	p := packing{x.w, q.d, x.c, q.n}
+	p := x.packing(q)
 	if q.w == 0 {
 		return p, len(x.w)
 	}
@@ -96,7 +142,7 @@ func (x *decider) stated(q question) (packing, int) {
 // search runs the exhaustive search with the latest bounds as budgets.
 func (x *decider) search(q question) (answer, []fill) {
 	p, at := x.stated(q)
-	base := packing{x.w, q.d, x.c, q.n}
+	base := x.packing(q)
 	var bounds []budget
 	for _, pr := range x.prices[max(0, len(x.prices)-searchPrices):] {
 		b := budget{u: pr.u, spare: pr.spare(base)}

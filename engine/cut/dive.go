@@ -15,12 +15,22 @@ type diver struct {
 }
 
 const (
-	maxAsked     = 80 // questions to the relaxation in one dive
-	alternatives = 3  // patterns tried at one place
-	fewPieces    = 40 // so few pieces are given to the search first
+	maxAsked     = 80  // questions to the relaxation in one dive
+	alternatives = 3   // patterns tried at one place
+	fewPieces    = 30  // so few pieces are covered or searched first
+	fewFillings  = 500 // of one bar, for them
 )
 
-// dive lays what the question asks; pg is its relaxation, solved.
+// dive lays what the question asks, or leaves it unknown; pg is its relaxation,
+// solved.
+func (x *decider) dive(q question, pg *program) (answer, []fill) {
+	v := diver{decider: x}
+	if v.dive(q, pg) {
+		return fits, v.fills
+	}
+	return unknown, nil
+}
+
 func (v *diver) dive(q question, pg *program) bool {
 	x := v.decider
 	kept := len(v.fills)
@@ -39,7 +49,7 @@ func (v *diver) dive(q question, pg *program) bool {
 		return false
 	}
 	for i, u := range uses {
-		if i == alternatives || v.asked >= maxAsked {
+		if i == alternatives || v.asked >= maxAsked || !x.effort.spend(0) {
 			break
 		}
 		next := q
@@ -59,7 +69,10 @@ func (v *diver) below(q question) bool {
 	}
 	if total(q.d) <= fewPieces {
 		a, fills := unknown, []fill(nil)
-		x.effort.portion(quickSteps, func() { a, fills = x.search(q) })
+		x.effort.portion(quickSteps, func() { a, fills = x.newCover(q, fewFillings).run(false) })
+		if a == unknown {
+			x.effort.portion(quickSteps, func() { a, fills = x.search(q) })
+		}
 		if a == fits {
 			v.fills = append(v.fills, fills...)
 		}

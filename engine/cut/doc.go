@@ -49,11 +49,24 @@
 // knapsack, so that no rounding enters the proof (as Held, Cook and Sewell,
 // Mathematical Programming Computation 4 (2012), do for colouring). The bounds
 // found also rule out other stick combinations, as cuts (Benders, Numerische
-// Mathematik 4 (1962)). Where the bound says nothing, an exhaustive search
-// answers: bin completion (Korf, IJCAI 2003) with the dominance of Martello and
-// Toth (Knapsack Problems, 1990, chapter 8), in which the same bounds serve as
-// budgets: a pattern may fall short of the best by no more than the slack that
-// the bars have over the pieces. A "yes" is a layout.
+// Mathematik 4 (1962)). A "yes" is a layout. Where the bound says nothing, these
+// take turns, with more effort each time:
+//
+//   - A search bar by bar: bin completion (Korf, IJCAI 2003) with the dominance
+//     of Martello and Toth (Knapsack Problems, 1990, chapter 8), in which the
+//     bounds serve as budgets: a pattern may fall short of the best by no more
+//     than the slack that the bars have over the pieces.
+//   - An exact cover: all patterns within the budgets are listed (as Baldacci,
+//     Christofides and Mingozzi, Mathematical Programming 115 (2008), list
+//     routes), and picked from by the piece or bar with the fewest (Knuth,
+//     "Dancing links", 2000). Near the best remnant little is to spare and the
+//     list is short. Bars with too many patterns to list come last, as a question
+//     of their own. With restarts (Gomes, Selman and Kautz, AAAI 1998) it comes
+//     out of a bad turn taken early.
+//   - A dive: the patterns that the relaxation uses most are taken whole, and it
+//     is asked again for the rest. It only ever finds a "yes".
+//
+// The search and the cover are exhaustive: when they end, that is a proof.
 //
 // The search has an effort limit counted in steps, not by a clock. When it is
 // reached the best plan found comes back with its bounds, and Proof says so.

@@ -1,6 +1,9 @@
 package cut
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // levels takes the three aims in turn and holds the best layout so far.
 type levels struct {
@@ -33,8 +36,9 @@ func (l *levels) portion() int { return l.decider.effort.left/3 + 1 }
 // cheapest finds the lowest cost of new sticks, with all offcuts at hand.
 func (l *levels) cheapest() {
 	below := int64(math.MaxInt64)
-	if l.y, l.fills = l.stock.greedy(); l.fills != nil {
-		below = l.stock.cost(l.y)
+	if y, fills := l.stock.greedy(); fills != nil {
+		l.adopt(y, fills)
+		below = l.cost
 	}
 	open := int64(math.MaxInt64) // the least cost that stayed undecided
 	for {
@@ -49,7 +53,8 @@ func (l *levels) cheapest() {
 		cost := l.stock.cost(y)
 		a, fills := l.decider.decide(l.stock.bars(y, len(l.stock.offcuts)), 0, l.portion())
 		if a == fits {
-			l.y, l.fills, below = y, fills, cost
+			l.adopt(y, fills)
+			below = l.cost
 			break
 		}
 		if a == unknown {
@@ -61,6 +66,25 @@ func (l *levels) cheapest() {
 	l.costBound = min(below, open)
 }
 
+// adopt takes a layout as the best so far. A bar that holds nothing is not cut;
+// where a question of an earlier level stayed undecided, the layout may so be
+// better at that level than was known.
+func (l *levels) adopt(y []int, fills []fill) {
+	s := l.stock
+	l.fills = slices.DeleteFunc(fills, func(f fill) bool { return len(f.pieces) == 0 })
+	l.y = slices.Clone(y)
+	cut := make([]int, len(s.c))
+	for _, f := range l.fills {
+		cut[f.bar]++
+	}
+	for k, st := range s.sticks { // the cheapest of a length stay
+		l.y[k] = min(l.y[k], cut[st.bar])
+		cut[st.bar] -= l.y[k]
+	}
+	l.cost = s.cost(l.y)
+	l.opened = total(cut)
+}
+
 // floor gives a cost that no combination goes below.
 func (l *levels) floor() int64 {
 	l.combos.begin()
@@ -70,7 +94,7 @@ func (l *levels) floor() int64 {
 // fewestOffcuts finds how few offcuts do at the lowest cost. Of any number of
 // offcuts the longest are at least as good as others.
 func (l *levels) fewestOffcuts() {
-	l.opened = len(l.fills) - total(l.y)
+	cost := l.cost
 	l.openedBound = l.opened
 	l.combos.tried = nil
 	l.alike, l.complete = l.combos.costing(l.cost)
@@ -84,8 +108,11 @@ func (l *levels) fewestOffcuts() {
 				l.openedBound = min(l.openedBound, k)
 			}
 			if a == fits {
-				l.y, l.fills, l.opened = y, fills, k
-				l.openedBound = min(l.openedBound, k)
+				l.adopt(y, fills)
+				if l.cost < cost {
+					l.fewestOffcuts()
+				}
+				l.openedBound = min(l.openedBound, l.opened)
 				return
 			}
 		}
@@ -100,8 +127,11 @@ type aim struct {
 }
 
 // longestRemnant finds the longest remnant at the lowest cost with the fewest
-// offcuts. The remnant is asked for as one more piece.
-func (l *levels) longestRemnant() {
+// offcuts. The remnant is asked for as one more piece. It is false when a layout
+// turned up on the way that is better at an earlier level, which then has to be
+// taken up again.
+func (l *levels) longestRemnant() bool {
+	cost, opened := l.cost, l.opened
 	lo := max(l.stock.keep-1, l.stock.longestRemnant(l.fills))
 	top := l.stock.c[0] - l.stock.kerf
 	aims := make([]aim, 0, len(l.alike))
@@ -122,12 +152,15 @@ func (l *levels) longestRemnant() {
 		a, fills := l.decider.decide(x.bars, want+l.stock.kerf, l.portion())
 		switch a {
 		case fits:
-			l.y, l.fills = l.alike[i], fills
+			l.adopt(l.alike[i], fills)
+			if l.cost < cost || l.opened < opened {
+				return false
+			}
 			lo = l.stock.longestRemnant(fills)
 			x.less = (x.hi - lo) / 2
 		case never:
-			if !l.decider.refuted(x.bars, want+l.stock.kerf) {
-				x.less = 2*x.less + 1 // found by search: the bound is no guide here
+			if !l.decider.refuted(l.asking(x.bars, want)) {
+				x.less++ // found by search: the bound is no guide here
 			}
 			x.hi = min(x.hi, want-1)
 		case unknown:
@@ -141,6 +174,12 @@ func (l *levels) longestRemnant() {
 	if open > lo {
 		l.remnantBound = open
 	}
+	return true
+}
+
+// asking is the question for all pieces in these bars and a remnant.
+func (l *levels) asking(bars []int, remnant int) question {
+	return question{l.stock.d, bars, remnant + l.stock.kerf}
 }
 
 // highest lowers each aim to what the bounds allow and gives the one that
@@ -152,7 +191,7 @@ func (l *levels) highest(aims []aim, lo int) int {
 		at := lo // not refuted, or not of interest
 		for above := x.hi + 1; above-at > 1; {
 			mid := (at + above) / 2
-			if l.decider.refuted(x.bars, mid+l.stock.kerf) {
+			if l.decider.refuted(l.asking(x.bars, mid)) {
 				above = mid
 			} else {
 				at = mid

@@ -29,8 +29,9 @@ func Solve(ctx context.Context, p Problem) (Plan, error) {
 	if l.fills == nil {
 		return Plan{}, shortage(p, &s, l)
 	}
-	l.fewestOffcuts()
-	l.longestRemnant()
+	for l.fewestOffcuts(); !l.longestRemnant(); {
+		l.fewestOffcuts()
+	}
 	return l.plan(r), nil
 }
 

@@ -57,7 +57,7 @@ func (x *combinations) begin() {
 	x.y = make([]int, len(x.stock.sticks))
 	x.full = x.stock.bars(x.y, len(x.stock.offcuts))
 	x.needs = x.needs[:0]
-	p := x.decider.packing(x.full)
+	p := packing{x.stock.w, x.stock.d, x.stock.c, x.full}
 	for _, pr := range x.decider.prices {
 		n := need{left: -pr.spare(p)}
 		for _, s := range x.stock.sticks {
