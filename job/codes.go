@@ -108,30 +108,31 @@ const (
 	CodeLevelDiffers  = "job.level.differs"   // the pond's level is not that of the survey point of its name: found, name, level, point
 	CodeLevelBase     = "job.level.base"      // @water or @rim, which the pond does not tell: found, base
 
-	CodeShapeNeeds   = "job.shape-needs"   // a size the shape cannot do without: shape, doc
-	CodeShapeIdle    = "job.shape-idle"    // a size the shape does not use: shape
-	CodeFewPoints    = "job.few-points"    // too few to make an outline: count, least
-	CodeRimLow       = "job.rim-low"       // the rim lies below the water line: rim, water
-	CodeLineHigh     = "job.line-high"     // the running line lies above the rim: line, rim
-	CodeStepRises    = "job.step-rises"    // a step of the section goes up: found, above
-	CodeDepthDiffers = "job.depth-differs" // depth and section disagree: found, section
-	CodePoolSize     = "job.pool-size"     // a pool with neither area nor length and width
-	CodeLipLow       = "job.lip-low"       // a lip below the pond's water line: found, crest, water, by
-	CodeLipRises     = "job.lip-rises"     // a lip above the one before it: found, above (its name), crest, limit, by
-	CodeOutside      = "job.outside"       // a hole outside its wall: found, limit
-	CodeBoxEmpty     = "job.box-empty"     // an obstacle whose far corner is not beyond its near one: found, from
-	CodeSillHigh     = "job.sill-high"     // a sill above the water line, so that no water gets over it: sill, water
-	CodeFloorHigh    = "job.floor-high"    // a vault floor that is not below the sill: floor, sill
-	CodeReserved     = "job.reserved"      // a feed or a further pump named as a pump is: name
-	CodePumpIdle     = "job.pump-idle"     // a further pump that no run leaves: name
-	CodeRunRound     = "job.run-round"     // a run that ends where it starts: found
-	CodeRunIntoPump  = "job.run-into-pump" // a run that ends at a pump
-	CodeRunFromFeed  = "job.run-from-feed" // a run that starts at a watercourse: found
-	CodeRunCutOff    = "job.run-cut-off"   // a run that no water from the pump reaches: found
-	CodeFeedDry      = "job.feed-dry"      // a watercourse that no run ends at: name
-	CodeClosesTwice  = "job.closes-twice"  // two closing pieces: number (of the first part)
-	CodeNextBy       = "job.next-by"       // a distance to the next fitting, not said how taken: found
-	CodeGapLoose     = "job.gap-loose"     // a gap for a closing piece, but no part closes: found
+	CodeShapeNeeds   = "job.shape-needs"      // a size the shape cannot do without: shape, doc
+	CodeShapeIdle    = "job.shape-idle"       // a size the shape does not use: shape
+	CodeFewPoints    = "job.few-points"       // too few to make an outline: count, least
+	CodeRimLow       = "job.rim-low"          // the rim lies below the water line: rim, water
+	CodeLineHigh     = "job.line-high"        // the running line lies above the rim: line, rim
+	CodeStepRises    = "job.step-rises"       // a step of the section goes up: found, above
+	CodeDepthDiffers = "job.depth-differs"    // depth and section disagree: found, section
+	CodePoolSize     = "job.pool-size"        // a pool with neither area nor length and width
+	CodeLipLow       = "job.lip-low"          // a lip below the pond's water line: found, crest, water, by
+	CodeLipRises     = "job.lip-rises"        // a lip above the one before it: found, above (its name), crest, limit, by
+	CodeOutside      = "job.outside"          // a hole outside its wall: found, limit
+	CodeBoxEmpty     = "job.box-empty"        // an obstacle whose far corner is not beyond its near one: found, from
+	CodeSillHigh     = "job.sill-high"        // a sill above the water line, so that no water gets over it: sill, water
+	CodeFloorHigh    = "job.floor-high"       // a vault floor that is not below the sill: floor, sill
+	CodeReserved     = "job.reserved"         // a feed or a further pump named as a pump is: name
+	CodeNoCurrency   = "job.currency-missing" // amounts, and no currency: first (its place)
+	CodePumpIdle     = "job.pump-idle"        // a further pump that no run leaves: name
+	CodeRunRound     = "job.run-round"        // a run that ends where it starts: found
+	CodeRunIntoPump  = "job.run-into-pump"    // a run that ends at a pump
+	CodeRunFromFeed  = "job.run-from-feed"    // a run that starts at a watercourse: found
+	CodeRunCutOff    = "job.run-cut-off"      // a run that no water from the pump reaches: found
+	CodeFeedDry      = "job.feed-dry"         // a watercourse that no run ends at: name
+	CodeClosesTwice  = "job.closes-twice"     // two closing pieces: number (of the first part)
+	CodeNextBy       = "job.next-by"          // a distance to the next fitting, not said how taken: found
+	CodeGapLoose     = "job.gap-loose"        // a gap for a closing piece, but no part closes: found
 
 	// Setting one field by its path.
 

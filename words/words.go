@@ -84,12 +84,13 @@ func optional(t string, args []trace.Arg) string {
 	}
 }
 
-// given tells that the message has every argument that a part of a template names.
+// given tells that the message has every argument that a part of a template
+// names, and that none of them is empty.
 func given(part string, args []trace.Arg) bool {
 	for _, piece := range strings.Split(part, "{")[1:] {
 		name, _, _ := strings.Cut(piece, "}")
 		name, _, _ = strings.Cut(name, ":")
-		if !slices.ContainsFunc(args, func(a trace.Arg) bool { return a.Name == name }) {
+		if !slices.ContainsFunc(args, func(a trace.Arg) bool { return a.Name == name && (a.Text != "" || a.Value != (unit.Value{})) }) {
 			return false
 		}
 	}

@@ -173,6 +173,9 @@ func (m *model) chain(in *layout.Input) bool {
 		if size == "" {
 			size, sizePath = a.Pipe.Size, "/assembly/pipe"
 		}
+		if l.Fitting == "" {
+			return false // told in reading
+		}
 		f, err := m.book.Fitting(l.Fitting, size, m.measured)
 		if err != nil {
 			m.refuse(path+"/fitting", err)
@@ -325,7 +328,10 @@ func (m *model) plan(name job.PipeName, pieces []cut.Piece, notToCut bool) {
 			m.refuse("/stock", err)
 			return
 		}
-		m.out.Faults = append(m.out.Faults, short.Faults...)
+		for _, f := range short.Faults {
+			f.Path = "/stock" + f.Path
+			m.out.Faults = append(m.out.Faults, f)
+		}
 		return
 	}
 	if !plan.Proof.Proven() {

@@ -239,7 +239,7 @@ func (m *model) yearly(d *Delivery) {
 		return
 	}
 	d.Energy = e
-	if m.job.Site.Tariff.IsZero() {
+	if m.job.Site.Tariff.IsZero() || m.job.Site.Currency == "" {
 		return
 	}
 	tariff, err := m.job.Site.Tariff.Amount(m.job.Site.Currency)

@@ -12,6 +12,9 @@ import (
 // prices gives the job's prices by the names of the list, each for what it is
 // for.
 func (m *model) prices() []takeoff.Price {
+	if m.job.Site.Currency == "" {
+		return nil // told in reading
+	}
 	out := make([]takeoff.Price, 0, len(m.job.Prices))
 	for i, p := range m.job.Prices {
 		path := at("/prices", i)

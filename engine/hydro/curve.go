@@ -66,7 +66,7 @@ type Curve struct {
 //
 // Two or more points are joined by PCHIP (Fritsch-Butland slopes); the box's
 // figures are then left aside. One point is joined with the box's flow (at no
-// head) and greatest head (at no flow). With no point, the box's two figures
+// head) and greatest head (at no flow), unless it says the same. With no point, the box's two figures
 // give the estimate H = Hmax (1 - (Q/Qmax)²) and a band, see Band. Anything
 // less is an error with CodeCurveNone.
 //
@@ -81,7 +81,11 @@ func NewCurve(d PumpData) (*Curve, error) {
 	}
 	points := slices.Clone(d.Points)
 	if len(points) == 1 {
-		points = append(points, boxPoints(d)...)
+		for _, b := range boxPoints(d) {
+			if off := b.Head - points[0].Head; b.Flow != points[0].Flow || off > d.Reading || -off > d.Reading {
+				points = append(points, b)
+			}
+		}
 	}
 	switch {
 	case len(points) >= 2:

@@ -37,6 +37,9 @@ func pumpM(t testing.TB) *Curve {
 
 func TestCurveRefuses(t *testing.T) {
 	nan := unit.Flow(math.NaN())
+	if _, err := NewCurve(PumpData{Points: points(0, 10), MaxHead: 10 * ft, BoxFlow: 1}); err != nil {
+		t.Errorf("a point that says what the box says: %v", err)
+	}
 	for what, c := range map[string]struct {
 		data PumpData
 		code string
