@@ -7,7 +7,7 @@ var enHydro = map[string]string{
 	"hydro.value.range":     "{where}: “{name}” is {found}; the formula holds to {limit}. Check the figure and its unit.",
 	"hydro.value.word":      "{where}: “{name}” is “{found}”, a word that is not known here. Choose one of the known words.",
 	"hydro.curve.none":      "{where}: the pump has no data: two points of its curve are needed, or the box's flow with its greatest head. Take them from the maker's sheet.",
-	"hydro.curve.duplicate": "{where}: the curve says two heads at {flow}; the box's greatest head counts as a point at no flow. Delete one, or read its flow again.",
+	"hydro.curve.duplicate": "{where}: the curve has two points at {flow}; the box's greatest head counts as a point at no flow. Delete one, or read its flow again.",
 	"hydro.curve.rise":      "{where}: at {flow} the head of the curve has risen by {rise}; {limit} passes as reading error. The head of a pump falls as the flow grows: read the points again.",
 	"hydro.npsh.none":       "{where}: no point of the suction head required is given. Read NPSHr from the maker's sheet.",
 

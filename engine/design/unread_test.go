@@ -31,7 +31,7 @@ func TestUnread(t *testing.T) {
 		{`"kerf": "1/16"`, `"kerf": "1/16x"`, FindNoCutting, cutting},
 		{`"setup": "A", "reading": "9.40 ft"`, `"setup": "A", "reading": "11.90 ft"`, FindNoFlow, flow | levels}, // the lower lip below the pond
 		{`"name": "bed line"`, `"name": "main"`, FindNoFlow, flow | levels},
-		{`"length": "56 ft"`, `"lenght": "56 ft"`, FindNoFlow, flow | levels},
+		{`"length": "56 ft"`, `"lengt": "56 ft"`, FindNoFlow, flow | levels},
 		{`"sill": "@water - 4 in"`, `"sill": "@watr - 4 in"`, FindNoLevels, levels},
 		{`"drop": "26 in"`, `"drop": "deep"`, "", 0},
 		{`"note": "invented curve"`, `"nott": "invented curve"`, "", 0},
@@ -67,7 +67,7 @@ func TestUnread(t *testing.T) {
 func TestStandsOnEveryPart(t *testing.T) {
 	nothing := map[string]bool{
 		"/format": true, "/version": true, "/name": true, "/note": true, "/client": true, "/place": true, "/date": true, "/units": true,
-		"/survey": true, // a point that cannot be read has no level, and what hangs on it says so
+		"/survey":  true, // a point that cannot be read has no level, and what hangs on it says so
 		"/circuit": true, "/prices": true, "/assumptions": true, "/accepted": true, "/site": true,
 	}
 	doc := reflect.TypeFor[job.Job]()
