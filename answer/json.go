@@ -31,6 +31,7 @@ type Document struct {
 	Others      []Other      `json:"furtherPumps,omitempty" doc:"pumps that run at the same time, each at its operating point"`
 	Runs        []Run        `json:"runs,omitempty" doc:"the runs of pipe"`
 	Feeds       []Feed       `json:"feeds,omitempty" doc:"the watercourses"`
+	Sharing     *Sharing     `json:"sharing,omitempty" doc:"how well valves can share the water as wanted; absent where it cannot be told"`
 	Options     []Option     `json:"options,omitempty" doc:"pumps in hand on this pipe and on larger pipe"`
 	Levels      []State      `json:"levels,omitempty" doc:"where the water stands, by course and moment"`
 	Upkeep      *Upkeep      `json:"upkeep,omitempty" doc:"what the running feature asks for"`
@@ -104,9 +105,15 @@ type Feed struct {
 	Flow   Quantity `json:"flow" doc:"flow it gets"`
 	Wanted Quantity `json:"wanted" doc:"flow wanted, 0 when nothing is wanted"`
 	Dry    bool     `json:"dry,omitempty" doc:"the pump does not reach it"`
-	Burn   Quantity `json:"burn" doc:"head its valve must take so that all feeds get what is wanted"`
+	Burn   Quantity `json:"burn" doc:"head its valve must take so that all feeds get the part of what is wanted that stands in sharing.at"`
 	K      float64  `json:"k" doc:"the same as a loss coefficient on the speed in its last run"`
 	Lips   []Lip    `json:"lips,omitempty" doc:"its falls"`
+}
+
+// Sharing is how well valves can share the water as wanted.
+type Sharing struct {
+	Reach float64 `json:"reach" doc:"part of all wanted flows that the pump gives with the valves of the better-off feeds set"`
+	At    float64 `json:"at" doc:"part of the wanted flows that burn and k of the feeds are for: 1, or reach where that is less"`
 }
 
 // Lip is one fall.
@@ -378,6 +385,9 @@ func (m maker) delivery(d *Document, r *design.Result) {
 			Name: x.Name, Flow: of(m, x.Flow, unit.KindFlow), Speed: of(m, x.Speed, unit.KindSpeed), Reynolds: float64(x.Reynolds),
 			Friction: of(m, x.Friction, unit.KindHead), Fittings: of(m, x.Fittings, unit.KindHead), Volume: of(m, x.Volume, unit.KindWater),
 		})
+	}
+	if s := v.Share; s != nil {
+		d.Sharing = &Sharing{Reach: float64(s.Reach), At: float64(s.At)}
 	}
 	for _, x := range v.Feeds {
 		f := Feed{Name: x.Name, Flow: of(m, x.Flow, unit.KindFlow), Wanted: of(m, x.Wanted, unit.KindFlow), Dry: x.Dry, Burn: of(m, x.Burn, unit.KindHead), K: float64(x.K)}

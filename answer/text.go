@@ -156,14 +156,26 @@ func (p *printer) delivery(r *design.Result) {
 			wanted = ", wanted " + show(p, f.Wanted, unit.KindFlow)
 		}
 		p.line("feed %-11s %s%s", f.Name, p.flow(r, f.Flow, design.FeedID(i)+".flow"), wanted)
-		if f.Burn > 0 {
-			p.line("     to share as wanted its valve must take %s more (K %.1f)", show(p, f.Burn, unit.KindHead), float64(f.K))
-		}
+		p.throttle(d.Share, f)
 		for k, l := range f.Lips {
 			p.line("  lip %-10s head upstream %s%s, critical %s, at the edge %s, %s", l.Name, show(p, l.Sheet.Head, unit.KindDepth), p.between(r, design.LipID(i, k)+".head"),
 				show(p, l.Sheet.Critical, unit.KindDepth), show(p, l.Sheet.Edge, unit.KindDepth), show(p, l.Sheet.PerWidth, unit.KindFlowPerWidth))
 		}
 	}
+}
+
+// throttle tells what a feed's valve must take; nothing where that is too
+// little to be read.
+func (p *printer) throttle(s *design.Share, f design.Feed) {
+	burn := show(p, f.Burn, unit.KindHead)
+	if s == nil || burn == show(p, unit.Head(0), unit.KindHead) {
+		return
+	}
+	each := "to share as wanted"
+	if s.At < 1 {
+		each = "to give every feed the " + show(p, s.At, unit.KindPercent) + " of what is wanted that the pump reaches,"
+	}
+	p.line("     %s its valve must take %s more (K %.1f)", each, burn, float64(f.K))
 }
 
 func (p *printer) options(r *design.Result) {

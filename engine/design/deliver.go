@@ -212,7 +212,7 @@ func (m *model) share(p *plumbing, d *Delivery) {
 		f := &d.Feeds[k]
 		f.Burn, f.K, f.Short = br.Burn, br.K, br.Short
 	}
-	d.Share = &Share{Reach: b.Reach, Surplus: b.Surplus, Beyond: b.Beyond}
+	d.Share = &Share{Reach: b.Reach, At: b.At, Surplus: b.Surplus, Beyond: b.Beyond}
 }
 
 // yearly works out the energy of all pumps together, where the watts of each

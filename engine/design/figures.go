@@ -120,8 +120,8 @@ func (m *model) feedFigures(i int, f *Feed) {
 	m.figure(id+".flow", unit.Of(f.Flow, unit.KindFlow), "what the network's balance gives this feed", sourceBooks)
 	if f.Wanted > 0 && m.out.Delivery.Share != nil {
 		m.figure(id+".wanted", unit.Of(f.Wanted, unit.KindFlow), "the most that one of its lips wants", jobSource)
-		m.figure(id+".burn", unit.Of(f.Burn, unit.KindHead), "head of the feed that needs most - head this feed needs, at the wanted flows", sourceBooks,
-			trace.Term{Symbol: "K", Value: unit.Of(f.K, unit.KindRatio)})
+		m.figure(id+".burn", unit.Of(f.Burn, unit.KindHead), "head of the feed that needs most - head this feed needs, at the part x of the wanted flows", sourceBooks,
+			trace.Term{Symbol: "x", Value: unit.Of(m.out.Delivery.Share.At, unit.KindPercent)}, trace.Term{Symbol: "K", Value: unit.Of(f.K, unit.KindRatio)})
 	}
 	for k := range f.Lips {
 		l, lid := &f.Lips[k], LipID(i, k)

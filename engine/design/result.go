@@ -90,6 +90,7 @@ type Other struct {
 // Share is how well valves can share the water as wanted.
 type Share struct {
 	Reach   unit.Ratio // part of all wanted flows that the pump gives with the valves of the better-off feeds set
+	At      unit.Ratio // the part of all wanted flows that Burn and K of the feeds are for: 1, or Reach where that is less
 	Surplus unit.Head  // head left over at the wanted flows, to burn in the main; below zero the pump lacks it
 	Beyond  bool       // a law runs outside its data at the wanted flows: bounds, not figures
 }
@@ -136,7 +137,7 @@ type Feed struct {
 	Lips   []Lip
 	Dry    bool // the pump does not reach it
 	// Burn is the head that its valve must take, and K the coefficient on the
-	// speed in its last run, so that all feeds get what is wanted.
+	// speed in its last run, so that all feeds get Share.At of what is wanted.
 	Burn  unit.Head
 	K     unit.Ratio
 	Short unit.Head // head that the pump lacks at the wanted flows

@@ -22,8 +22,8 @@ type Branch struct {
 	Link   int // -1: no way leads to the outlet, and no water is wanted there
 	Wanted unit.Flow
 	Need   unit.Head  // head that the pump must give for this outlet alone at the wanted flows
-	Burn   unit.Head  // head to burn in its valve at the wanted flow; 0 for the outlet that needs most
-	K      unit.Ratio // Burn = K v²/2g, v = wanted flow in the valve's link / Area
+	Burn   unit.Head  // head to burn in its valve at Balance.At of the wanted flow; 0 for the outlet that needs most
+	K      unit.Ratio // Burn = K v²/2g, v = Balance.At x wanted flow / Area
 	Short  unit.Head  // head that the pump lacks for this outlet; 0 when it reaches
 	Shut   bool       // no water wanted: shut its valve
 }
@@ -36,6 +36,7 @@ type Balance struct {
 	Has      unit.Head  // head that the pump gives at Flow; 0 without a pump
 	Surplus  unit.Head  // Has - Need: to burn in the main; negative: the pump cannot reach
 	Reach    unit.Ratio // the part of the wanted flows, all scaled alike, that the pump does give with the best-off branches throttled and nothing burnt in the main
+	At       unit.Ratio // the part of the wanted flows for which the branches' Burn and K hold: 1, or Reach where that is less
 	Beyond   bool       // at the wanted flows a part runs outside the data of its law: the heads are bounds, not figures
 }
 
@@ -52,9 +53,14 @@ const MostReach unit.Ratio = 16
 //
 //	Need = its level at the wanted flow (FreeLip: with the head over the crest)
 //	       - the feeding level + sum of the losses on the way, without the pump
-//	Burn = greatest Need - Need
-//	K    = Burn 2 g Area² / Wanted², g standard gravity
 //	Has  = sum of the pumps' heads at the sum of the wanted flows
+//	At   = least of 1 and Reach
+//	Burn = greatest Need - Need, each at At x the wanted flows
+//	K    = Burn 2 g Area² / (At Wanted)², g standard gravity
+//
+// A valve that is set for flows the pump cannot reach shares those it does
+// reach otherwise than wanted; so Burn and K are those of the reachable flows,
+// and 0 where nothing is reached.
 //
 // Reach is the scale x at which the pump's head at x Flow is what the neediest
 // outlet needs when all flows are x times as wanted, by bisection, from 0 (it
@@ -95,17 +101,19 @@ func (n *Network) Balance(want []Throttle) (Balance, []trace.Fault) {
 	if faults = t.numbers(); len(faults) > 0 {
 		return Balance{}, faults
 	}
-	needs := make([]unit.Head, len(want))
+	needs, scaled := make([]unit.Head, len(want)), make([]unit.Head, len(want))
 	b.Need, b.Has = t.heads(1, needs)
 	b.Surplus = b.Has - b.Need
+	b.Reach, b.Beyond = t.reach(scaled), t.beyond()
+	b.At = min(1, b.Reach)
+	most, _ := t.heads(float64(b.At), scaled)
 	for i, w := range want {
 		if w.Wanted == 0 {
 			continue
 		}
 		br := &b.Branches[i]
-		br.Need, br.Burn, br.Short = needs[i], b.Need-needs[i], max(0, needs[i]-b.Has)
-		v := float64(w.Wanted) / float64(w.Area)
-		br.K = unit.Ratio(float64(br.Burn) * 2 * unit.StandardGravity / (v * v))
+		br.Need, br.Short = needs[i], max(0, needs[i]-b.Has)
+		br.burn(most-scaled[i], w, b.At)
 		if !finite(br.K) {
 			faults = append(faults, n.wantFault(FaultThrottle, i, w, br.Link))
 		}
@@ -113,8 +121,16 @@ func (n *Network) Balance(want []Throttle) (Balance, []trace.Fault) {
 	if len(faults) > 0 {
 		return Balance{}, faults
 	}
-	b.Reach, b.Beyond = t.reach(needs), t.beyond()
 	return b, nil
+}
+
+// burn sets what the valve must take at a part of the wanted flow.
+func (br *Branch) burn(h unit.Head, w Throttle, at unit.Ratio) {
+	if at == 0 {
+		return
+	}
+	v := float64(at) * float64(w.Wanted) / float64(w.Area)
+	br.Burn, br.K = h, unit.Ratio(float64(h)*2*unit.StandardGravity/(v*v))
 }
 
 // checkWants finds what is wrong with the wants by themselves.

@@ -83,6 +83,16 @@ func TestBalanceShort(t *testing.T) {
 		}
 		near(t, "short", float64(b.Branches[0].Short), c.short, 1e-9)
 		near(t, "reach", float64(b.Reach), c.reach, 1e-9)
+		// At x the end needs 1 m + 0.2 x² more than the pool: 15625 and 50000 Q²
+		// at 8 and 4 L/s are 1 and 0.8 m.
+		x := min(1, c.reach)
+		burn := 1 + 0.2*x*x
+		if x == 0 {
+			burn = 0
+		}
+		near(t, "at", float64(b.At), x, 1e-9)
+		near(t, "pool's burn", float64(b.Branches[1].Burn), burn, 1e-9)
+		near(t, "pool's K", float64(b.Branches[1].K)*4*x*x, burn*2*unit.StandardGravity, 1e-8) // v = 2 x
 		near(t, "surplus", float64(b.Surplus), c.shutoff-1.8-4.94, 1e-9)
 	}
 }
@@ -181,7 +191,7 @@ func TestBalanceFaults(t *testing.T) {
 
 // A want that is throttled as Balance says, with the surplus burnt in the main,
 // is what the solver then finds; where the pump falls short it is so for the
-// part that it reaches, and at that part there is nothing left to burn.
+// part that it reaches, with nothing to burn in the main.
 func TestBalanceIsWhatFlows(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		n, want := anyTree(t)
@@ -197,13 +207,14 @@ func TestBalanceIsWhatFlows(t *testing.T) {
 				t.Skip("it hardly lifts")
 			}
 			for i := range want {
-				want[i].Wanted *= unit.Flow(b.Reach)
+				want[i].Wanted *= unit.Flow(b.At)
 			}
-			if b, faults = n.Balance(want); len(faults) > 0 {
+			scaled, faults := n.Balance(want)
+			if len(faults) > 0 {
 				t.Fatal(faults)
 			}
-			if math.Abs(float64(b.Surplus)) > 1e-9 {
-				t.Errorf("surplus %g m at what it reaches", float64(b.Surplus))
+			if math.Abs(float64(scaled.Surplus)) > 1e-9 {
+				t.Errorf("surplus %g m at what it reaches", float64(scaled.Surplus))
 			}
 		}
 		burnt := Network{Nodes: n.Nodes}

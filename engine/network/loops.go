@@ -16,10 +16,11 @@ import (
 //	margin  = head at which the water arrives - level at the wanted flow
 //	          (FreeLip: with the head over the crest)
 //	Surplus = least margin, to burn where all the water passes
-//	Burn    = margin - least margin
-//	K       = Burn 2 g Area² / Wanted², g standard gravity
 //	Reach   = scale x at which the least margin is 0 when every outlet takes
 //	          x times what is wanted, from 0 to MostReach
+//	At      = least of 1 and Reach
+//	Burn    = margin - least margin, at At x the wanted flows
+//	K       = Burn 2 g Area² / (At Wanted)², g standard gravity
 //
 // On a tree that is what Balance gives. Need, of the whole and of a branch, and
 // Has are 0: with several ways and pumps they are no one figure. The valve of an
@@ -71,13 +72,19 @@ func (n *Network) BalanceLoops(want []Throttle) (Balance, []trace.Fault) {
 	b.Surplus, b.Beyond = least, m.beyond
 	for i, w := range want {
 		if w.Wanted > 0 {
-			br := &b.Branches[i]
-			br.Burn, br.Short = m.margin[i]-least, max(0, -m.margin[i])
-			v := float64(w.Wanted) / float64(w.Area)
-			br.K = unit.Ratio(float64(br.Burn) * 2 * unit.StandardGravity / (v * v))
+			b.Branches[i].Short = max(0, -m.margin[i])
 		}
 	}
 	b.Reach = m.reach()
+	b.At = min(1, b.Reach)
+	if least, ok = m.least(float64(b.At)); !ok {
+		return Balance{}, []trace.Fault{n.wantFault(FaultNotFed, 0, want[0], -1)}
+	}
+	for i, w := range want {
+		if w.Wanted > 0 {
+			b.Branches[i].burn(m.margin[i]-least, w, b.At)
+		}
+	}
 	return b, nil
 }
 
