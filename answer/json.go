@@ -220,6 +220,8 @@ type Material struct {
 	How     string   `json:"how,omitempty" doc:"how the sticks of pipe come about"`
 	Formula string   `json:"formula" doc:"how the amount comes about"`
 	Source  Source   `json:"source" doc:"of the formula"`
+
+	Cautions []string `json:"cautions,omitempty" doc:"what can hurt at the work it stands for"`
 }
 
 // Total is the foot of the material list.
@@ -477,6 +479,9 @@ func (m maker) materials(d *Document, r *design.Result) {
 	for _, i := range r.Materials {
 		low, high := i.Buy.Values()
 		x := Material{ID: i.ID, Text: m.say.Say(i.Message(), m.unit), Low: m.value(low), High: m.value(high), Pack: m.value(i.Pack), Formula: i.Formula, Source: i.Source}
+		for _, c := range i.Cautions() {
+			x.Cautions = append(x.Cautions, m.say.Word(c))
+		}
 		if i.Priced {
 			x.Total = span(money(i.Total.Low), money(i.Total.High))
 		}

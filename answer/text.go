@@ -387,6 +387,7 @@ func (p *printer) materials(r *design.Result) {
 		return
 	}
 	p.head("Material")
+	told := map[string]bool{}
 	for _, i := range r.Materials {
 		price := "no price"
 		if i.Priced {
@@ -400,8 +401,19 @@ func (p *printer) materials(r *design.Result) {
 		if how, ok := i.How(); ok {
 			p.line("    %s", p.say.Say(how, p.unit))
 		}
+		p.cautions(i.Cautions(), told)
 	}
 	p.total(r)
+}
+
+// cautions prints what can hurt, each of a list once.
+func (p *printer) cautions(codes []string, told map[string]bool) {
+	for _, c := range codes {
+		if !told[c] {
+			p.line("    ! %s", p.say.Word(c))
+		}
+		told[c] = true
+	}
 }
 
 // total prints the foot of the list. The lines are of one currency, the job's.

@@ -60,6 +60,19 @@ const (
 	// FindSoilShort: the mound takes more soil than the holes give. Args: found, limit.
 	FindSoilShort = "takeoff.soil.short"
 
+	// CautionServices: have what is buried located before digging. No args.
+	CautionServices = "takeoff.caution.services"
+	// CautionCaveIn: the sides of a hole fall in. No args.
+	CautionCaveIn = "takeoff.caution.cavein"
+	// CautionOpenHole: fence an open hole. No args.
+	CautionOpenHole = "takeoff.caution.openhole"
+	// CautionLift: stones are moved by machine; no weight is safe to lift by hand. No args.
+	CautionLift = "takeoff.caution.lift"
+	// CautionTip: stand clear of a load that is tipped. No args.
+	CautionTip = "takeoff.caution.tip"
+	// CautionSolvent: primer and cement burn and harm. No args.
+	CautionSolvent = "takeoff.caution.solvent"
+
 	// AssumeOverlap: the liner beyond the edge on each side. Args: value.
 	AssumeOverlap = "assume.takeoff.liner.overlap"
 	// AssumeBank: the height that the liner goes up each side of a stream. Args: value.

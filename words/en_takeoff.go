@@ -40,6 +40,13 @@ var enTakeoff = map[string]string{
 
 	"design.material.size": "{where}: the run has “{fitting}” in size {run}, the assembly in size {assembly}. It is taken as one and the same: the assembly's is listed, but the flow is worked out with the run's. Make the two agree; what lies beyond the wall in another size gets a run of its own.",
 
+	"takeoff.caution.services": "Danger: before anyone digs, have buried power, gas, water and telephone lines located and marked; in many places the law asks it. Dig by hand near a mark.",
+	"takeoff.caution.cavein":   "Danger: the sides of a hole fall in without a sign and bury people, in shallow holes too. A competent person looks at the ground before each shift and after rain; slope or shore the sides as the local law says; keep spoil and machines back from the edge; nobody works in it alone.",
+	"takeoff.caution.openhole": "Fence or cover the open hole whenever nobody is by it: people fall in, and it fills with water.",
+	"takeoff.caution.lift":     "Danger: stones crush. Move them by machine, with gear rated for the weight, under a competent person; nobody stands under or downhill of a stone. No weight is safe to lift by hand for everyone: where a stone is lifted by hand, follow the local rules.",
+	"takeoff.caution.tip":      "Stand clear when a load is tipped, and keep it back from the edge of the hole.",
+	"takeoff.caution.solvent":  "Primer and cement burn and harm: keep them closed, cool, away from flame and children; their labels and safety sheets come first.",
+
 	"assume.takeoff.liner.overlap":   "The liner beyond the edge is not given; {value} on each side was assumed. A liner cut short is a new liner.",
 	"assume.takeoff.liner.bank":      "How high the liner goes up the sides of a stream is not given; {value} on each side was assumed. It must pass behind every stone that gets wet.",
 	"assume.takeoff.underlay.layers": "The layers of underlayment are not given; {value} was assumed. Sharp ground wants one over the liner too.",

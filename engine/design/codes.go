@@ -76,7 +76,11 @@ const (
 	FindSkimmer = "design.vault.rated"
 	// FindElectric: mains power near water. No args.
 	FindElectric = "design.safety.electric"
-	// FindChildren: children and open water. No args.
+	// FindIntake: what the pumps draw through can hold someone under water. No args.
+	FindIntake = "design.safety.intake"
+	// FindWater: people drown in open water. No args.
+	FindWater = "design.safety.water"
+	// FindChildren: the same, stronger, where children are. No args.
 	FindChildren = "design.safety.children"
 	// FindUnproven: the cutting plan stopped before it was proven best. Args: pipe.
 	FindUnproven = "design.cut.unproven"

@@ -210,8 +210,11 @@ func (m *model) judgeFeed(i int) {
 func (m *model) safety() {
 	if len(m.job.Pumps) > 0 {
 		m.find(trace.Finding{Message: trace.Message{Code: FindElectric}, Path: "/pumps", Severity: trace.Caution})
+		m.find(trace.Finding{Message: trace.Message{Code: FindIntake}, Path: "/pumps", Severity: trace.Caution})
 	}
+	code := FindWater
 	if m.job.Site.Children {
-		m.find(trace.Finding{Message: trace.Message{Code: FindChildren}, Path: "/pond", Severity: trace.Caution})
+		code = FindChildren
 	}
+	m.find(trace.Finding{Message: trace.Message{Code: code}, Path: "/pond", Severity: trace.Caution})
 }
