@@ -6,6 +6,7 @@ import (
 
 	"plashet/engine/cut"
 	"plashet/engine/design"
+	"plashet/engine/glue"
 	"plashet/engine/trace"
 	"plashet/engine/unit"
 	"plashet/takeoff"
@@ -178,6 +179,8 @@ type Cutting struct {
 	NotToCut bool   `json:"notToCut,omitempty" doc:"pieces of an assembly that cannot be built are among them"`
 	Bars     []Bar  `json:"bars" doc:"what is cut up"`
 	Proven   bool   `json:"proven" doc:"no plan is better"`
+
+	Cautions []string `json:"cautions" doc:"what can hurt at the saw"`
 }
 
 // Bar is one stick or offcut.
@@ -460,7 +463,7 @@ func (m maker) assembly(d *Document, r *design.Result) {
 		}
 	}
 	for _, c := range r.Cutting {
-		x := Cutting{Pipe: c.Pipe, NotToCut: c.NotToCut, Proven: c.Plan.Proof.Proven()}
+		x := Cutting{Pipe: c.Pipe, NotToCut: c.NotToCut, Proven: c.Plan.Proof.Proven(), Cautions: []string{m.say.Word(glue.CautionSaw)}}
 		for _, b := range c.Plan.Bars {
 			bar := Bar{From: "stick", Length: of(m, b.Length, unit.KindTape), Remnant: of(m, b.Remnant, unit.KindTape)}
 			if b.From == cut.FromOffcut {

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"plashet/engine/glue"
 	"plashet/takeoff"
 	"plashet/words"
 )
@@ -15,6 +16,9 @@ func TestCautionAtItsLine(t *testing.T) {
 	for name, r := range answers(t) {
 		text, d := printed(t, r)
 		lines := strings.Split(text, "\n")
+		if s := say.Word(glue.CautionSaw); strings.Count(text, s) < len(r.Cutting) || len(d.Cutting) > 0 && d.Cutting[0].Cautions[0] != s {
+			t.Errorf("%s: nobody guards the eyes at the saw", name)
+		}
 		seen := 0
 		for k, i := range r.Materials {
 			want := map[string][]string{

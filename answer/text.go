@@ -11,6 +11,7 @@ import (
 	"plashet/engine/cut"
 	"plashet/engine/design"
 	"plashet/engine/geom"
+	"plashet/engine/glue"
 	"plashet/engine/layout"
 	"plashet/engine/level"
 	"plashet/engine/trace"
@@ -336,6 +337,7 @@ func (p *printer) cutting(r *design.Result) {
 	for _, c := range r.Cutting {
 		p.head("Cutting plan, " + c.Pipe)
 		p.notToCut(c.NotToCut)
+		p.cautions([]string{glue.CautionSaw}, map[string]bool{})
 		for _, b := range c.Plan.Bars {
 			from := "stick"
 			if b.From == cut.FromOffcut {

@@ -4,6 +4,7 @@ package words
 // codes and their arguments are listed in engine/glue/codes.go.
 var enGlue = map[string]string{
 	// Steps.
+	"glue.step.prepare":              "Cut the pieces square, all but the closing one. Take the burr off inside and out[, chamfer the outside {low} to {high}, {narrow} to {wide} wide], and wipe off dust and grease.",
 	"glue.step.dryfit":               "Lay the whole chain in the vault without cement, with stubs in the short joints ({stubs}).",
 	"glue.step.mark.insertion":       "Piece {piece}: mark how deep it goes in, {near} at {from} and {far} at {to}.",
 	"glue.step.mark.roll":            "Elbow {part}: draw one line over its hub[ and pipe {piece}], {angle} clockwise along the flow from the pipe's top[; that is {arc} clockwise round the pipe, or {other} the other way]. The elbow comes back to this line.",
@@ -26,7 +27,7 @@ var enGlue = map[string]string{
 	"glue.step.stand":                "Stand the whole chain in the vault, dry.[ Put in {parts}.][ Make union {unions} up by hand.][ For {open}, which is still to be cut, hold a dry piece of the length worked out.][ See that the cover of {covers} is on top.] No cement.",
 	"glue.step.takeout":              "[Open union {unions} and take {parts}][Take {free}] out of the vault, to the bench[, with the pump on it{pump}].",
 	"glue.step.back":                 "Once that joint has set, put {parts} back into the vault.",
-	"glue.step.measure":              "Closing piece {piece}, {from} to {to}: with the rest made up, measure the gap between the hub faces in place. Add the marks, {near} and {far}, and cut to that. While the chain stands so, draw one line along both hubs; carry it over to the piece.",
+	"glue.step.measure":              "Closing piece {piece}, {from} to {to}: with the rest made up, measure the gap between the hub faces in place. Add the marks, {near} and {far}, and cut to that, outside the vault; make its ends as the others. While the chain stands so, draw one line along both hubs; carry it over to the piece.",
 	"glue.step.union":                "Union {part}: make it up by hand. Ring clean and seated, faces dry, no cement, no tape, no wrench.",
 	"glue.step.cure":                 "Leave the whole chain alone for {duration} before any pressure is on it.",
 	"glue.step.test":                 "Fill with water, let the air out, and look at every joint.",
@@ -35,6 +36,7 @@ var enGlue = map[string]string{
 	"glue.caution.vapour":    "Danger: primer and cement give off a heavy vapour that burns and harms, and it gathers in a vault. Air the vault without making a spark, keep your head out of it, and have somebody beside it.",
 	"glue.caution.sparks":    "Danger of fire: no flame, no smoking, no running motor and no sparking tool near primer and cement.",
 	"glue.caution.gloves":    "Wear gloves and goggles: primer and cement hurt skin and eyes.",
+	"glue.caution.saw":       "Wear eye protection at saw and file: chips fly. Clamp the pipe, keep hands and sleeves off the blade, and unplug a saw before you touch it.",
 	"glue.caution.unplug":    "Danger: unplug the pump before you reach into the vault.",
 	"glue.caution.wateronly": "Danger: test with water only, never with air or gas. Plastic pipe bursts under air and throws splinters.",
 	"glue.caution.lift":      "Lift the pump by its handle or a rope, never by its cord, and with two people if it is heavy.",

@@ -38,6 +38,7 @@ type Book struct {
 	holdSmall   Span[unit.Duration]
 	holdLarge   Span[unit.Duration]
 	holdSmallTo float64 // nominal inches
+	bevel       Bevel
 	damp        Factor
 	primer      Factor
 	turns, tape Span[float64]

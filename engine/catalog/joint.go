@@ -48,6 +48,16 @@ type JointRule struct {
 // "thread"; nothing for a topic that is not there.
 func (b *Book) JointRules(topic string) []JointRule { return slices.Clone(b.jointRules[topic]) }
 
+// Bevel is how the end of a pipe is chamfered before it is cemented, so that it
+// pushes no cement ahead of it.
+type Bevel struct {
+	Angle  Span[unit.Angle]
+	Across Span[unit.Length] // of the chamfer
+}
+
+// PipeBevel gives the bevel of a pipe's end.
+func (b *Book) PipeBevel() Bevel { return b.bevel }
+
 // HoldTime gives how long a joint is held together after it is pushed home, so
 // that the taper does not push it out: the time of the small sizes, and past
 // them from that up to the longest that the same pages name; High is the
@@ -71,8 +81,11 @@ func (b *Book) loadJoints(l *loader) {
 			b.jointRules[topic] = append(b.jointRules[topic], JointRule{
 				Item: item, Sizes: r.Get("size_nps_in"), Value: r.Get("value"), Unit: r.Get("unit"), Source: l.source(r),
 			})
-			if item == "hold together to stop push-out" {
+			switch item {
+			case "hold together to stop push-out":
 				b.loadHold(l, r)
+			case "bevel on pipe end":
+				b.loadBevel(l, r)
 			}
 		case topic == "initial set":
 			b.sets = append(b.sets, l.timed(r, math.Inf(1)))
@@ -114,6 +127,22 @@ func (b *Book) loadHold(l *loader, r Row) {
 	}
 	if b.holdSmallTo == 0 {
 		l.fail(r, "size_nps_in", "has no row in table limits that tells how far it goes")
+	}
+}
+
+// loadBevel reads the angle and, from the note of the same row, the width:
+// "1/16 to 3/32 in wide".
+func (b *Book) loadBevel(l *loader, r Row) {
+	low, high := l.span(r, "value")
+	from, to, ok := strings.Cut(strings.TrimSuffix(r.Get("note"), " in wide"), " to ")
+	narrow, okFrom := mixedNumber(from)
+	wide, okTo := mixedNumber(to)
+	if !ok || !okFrom || !okTo {
+		l.fail(r, "note", "is no range of widths")
+	}
+	b.bevel = Bevel{
+		Angle:  Span[unit.Angle]{unit.Angle(low) * unit.Degree, unit.Angle(high) * unit.Degree, l.source(r)},
+		Across: Span[unit.Length]{unit.Length(narrow) * unit.Inch, unit.Length(wide) * unit.Inch, l.source(r)},
 	}
 }
 

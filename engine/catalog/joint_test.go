@@ -164,6 +164,12 @@ func TestCement(t *testing.T) {
 	}
 	_, err := book.HoldTime("two")
 	fails(t, err, CodeSizeUnread)
+	// Installation handbook page: 10 to 15 degrees, 1/16 to 3/32 in wide.
+	bevel := book.PipeBevel()
+	if a, w := bevel.Angle, bevel.Across; !near1e(float64(a.Low/unit.Degree), 10, 1e-9) || !near1e(float64(a.High/unit.Degree), 15, 1e-9) ||
+		!near1e(float64(w.Low/unit.Inch), 0.0625, 1e-9) || !near1e(float64(w.High/unit.Inch), 0.09375, 1e-9) || a.Source.Basis != trace.BasisPublished {
+		t.Errorf("bevel: %+v", bevel)
+	}
 	for topic, want := range map[string]int{"fit": 2, "insertion": 3, "preparation": 3, "thread": 6, "cure": 0} {
 		rules := book.JointRules(topic)
 		if len(rules) != want {

@@ -356,11 +356,11 @@ func TestOneFindingForAWall(t *testing.T) {
 	}
 }
 
-// TestGlueOfTheDemoThatFits holds the first and the last step: dry, and water only.
+// TestGlueOfTheDemoThatFits holds the first and the last steps: the ends made ready, dry, and water only.
 func TestGlueOfTheDemoThatFits(t *testing.T) {
 	book, _ := read(t, "hillside-cascade")
 	steps := Solve(book, fits(t)).Glue.Steps
-	if len(steps) < 20 || steps[0].Code != glue.StepDryFit || !slices.Contains(steps[len(steps)-1].Cautions, glue.CautionWaterOnly) {
+	if len(steps) < 20 || steps[0].Code != glue.StepPrepare || steps[1].Code != glue.StepDryFit || !slices.Contains(steps[len(steps)-1].Cautions, glue.CautionWaterOnly) {
 		t.Errorf("%d steps", len(steps))
 	}
 }

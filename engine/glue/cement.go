@@ -139,7 +139,7 @@ func (w *work) closings() {
 		w.stand(j.Piece)
 		for _, p := range w.in.Assembly.Pieces {
 			if p.Mark == j.Piece {
-				w.step(Step{Message: insertion(StepMeasure, p), Parts: []string{p.From, p.To, p.Mark}, Where: Vault, Cautions: []string{CautionUnplug}})
+				w.step(Step{Message: insertion(StepMeasure, p), Parts: []string{p.From, p.To, p.Mark}, Where: Vault, Cautions: []string{CautionUnplug, CautionSaw}})
 			}
 		}
 		first, second := near, far

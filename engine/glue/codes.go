@@ -2,6 +2,8 @@ package glue
 
 // Codes of this package, each with what it means and the arguments it carries.
 const (
+	// StepPrepare: cut the pieces square, all but the closing ones; take the burr off, chamfer, wipe. Args: low and high (angle of the chamfer), narrow and wide (its width); the four left out without a book.
+	StepPrepare = "glue.step.prepare"
 	// StepDryFit: lay the whole chain in the vault without cement, stubs in the short joints. Args: stubs (their count).
 	StepDryFit = "glue.step.dryfit"
 	// StepMarkInsertion: mark how deep a piece goes at each end. Args: piece, from, to, near (mark at the from end), far (mark at the to end).
@@ -63,6 +65,8 @@ const (
 	CautionSparks = "glue.caution.sparks"
 	// CautionGloves: gloves and goggles; primer and cement hurt skin and eyes. No args.
 	CautionGloves = "glue.caution.gloves"
+	// CautionSaw: eye protection, the pipe clamped, the saw unplugged before its blade is touched. No args.
+	CautionSaw = "glue.caution.saw"
 	// CautionUnplug: unplug the pump before reaching into the vault. No args.
 	CautionUnplug = "glue.caution.unplug"
 	// CautionWaterOnly: test with water, never with air or gas: it bursts plastic pipe. No args.

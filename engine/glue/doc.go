@@ -8,7 +8,8 @@
 // The chain is cut at its union faces and its closing pieces into
 // sub-assemblies, each rigid once made. The order:
 //
-//  1. The whole chain dry, with stubs; insertion marks, roll marks, arrows.
+//  1. The pieces cut, their ends made ready. The whole chain dry, with stubs;
+//     insertion marks, roll marks, arrows, covers, lines.
 //  2. Threads, before any cement: a thread turns its part.
 //  3. The sub-assemblies on the bench, those towards the wall first; in each
 //     the joints of a valve first, while it is light enough to be tilted.

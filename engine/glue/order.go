@@ -87,6 +87,7 @@ func (w *work) dry() {
 	for i := range w.in.Parts {
 		all = append(all, w.mark(i))
 	}
+	w.prepare()
 	w.step(Step{Message: say(StepDryFit, stubs), Parts: all, Where: Vault, Cautions: []string{CautionUnplug}})
 	for _, p := range a.Pieces {
 		if p.Closing {
@@ -99,6 +100,26 @@ func (w *work) dry() {
 	}
 	w.marks()
 	w.step(Step{Message: say(StepApart, stubs), Parts: all, Where: Vault, Cautions: []string{CautionUnplug}})
+}
+
+// prepare has the pieces cut and their ends made ready.
+func (w *work) prepare() {
+	var cut []string
+	for _, p := range w.in.Assembly.Pieces {
+		if !p.Closing {
+			cut = append(cut, p.Mark)
+		}
+	}
+	s := Step{Message: say(StepPrepare), Parts: cut, Where: Bench, Cautions: []string{CautionSaw}}
+	if w.in.Book != nil {
+		b := w.in.Book.PipeBevel()
+		s.Source = b.Angle.Source
+		s.Args = []trace.Arg{
+			trace.Num("low", b.Angle.Low, unit.KindAngle), trace.Num("high", b.Angle.High, unit.KindAngle),
+			trace.Num("narrow", b.Across.Low, unit.KindDepth), trace.Num("wide", b.Across.High, unit.KindDepth),
+		}
+	}
+	w.step(s)
 }
 
 func insertion(code string, p layout.Piece) trace.Message {

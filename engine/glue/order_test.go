@@ -137,7 +137,7 @@ func TestHillside(t *testing.T) {
 		}
 	}
 	want := []string{
-		StepDryFit, StepMarkInsertion, StepMarkRollUpright, StepMarkArrow, StepMarkCover, StepMarkLines, StepApart, StepThread, StepWall,
+		StepPrepare, StepDryFit, StepMarkInsertion, StepMarkRollUpright, StepMarkArrow, StepMarkCover, StepMarkLines, StepApart, StepThread, StepWall,
 		StepCementValve, StepCement, StepNut, StepCement, StepPump,
 		StepStand, StepMeasure, StepTakeOut, StepCementValve, StepFlap, StepBack, StepCement,
 		StepStand, StepMeasure, StepTakeOut, StepCement, StepBack, StepCement, StepUnion, StepCure, StepTest,
@@ -159,6 +159,9 @@ func TestHillside(t *testing.T) {
 		}
 		if s.Where == Vault && !slices.Contains(s.Cautions, CautionUnplug) {
 			t.Errorf("step %d %s: nobody unplugs the pump", s.Number, s.Code)
+		}
+		if saw := slices.Contains(s.Cautions, CautionSaw); saw != (s.Code == StepPrepare || s.Code == StepMeasure) {
+			t.Errorf("step %d %s: eyes guarded at the saw: %v", s.Number, s.Code, saw)
 		}
 		if s.Code == StepTest && !slices.Contains(s.Cautions, CautionWaterOnly) {
 			t.Error("the test does not say water only")
