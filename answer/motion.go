@@ -83,7 +83,7 @@ func (p *printer) motion(r *design.Result) {
 		return
 	}
 	p.head("Through start and stop")
-	p.line("%-26s %-24s %-26s %-16s %s", "", "lowest in the vault", "highest of the pond", "still, steady", "came back")
+	rows := [][]string{{"", "lowest in the vault", "highest of the pond", "still, steady", "came back"}}
 	for i := range v.Cases {
 		c := &v.Cases[i]
 		still, back := "not in "+show(p, c.Took, unit.KindDuration), "–"
@@ -100,8 +100,9 @@ func (p *printer) motion(r *design.Result) {
 		if c.Over > 0 {
 			notes += "; " + show(p, c.Over, unit.KindWater) + " over the rim"
 		}
-		p.line("%-26s %-24s %-26s %-16s %s%s", p.say.Word("motion.case."+string(c.Case)), p.level(c.Lowest-v.Line, c.LowestAt), p.level(c.Highest-v.Line, c.HighestAt), still, back, notes)
+		rows = append(rows, []string{p.say.Word("motion.case." + string(c.Case)), p.level(c.Lowest-v.Line, c.LowestAt), p.level(c.Highest-v.Line, c.HighestAt), still, back + notes})
 	}
+	p.table("lllll", rows)
 	p.line("levels from the water line at rest; still, steady: the pond moves less than 1 mm in 10 minutes, the vault less than 1 mm a minute")
 }
 

@@ -65,16 +65,17 @@ func (p *printer) sure(r *design.Result) {
 	p.head("How sure: 90 of 100 lie between")
 	p.line("by %s draws of what may be off, each round what was read; see what is assumed below, and docs/bands.md", show(p, unit.Ratio(b.Draws-b.Failed), unit.KindCount))
 	again := map[int]*weight{}
+	rows := [][]string{{"", "", "the doubt comes from"}}
 	for i := range b.Outputs {
 		o := &b.Outputs[i]
 		between := p.between(r, o.Figure)
 		if between == "" || !slices.Contains(told, kindOf(o.Figure)) {
 			continue
 		}
-		why := ""
+		var why []string
 		for n, s := range o.Shares {
 			if n < 3 && s.Part >= most {
-				why += "; " + show(p, rounded(s.Part), unit.KindPercent) + " " + p.say.Say(b.Doubts[s.Doubt].Message, p.unit)
+				why = append(why, show(p, rounded(s.Part), unit.KindPercent)+" "+p.say.Say(b.Doubts[s.Doubt].Message, p.unit))
 			}
 			if again[s.Doubt] == nil {
 				again[s.Doubt] = &weight{doubt: s.Doubt}
@@ -82,10 +83,11 @@ func (p *printer) sure(r *design.Result) {
 			again[s.Doubt].add(o, s.Part)
 		}
 		if o.Together >= most {
-			why += "; " + show(p, rounded(o.Together), unit.KindPercent) + " " + p.say.Word("sure.together")
+			why = append(why, show(p, rounded(o.Together), unit.KindPercent)+" "+p.say.Word("sure.together"))
 		}
-		p.line("%-46s %10s%s%s", p.label(o), o.Value.Format(p.unit), between, why)
+		rows = append(rows, []string{p.label(o), o.Value.Format(p.unit) + between, strings.Join(why, "; ")})
 	}
+	p.table("lll", rows)
 	for _, c := range b.Chances {
 		if c.Part > 0.01 && c.Part < 0.99 {
 			p.line("%s: %s", p.say.Say(trace.Message{Code: "sure." + strings.ReplaceAll(c.Code, ".", "-"), Args: []trace.Arg{trace.Str("name", c.Name)}}, p.unit),

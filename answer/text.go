@@ -13,7 +13,6 @@ import (
 	"plashet/engine/geom"
 	"plashet/engine/glue"
 	"plashet/engine/layout"
-	"plashet/engine/level"
 	"plashet/engine/trace"
 	"plashet/engine/unit"
 	"plashet/takeoff"
@@ -79,8 +78,20 @@ func (p *printer) verdict(r *design.Result, read int) {
 		}
 		count[f.Severity]++
 	}
-	p.line("\n%d danger, %d caution, %d info; %d accepted; %d faults in the input; %d assumptions in force",
-		count[trace.Danger], count[trace.Caution], count[trace.Info], accepted, len(r.Faults)+read, len(r.Assumptions))
+	taken := ""
+	if accepted > 0 {
+		taken = fmt.Sprintf("; %d accepted", accepted)
+	}
+	p.line("\n%d danger, %d caution, %d info%s; %s in the input; %s in force", count[trace.Danger], count[trace.Caution], count[trace.Info], taken,
+		counted(len(r.Faults)+read, "fault"), counted(len(r.Assumptions), "assumption"))
+}
+
+// counted writes a number with its noun.
+func counted(n int, noun string) string {
+	if n != 1 {
+		noun += "s"
+	}
+	return fmt.Sprintf("%d %s", n, noun)
 }
 
 func (p *printer) findings(r *design.Result) {
@@ -98,7 +109,7 @@ func (p *printer) findings(r *design.Result) {
 				p.line("    accepted: %s", f.Accepted)
 			}
 			if f.LimitSource.Title != "" {
-				p.line("    limit %s, by %s (%s)", f.Limit.Format(p.unit), f.LimitSource.Title, f.LimitSource.Basis)
+				p.line("    limit %s: %s (%s)", f.Limit.Format(p.unit), f.LimitSource.Title, f.LimitSource.Basis)
 			}
 			for _, m := range f.Remedies {
 				var effects []string
@@ -228,45 +239,6 @@ func (p *printer) upkeep(r *design.Result) {
 		p.line("the cable loses %s, %s of the voltage", show(p, u.Drop, unit.KindVoltage), show(p, u.DropShare, unit.KindPercent))
 	}
 	p.line("the electrical figures are for the licensed electrician, who decides by the local code")
-}
-
-func (p *printer) levels(r *design.Result) {
-	if r.Levels == nil {
-		return
-	}
-	p.head("Water levels")
-	_, valve := r.Levels.Find(level.CourseKept, level.MomentRest)
-	draw := r.Levels.DrawOpen
-	if valve {
-		draw = r.Levels.Draw
-	}
-	p.line("water on its way %s; a restart draws %s", show(p, r.Levels.Transit, unit.KindWater), show(p, draw, unit.KindWater))
-	for _, s := range r.Levels.States {
-		margin := ""
-		if s.Sill.Applies {
-			margin += fmt.Sprintf("  over the sill %s of %s", show(p, s.Sill.Present, unit.KindDepth), show(p, s.Sill.Needed, unit.KindDepth))
-		}
-		if s.Pump.Applies {
-			margin += fmt.Sprintf("  over the pump's floor %s of %s", show(p, s.Pump.Present, unit.KindDepth), show(p, s.Pump.Needed, unit.KindDepth))
-		}
-		if s.Starved {
-			margin += fmt.Sprintf("  does not last: %s of %s comes to the pump, %s of water missing",
-				show(p, s.Passes, unit.KindFlow), show(p, r.Delivery.Flow, unit.KindFlow), show(p, s.Missing, unit.KindWater))
-		}
-		if !s.Moment.Running() && s.Edge.Known {
-			margin += "  under the rim " + show(p, s.Edge.Freeboard, unit.KindDepth)
-		}
-		p.line("%-28s pond %10s%s", p.moment(s, valve), show(p, s.Change, unit.KindDepth), margin)
-	}
-}
-
-// moment names a state; without a valve in the job every stop is just a stop.
-func (p *printer) moment(s level.State, valve bool) string {
-	m := s.Moment
-	if m == level.MomentOpen && !valve {
-		m = level.MomentHeld
-	}
-	return p.say.Word("level.course."+string(s.Course)) + ", " + p.say.Word("level.moment."+string(m))
 }
 
 func (p *printer) assembly(r *design.Result) {
