@@ -246,7 +246,8 @@ type Finding struct {
 	Limit       Quantity `json:"limit" doc:"what it is held against"`
 	LimitSource Source   `json:"limitSource" doc:"whose limit it is"`
 	Accepted    string   `json:"accepted,omitempty" doc:"why the user accepts it"`
-	Remedies    []Remedy `json:"remedies,omitempty" doc:"what would mend it"`
+	Remedies    []Remedy `json:"remedies,omitempty" doc:"what would mend it, the best first"`
+	More        int      `json:"moreRemedies,omitempty" doc:"remedies left out: see options"`
 }
 
 // Remedy is one way to mend a finding.
@@ -535,7 +536,7 @@ func (m maker) finding(f trace.Finding) Finding {
 	x := Finding{
 		Code: f.Code, Severity: f.Severity.String(), Path: f.Path, Text: m.say.Finding(f, m.unit),
 		Found: m.value(f.Found), Limit: m.value(f.Limit), LimitSource: f.LimitSource,
-		Accepted: f.Accepted,
+		Accepted: f.Accepted, More: f.MoreRemedies,
 	}
 	for _, r := range f.Remedies {
 		x.Remedies = append(x.Remedies, Remedy{Text: m.say.Say(r.Message, m.unit), Effect: m.effects(r.Effect)})

@@ -122,6 +122,9 @@ func (p *printer) findings(r *design.Result) {
 				}
 				p.line("    - %s", remedy)
 			}
+			if f.MoreRemedies > 0 {
+				p.line("    - %d more among the pumps in hand below", f.MoreRemedies)
+			}
 		}
 		if sev == trace.Info {
 			return
@@ -212,7 +215,7 @@ func (p *printer) options(r *design.Result) {
 			cost += ", " + o.First.Round().Format() + " once"
 		}
 		reach := ""
-		if o.Reach > 0 {
+		if o.Reach > 0 && len(o.Feeds) > 1 {
 			reach = ", valves set: " + show(p, o.Reach, unit.KindPercent) + " of what is wanted"
 		}
 		p.line("%s pump %-4s pipe %-22s %11s (%s%s)  %8s  %s", mark, o.Pump, o.Pipe, show(p, o.Flow, unit.KindFlow), strings.Join(feeds, " + "), reach, p.power(o.Power), cost)

@@ -11,58 +11,84 @@ import (
 // enough is the part of the wanted flows from which a feed counts as served.
 const enough = 1 - shortBy
 
+// mostRemedies is how many remedies of one finding are told; the rest is
+// counted. Nobody weighs more.
+const mostRemedies = 4
+
+// better is an option that gives a feed more than it has.
+type better struct {
+	option *Option
+	flow   unit.Flow
+	serves bool
+}
+
 // remedy puts what would give a feed more under the last finding: the valves
-// set to share, and the options that come nearer to what is wanted; those that
-// serve it first, and of these the cheapest over the years first.
+// set to share, and the options that come nearer to what is wanted; the best
+// first.
 func (m *model) remedy(feed int) {
 	f := &m.out.Findings[len(m.out.Findings)-1]
 	now := m.out.Delivery
-	have, want, single := now.Feeds[feed].Flow, now.Feeds[feed].Wanted, len(now.Feeds) == 1
-	if s := now.Share; s != nil && !single {
-		if q := unit.Flow(min(s.Reach, 1)) * want; q > have {
-			f.Remedies = append(f.Remedies, trace.Remedy{
-				Message: trace.Message{Code: RemedyValves, Args: []trace.Arg{trace.Num("percent", min(s.Reach, 1), unit.KindPercent)}},
-				Effect:  []trace.Effect{m.more(feed, q)},
-			})
-		}
-	}
-	type better struct {
-		option *Option
-		flow   unit.Flow
-	}
+	have, want := now.Feeds[feed].Flow, now.Feeds[feed].Wanted
 	var list []better
 	for i := range m.out.Options {
 		o := &m.out.Options[i]
-		q := o.Feeds[feed]
-		if o.Reach > 0 && !single {
-			q = unit.Flow(min(o.Reach, 1)) * want
-		}
-		if !o.AsIs && q > have {
-			list = append(list, better{o, q})
+		if q := m.gives(o, feed); q > have {
+			list = append(list, better{o, q, q >= want*unit.Flow(enough)})
 		}
 	}
-	slices.SortStableFunc(list, func(a, b better) int {
-		if a, b := a.flow >= want*unit.Flow(enough), b.flow >= want*unit.Flow(enough); a != b {
-			if a {
-				return -1
-			}
-			return 1
+	rank(list)
+	for n, b := range list {
+		if n == mostRemedies {
+			f.MoreRemedies = len(list) - n
+			break
 		}
-		if a.option.Years.Currency != "" && b.option.Years.Currency != "" {
-			return a.option.Years.Amount.Cmp(b.option.Years.Amount)
-		}
-		return cmp.Compare(a.option.Power, b.option.Power)
-	})
-	for _, b := range list {
-		f.Remedies = append(f.Remedies, m.option(feed, single, b.option, b.flow))
+		f.Remedies = append(f.Remedies, m.option(feed, b.option, b.flow))
 	}
 }
 
+// rank puts first what serves, the cheapest of it first: over the years where
+// all of it is priced, else by the electricity of a year where that is known of
+// all, else by the power. What does not serve stands behind, the most water
+// first. Of equals the smaller pipe stays in front.
+func rank(list []better) {
+	all := func(known func(o *Option) bool) bool {
+		return !slices.ContainsFunc(list, func(b better) bool { return b.serves && !known(b.option) })
+	}
+	cost := func(a, b *Option) int {
+		switch {
+		case all(func(o *Option) bool { return o.Years.Currency != "" }):
+			return a.Years.Amount.Cmp(b.Years.Amount)
+		case all(func(o *Option) bool { return o.Cost.Currency != "" }):
+			return a.Cost.Amount.Cmp(b.Cost.Amount)
+		case all(func(o *Option) bool { return o.Power > 0 }):
+			return cmp.Compare(a.Power, b.Power)
+		}
+		return 0
+	}
+	slices.SortStableFunc(list, func(a, b better) int {
+		switch {
+		case a.serves && b.serves:
+			return cost(a.option, b.option)
+		case a.serves:
+			return -1
+		case b.serves:
+			return 1
+		}
+		return cmp.Compare(b.flow, a.flow)
+	})
+}
+
 // option words one option as a remedy.
-func (m *model) option(feed int, single bool, o *Option, flow unit.Flow) trace.Remedy {
+func (m *model) option(feed int, o *Option, flow unit.Flow) trace.Remedy {
 	now := m.out.Delivery
+	if o.AsIs {
+		return trace.Remedy{
+			Message: trace.Message{Code: RemedyValves, Args: []trace.Arg{trace.Num("percent", min(o.Reach, 1), unit.KindPercent)}},
+			Effect:  []trace.Effect{m.more(feed, flow)},
+		}
+	}
 	code := RemedyOption
-	if single {
+	if len(now.Feeds) == 1 {
 		code = RemedyPump
 	}
 	r := trace.Remedy{

@@ -95,14 +95,15 @@ type Effect struct {
 
 // Finding is the one kind of result of every check.
 type Finding struct {
-	Message                // Code is stable: "levels.start.starves"
-	Path        string     // where in the job: "/vault/sill"
-	Severity    Severity   //
-	Found       unit.Value // what was found
-	Limit       unit.Value // what it is held against
-	LimitSource Source     // whose limit it is
-	Remedies    []Remedy
-	Accepted    string // why the user accepts it; empty when it stands
+	Message                 // Code is stable: "levels.start.starves"
+	Path         string     // where in the job: "/vault/sill"
+	Severity     Severity   //
+	Found        unit.Value // what was found
+	Limit        unit.Value // what it is held against
+	LimitSource  Source     // whose limit it is
+	Remedies     []Remedy   // the best first
+	MoreRemedies int        // how many are left out, because nobody weighs so many
+	Accepted     string     // why the user accepts it; empty when it stands
 }
 
 // Assumption is a default in force.
