@@ -119,11 +119,13 @@ type Sharing struct {
 
 // Lip is one fall.
 type Lip struct {
-	Name     string   `json:"name" doc:"its name in the job"`
-	Head     Quantity `json:"head" doc:"head upstream, over the low end"`
-	Critical Quantity `json:"critical" doc:"critical depth"`
-	Edge     Quantity `json:"edge" doc:"thickness as it leaves the edge"`
-	PerWidth Quantity `json:"perWidth" doc:"flow over the width, m²/s"`
+	Name     string    `json:"name" doc:"its name in the job"`
+	Head     Quantity  `json:"head" doc:"head upstream, over the low end of the crest"`
+	Mid      *Quantity `json:"headMid,omitempty" doc:"on a tilted crest, the same over its middle, where a wanted depth is meant"`
+	High     *Quantity `json:"headHigh,omitempty" doc:"on a tilted crest, the same over its high end"`
+	Critical Quantity  `json:"critical" doc:"critical depth at mid crest"`
+	Edge     Quantity  `json:"edge" doc:"thickness as it leaves the edge at mid crest"`
+	PerWidth Quantity  `json:"perWidth" doc:"flow over the width, m²/s"`
 }
 
 // Option is one pump on one choice of pipe.
@@ -398,10 +400,14 @@ func (m maker) delivery(d *Document, r *design.Result) {
 	for _, x := range v.Feeds {
 		f := Feed{Name: x.Name, Flow: of(m, x.Flow, unit.KindFlow), Wanted: of(m, x.Wanted, unit.KindFlow), Dry: x.Dry, Burn: of(m, x.Burn, unit.KindHead), K: float64(x.K)}
 		for _, p := range x.Lips {
-			f.Lips = append(f.Lips, Lip{
+			x := Lip{
 				Name: p.Name, Head: of(m, p.Sheet.Head, unit.KindDepth), Critical: of(m, p.Sheet.Critical, unit.KindDepth),
 				Edge: of(m, p.Sheet.Edge, unit.KindDepth), PerWidth: of(m, p.Sheet.PerWidth, unit.KindFlowPerWidth),
-			})
+			}
+			if p.Tilt > 0 {
+				x.Mid, x.High = new(of(m, p.Sheet.Middle, unit.KindDepth)), new(of(m, p.Sheet.High, unit.KindDepth))
+			}
+			f.Lips = append(f.Lips, x)
 		}
 		d.Feeds = append(d.Feeds, f)
 	}

@@ -173,10 +173,22 @@ func (p *printer) delivery(r *design.Result) {
 		p.line("feed %-11s %s%s", f.Name, p.flow(r, f.Flow, design.FeedID(i)+".flow"), wanted)
 		p.throttle(d.Share, f)
 		for k, l := range f.Lips {
-			p.line("  lip %-10s head upstream %s%s, critical %s, at the edge %s, %s", l.Name, show(p, l.Sheet.Head, unit.KindDepth), p.between(r, design.LipID(i, k)+".head"),
-				show(p, l.Sheet.Critical, unit.KindDepth), show(p, l.Sheet.Edge, unit.KindDepth), show(p, l.Sheet.PerWidth, unit.KindFlowPerWidth))
+			p.lip(r, l, design.LipID(i, k))
 		}
 	}
+}
+
+// lip tells the sheet over a lip. On one that is out of level each depth says
+// where it is meant.
+func (p *printer) lip(r *design.Result, l design.Lip, id string) {
+	depth := func(h unit.Length) string { return show(p, h, unit.KindDepth) }
+	head, middle := depth(l.Sheet.Head)+p.between(r, id+".head"), ""
+	if l.Tilt > 0 {
+		head += " at the low end, " + depth(l.Sheet.Middle) + " at mid crest, " + depth(l.Sheet.High) + " at the high end"
+		middle = " at mid crest"
+	}
+	p.line("  lip %-10s head upstream %s; critical %s, at the edge %s%s; %s", l.Name, head, depth(l.Sheet.Critical), depth(l.Sheet.Edge), middle,
+		show(p, l.Sheet.PerWidth, unit.KindFlowPerWidth))
 }
 
 // throttle tells what a feed's valve must take; nothing where that is too

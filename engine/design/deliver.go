@@ -170,7 +170,7 @@ func (m *model) fed(p *plumbing, st *network.State, d *Delivery) {
 				m.refuse(path, err)
 				continue
 			}
-			f.Lips = append(f.Lips, Lip{Name: l.part.Name, Path: path, Width: l.law.Width, C: unit.Ratio(l.law.C), Sheet: s, Source: l.source})
+			f.Lips = append(f.Lips, Lip{Name: l.part.Name, Path: path, Width: l.law.Width, Tilt: l.law.Tilt, C: unit.Ratio(l.law.C), Sheet: s, Source: l.source})
 			for _, c := range s.Cautions {
 				c.Args = append(c.Args, trace.Str("name", l.part.Name))
 				m.remark(path, trace.Caution, c)

@@ -127,10 +127,16 @@ func (m *model) feedFigures(i int, f *Feed) {
 		l, lid := &f.Lips[k], LipID(i, k)
 		q := term("Q", f.Flow, unit.KindFlow, id+".flow")
 		head := term("H", l.Sheet.Head, unit.KindDepth, lid+".head")
-		m.figure(lid+".head", unit.Of(l.Sheet.Head, unit.KindDepth), "Q = C L H^1.5 solved for H; integrated along a tilted crest", l.Source, q,
+		m.figure(lid+".head", unit.Of(l.Sheet.Head, unit.KindDepth), "Q = C L H^1.5 solved for H; on a tilted crest H at its low end, integrated along it", l.Source, q,
 			term("L", l.Width, unit.KindTape, l.Path+"/width"), trace.Term{Symbol: "C", Value: unit.Of(l.C, unit.KindRatio), Source: l.Source})
+		if l.Tilt > 0 {
+			tilt := term("t", l.Tilt, unit.KindDepth, l.Path+"/tilt")
+			m.figure(lid+".mid", unit.Of(l.Sheet.Middle, unit.KindDepth), "H at the low end - t/2, not below 0", sourceGeometry, head, tilt)
+			m.figure(lid+".high", unit.Of(l.Sheet.High, unit.KindDepth), "H at the low end - t, not below 0", sourceGeometry, head, tilt)
+			head = term("H", l.Sheet.Middle, unit.KindDepth, lid+".mid")
+		}
 		m.figure(lid+".critical", unit.Of(l.Sheet.Critical, unit.KindDepth), "2/3 H in the middle of the crest", l.Source, head)
-		m.figure(lid+".edge", unit.Of(l.Sheet.Edge, unit.KindDepth), "0.715 x critical depth", hydro.SourceEdge, head)
+		m.figure(lid+".edge", unit.Of(l.Sheet.Edge, unit.KindDepth), "0.715 x critical depth, 2/3 H in the middle of the crest", hydro.SourceEdge, head)
 		m.figure(lid+".perwidth", unit.Of(l.Sheet.PerWidth, unit.KindFlowPerWidth), "Q / L", sourceGeometry, q, term("L", l.Width, unit.KindTape, l.Path+"/width"))
 	}
 }

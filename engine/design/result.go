@@ -148,7 +148,8 @@ type Lip struct {
 	Name   string
 	Path   string
 	Width  unit.Length
-	C      unit.Ratio // weir coefficient, m^0.5/s
+	Tilt   unit.Length // of one end of the crest over the other
+	C      unit.Ratio  // weir coefficient, m^0.5/s
 	Sheet  hydro.Sheet
 	Source trace.Source // of C
 }

@@ -51,9 +51,12 @@ const (
 	// CautionHazenMost: likewise over the greatest value. Args: name ("speed",
 	// "temperature"), found, limit.
 	CautionHazenMost = "hydro.hazen.most"
-	// CautionCling: the head over a lip is so small that the sheet clings and
-	// the weir formulas are loose. Args: head, limit, band.
+	// CautionCling: the head over the middle of a lip is so small that the sheet
+	// clings and the weir formulas are loose. Args: head, limit, band.
 	CautionCling = "hydro.lip.cling"
+	// CautionClingHigh: only towards the high end of a tilted lip the head is so
+	// small that the sheet clings. Args: head (at the high end), limit.
+	CautionClingHigh = "hydro.lip.cling.high"
 	// CautionTilt: a lip's tilt is large against the head over it. Args: tilt,
 	// limit.
 	CautionTilt = "hydro.lip.tilt"

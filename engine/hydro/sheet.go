@@ -150,9 +150,11 @@ func (l *Lip) cautions(s Sheet) []trace.Message {
 	add := func(code string, args ...trace.Arg) {
 		out = append(out, trace.Message{Code: code, Args: args})
 	}
-	if s.High < ClingHead {
-		add(CautionCling, trace.Num("head", s.High, unit.KindDepth), trace.Num("limit", ClingHead, unit.KindDepth),
-			trace.Num("band", ClingBand, unit.KindPercent))
+	switch limit := trace.Num("limit", ClingHead, unit.KindDepth); {
+	case s.Middle < ClingHead:
+		add(CautionCling, trace.Num("head", s.Middle, unit.KindDepth), limit, trace.Num("band", ClingBand, unit.KindPercent))
+	case s.High < ClingHead:
+		add(CautionClingHigh, trace.Num("head", s.High, unit.KindDepth), limit)
 	}
 	if limit := s.Head * unit.Length(TiltShare); l.Tilt > limit {
 		add(CautionTilt, trace.Num("tilt", l.Tilt, unit.KindDepth), trace.Num("limit", limit, unit.KindDepth))
