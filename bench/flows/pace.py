@@ -68,7 +68,7 @@ def report(job, way, engine):
             q = brentq(excess, 1e-3, end * 0.999999, xtol=1e-12)
             if not abs(q - job["flows"][0]) <= 1e-9:
                 raise SystemExit(f"timed line: ours {job['flows'][0]!r}, {name} {q!r} m3/s")
-            took = min(repeat(lambda: brentq(excess, 1e-3, end * 0.999999, xtol=1e-12), number=100, repeat=5)) / 100
+            took = min(repeat(lambda: brentq(excess, 1e-3, end * 0.999999, xtol=1e-12), number=30, repeat=15)) / 30
             best[name] = min(best[name], took)
     print(f"line of 12 elements: ours {ours['freshNs']:.0f} ns; {ours['nearNs']:.0f} ns from the answer for a level 1 cm off")
     for name, took in best.items():
