@@ -4,9 +4,7 @@ import (
 	"encoding/json"
 	"io"
 
-	"plashet/engine/cut"
 	"plashet/engine/design"
-	"plashet/engine/glue"
 	"plashet/engine/trace"
 	"plashet/engine/unit"
 	"plashet/takeoff"
@@ -40,9 +38,11 @@ type Document struct {
 	NotToCut    bool         `json:"notToCut,omitempty" doc:"the assembly cannot be built as it is laid: its pieces are not to be cut"`
 	Pieces      []Piece      `json:"pieces,omitempty" doc:"pieces of the assembly to cut"`
 	Rolls       []Roll       `json:"rolls,omitempty" doc:"roll marks of the elbows"`
+	Assembly    *Assembly    `json:"assembly,omitempty" doc:"how the chain stands in the vault, what may be off, how the pump comes out"`
 	Cutting     []Cutting    `json:"cutting,omitempty" doc:"cutting plans, one for each pipe"`
 	Withheld    bool         `json:"glueWithheld,omitempty" doc:"the assembly cannot be built as it is laid: no step of gluing is told"`
 	Glue        []GlueStep   `json:"glue,omitempty" doc:"gluing up, step by step"`
+	GlueTimes   []GlueTime   `json:"glueTimes,omitempty" doc:"hold, set and cure of cemented joints, by size, with each manual"`
 	Materials   []Material   `json:"materials,omitempty" doc:"material list"`
 	Total       *Total       `json:"materialsTotal,omitempty" doc:"what the priced lines of the list come to"`
 	Bands       *Bands       `json:"bands,omitempty" doc:"how sure the answer is, where it was asked for"`
@@ -157,30 +157,13 @@ type State struct {
 	Spare     Quantity `json:"spare" doc:"water that may be lost before it no longer does"`
 }
 
-// Piece is a piece of pipe of the assembly.
-type Piece struct {
-	Mark    string      `json:"mark" doc:"mark on the piece"`
-	From    string      `json:"from" doc:"part at its pump end"`
-	To      string      `json:"to" doc:"part at its wall end"`
-	Cut     Quantity    `json:"cut" doc:"length to cut"`
-	Marks   [2]Quantity `json:"insertionMarks" doc:"from each end"`
-	Closing bool        `json:"closing,omitempty" doc:"measure its gap in place before cutting"`
-}
-
-// Roll is a roll mark.
-type Roll struct {
-	Mark  string   `json:"mark" doc:"the elbow"`
-	Angle Quantity `json:"angle" doc:"clockwise, looking along the flow"`
-	Arc   Quantity `json:"arc" doc:"along the pipe's outside, clockwise"`
-	Other Quantity `json:"other" doc:"the same mark the other way round"`
-}
-
 // Cutting is one cutting plan.
 type Cutting struct {
 	Pipe     string `json:"pipe" doc:"kind and size"`
 	NotToCut bool   `json:"notToCut,omitempty" doc:"pieces of an assembly that cannot be built are among them"`
 	Bars     []Bar  `json:"bars" doc:"what is cut up"`
 	Proven   bool   `json:"proven" doc:"no plan is better"`
+	Method   string `json:"method" doc:"how it was planned and what came first, in a few words"`
 
 	Cautions []string `json:"cautions" doc:"what can hurt at the saw"`
 }
@@ -439,49 +422,6 @@ func (m maker) levels(d *Document, r *design.Result) {
 			x.OverSill, x.NeedsSill = of(m, s.Sill.Present, unit.KindDepth), of(m, s.Sill.Needed, unit.KindDepth)
 		}
 		d.Levels = append(d.Levels, x)
-	}
-}
-
-func (m maker) assembly(d *Document, r *design.Result) {
-	d.NotToCut, d.Withheld = r.NotToCut, r.Glue != nil && r.Glue.Withheld
-	if a := r.Assembly; a != nil && a.Laid {
-		for _, c := range a.Pieces {
-			d.Pieces = append(d.Pieces, Piece{
-				Mark: c.Mark, From: c.From, To: c.To, Cut: of(m, c.Cut, unit.KindTape), Closing: c.Closing,
-				Marks: [2]Quantity{of(m, c.Ends[0].Mark, unit.KindTape), of(m, c.Ends[1].Mark, unit.KindTape)},
-			})
-		}
-		for _, x := range a.Rolls {
-			d.Rolls = append(d.Rolls, Roll{
-				Mark: x.Mark, Angle: of(m, x.Angle, unit.KindAngle), Arc: of(m, x.Arc, unit.KindTape), Other: of(m, x.Other, unit.KindTape),
-			})
-		}
-	}
-	if r.Glue != nil {
-		for _, g := range r.Glue.Steps {
-			x := GlueStep{
-				Number: g.Number, Code: g.Code, Text: m.say.Say(g.Message, m.unit), Where: string(g.Where), Parts: g.Parts, Joints: g.Joints,
-				Tilt: string(g.Tilt), Hold: of(m, g.Hold, unit.KindDuration), Set: of(m, g.Set, unit.KindDuration), NoReturn: g.NoReturn,
-			}
-			for _, c := range g.Cautions {
-				x.Cautions = append(x.Cautions, m.say.Word(c))
-			}
-			d.Glue = append(d.Glue, x)
-		}
-	}
-	for _, c := range r.Cutting {
-		x := Cutting{Pipe: c.Pipe, NotToCut: c.NotToCut, Proven: c.Plan.Proof.Proven(), Cautions: []string{m.say.Word(glue.CautionSaw)}}
-		for _, b := range c.Plan.Bars {
-			bar := Bar{From: "stick", Length: of(m, b.Length, unit.KindTape), Remnant: of(m, b.Remnant, unit.KindTape)}
-			if b.From == cut.FromOffcut {
-				bar.From = "offcut"
-			}
-			for _, k := range b.Cuts {
-				bar.Cuts = append(bar.Cuts, CutOff{Mark: c.Pieces[k.Piece].Mark, Length: of(m, k.Length, unit.KindTape)})
-			}
-			x.Bars = append(x.Bars, bar)
-		}
-		d.Cutting = append(d.Cutting, x)
 	}
 }
 

@@ -10,9 +10,7 @@ import (
 
 	"plashet/engine/cut"
 	"plashet/engine/design"
-	"plashet/engine/geom"
 	"plashet/engine/glue"
-	"plashet/engine/layout"
 	"plashet/engine/trace"
 	"plashet/engine/unit"
 	"plashet/takeoff"
@@ -256,70 +254,6 @@ func (p *printer) upkeep(r *design.Result) {
 	p.line("the electrical figures are for the licensed electrician, who decides by the local code")
 }
 
-func (p *printer) assembly(r *design.Result) {
-	a := r.Assembly
-	if a == nil || !a.Laid {
-		return
-	}
-	p.head("Assembly in the vault")
-	p.notToCut(r.NotToCut)
-	for _, c := range a.Pieces {
-		closing := ""
-		if c.Closing {
-			closing = ", closing piece: measure the gap in place before cutting"
-		}
-		p.line("%-4s %s to %s: cut %s; insertion marks %s and %s%s", c.Mark, c.From, c.To, show(p, c.Cut, unit.KindTape),
-			show(p, c.Ends[0].Mark, unit.KindTape), show(p, c.Ends[1].Mark, unit.KindTape), closing)
-	}
-	for _, m := range a.Rolls {
-		if m.Arc == 0 {
-			p.line("roll %-4s on the pipe's line itself", m.Mark)
-			continue
-		}
-		p.line("roll %-4s %s clockwise: %s clockwise round the pipe's outside, or %s the other way", m.Mark, show(p, m.Angle, unit.KindAngle),
-			show(p, m.Arc, unit.KindTape), show(p, m.Other, unit.KindTape))
-	}
-	p.wayOut(a)
-}
-
-// notToCut heads pieces of an assembly that cannot be built.
-func (p *printer) notToCut(held bool) {
-	if held {
-		p.line("NOT TO BE CUT: the pieces of the assembly, which cannot be built as it is laid; see its dangers and faults")
-	}
-}
-
-// wayOut prints the moves by which the pump comes out.
-func (p *printer) wayOut(a *layout.Assembly) {
-	o := &a.LiftOut
-	if !o.Possible {
-		return
-	}
-	p.line("the pump's way out, unplugged and with %s opened:", o.Union)
-	for i, v := range o.Moves {
-		way := "move it " + p.toward(v.Along)
-		if v.Along.Z > 0.9 {
-			way = "lift it straight up"
-		}
-		p.line("  %d. %s, %s", i+1, way, show(p, v.Distance, unit.KindTape))
-	}
-}
-
-// toward names the way of a move in the vault's frame.
-func (p *printer) toward(v geom.Vec3) string {
-	ways := []struct {
-		code string
-		part float64
-	}{{"way.up", v.Z}, {"way.down", -v.Z}, {"way.right", v.X}, {"way.left", -v.X}, {"way.back", v.Y}, {"way.front", -v.Y}}
-	var names []string
-	for _, w := range ways {
-		if w.part > 0.1 {
-			names = append(names, p.say.Word(w.code))
-		}
-	}
-	return strings.Join(names, ", ")
-}
-
 func (p *printer) cutting(r *design.Result) {
 	for _, c := range r.Cutting {
 		p.head("Cutting plan, " + c.Pipe)
@@ -336,11 +270,11 @@ func (p *printer) cutting(r *design.Result) {
 			}
 			p.line("%s of %s: %s; left %s", from, show(p, b.Length, unit.KindTape), strings.Join(pieces, ", "), show(p, b.Remnant, unit.KindTape))
 		}
+		end := "cutting.unproven"
 		if c.Plan.Proof.Proven() {
-			p.line("proven: no plan is better")
-		} else {
-			p.line("not proven best: the search stopped at its limit")
+			end = "cutting.proven"
 		}
+		p.line("%s: %s", p.say.Word("cutting.method"), p.say.Word(end))
 	}
 }
 
@@ -366,8 +300,49 @@ func (p *printer) glue(r *design.Result) {
 			p.line("      ! %s", p.say.Word(c))
 		}
 	}
+	p.times(g)
 	p.line("cement %s, primer %s; water pressure not before %s after the last joint; the can's label decides",
 		show(p, g.Cement, unit.KindCement), show(p, g.Primer, unit.KindCement), show(p, g.Ready, unit.KindDuration))
+}
+
+// times prints each manual's set and cure times beside the one in force.
+func (p *printer) times(g *glue.Plan) {
+	sources := map[string]string{}
+	var order []string
+	shown := func(list []glue.Timed) string {
+		var out []string
+		for _, t := range list {
+			out = append(out, fmt.Sprintf("manual %s %s", t.Manual, show(p, t.Duration, unit.KindDuration)))
+			if sources[t.Manual] == "" {
+				sources[t.Manual] = t.Source.Title
+				order = append(order, t.Manual)
+			}
+		}
+		return strings.Join(out, ", ")
+	}
+	forced := func(what string, list []glue.Timed, d unit.Duration) {
+		if len(list) == 0 {
+			p.line("    %s: the tables do not reach it; the can tells", what)
+			return
+		}
+		p.line("    %s by %s, dry; in force, the slower%s: %s", what, shown(list), p.damp(g), show(p, d, unit.KindDuration))
+	}
+	for _, j := range sizes(g) {
+		t := &j.Times
+		p.line("size %s: hold %s (%s: %s)", j.Size, show(p, t.Hold, unit.KindDuration), t.HoldSource.Title, t.HoldSource.Note)
+		forced("set", t.Sets, t.Set)
+		forced("cure", t.Cures, t.Cure)
+	}
+	for _, name := range order {
+		p.line("    manual %s: %s", name, sources[name])
+	}
+}
+
+func (p *printer) damp(g *glue.Plan) string {
+	if g.Damp {
+		return " and longer because it is damp"
+	}
+	return ""
 }
 
 // materials prints the list.

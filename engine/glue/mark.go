@@ -53,7 +53,7 @@ func (w *work) markRoll(r layout.RollMark) {
 
 // coverUp tells that part i is a valve whose cover must come on top.
 func (w *work) coverUp(i int) bool {
-	return layout.CoverUp(w.in.Parts[i].Kind, w.in.Assembly.Places[i].InDir)
+	return w.in.Assembly.Places[i].CoverUp
 }
 
 func (w *work) markCover(i int) {

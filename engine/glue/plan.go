@@ -95,16 +95,19 @@ type Threading struct {
 	Turns     catalog.Span[float64] // past hand-tight; the part's sheet decides
 }
 
+// Timed is one manual's time for a joint.
+type Timed = catalog.Timed
+
 // Times are what one cemented joint asks for. The can decides.
 type Times struct {
 	Hold       unit.Duration // held together after it is pushed home; the longest that its source names for the size
 	HoldSource trace.Source
 
-	Sets      []catalog.Timed // each manual, in dry weather
-	Set       unit.Duration   // the slower of them, in this weather: before it is handled
+	Sets      []Timed       // each manual, in dry weather
+	Set       unit.Duration // the slower of them, in this weather: before it is handled
 	SetSource trace.Source
 
-	Cures      []catalog.Timed
+	Cures      []Timed
 	Cure       unit.Duration // the slower, in this weather: before pressure
 	CureSource trace.Source
 }
@@ -133,6 +136,7 @@ type Plan struct {
 	Cement, Primer unit.Volume   // what the joints use; nothing spilt
 	Handle         unit.Duration // longest set time
 	Ready          unit.Duration // from the last joint to pressure: longest cure
+	Damp           bool          // set and cure are longer than the manuals' because of it
 	Known          bool          // every time and quantity was found
 
 	Figures     []trace.Figure

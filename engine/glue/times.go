@@ -45,7 +45,7 @@ func (w *work) times() {
 	}
 	damp := unit.Duration(1)
 	if w.in.Damp {
-		damp = unit.Duration(b.DampFactor().Value)
+		damp, w.plan.Damp = unit.Duration(b.DampFactor().Value), true
 	}
 	told := map[string]bool{}
 	for i := range w.plan.Joints {

@@ -35,6 +35,8 @@ type Assembly struct {
 // Place is where a part stands.
 type Place struct {
 	Part            int // index in Input.Parts
+	Mark            string
+	CoverUp         bool // a valve that falls shut only with its cover on top
 	Inlet, Outlet   geom.Vec3
 	Centre          geom.Vec3
 	InDir, OutDir   geom.Vec3 // of the flow, length 1
@@ -77,6 +79,8 @@ type PipeEnd struct {
 	Gap    unit.Length // left between pipe and stop
 	Mark   unit.Length // from the pipe's end to the insertion mark: socket less gap
 	Sure   bool        // the socket was measured or stands on the maker's sheet
+	By     KnownBy     // how its depth is known
+	Source trace.Source
 }
 
 // Stub is an offcut that holds two fittings together for the dry fit and comes
@@ -141,6 +145,8 @@ type Stack struct {
 // Room is how far the pump can be moved on the floor, or a closing piece be
 // cut shorter: the play that takes up the stack.
 type Room struct {
+	Stands bool // the pump stands in something already: there is no room to tell
+
 	Left, Right, Front, Back unit.Length // of the pump to the next wall or obstacle that way
 	Shorter                  []Shorter
 }

@@ -17,11 +17,10 @@ type joint struct {
 	outDepth  float64 // socket towards the pump
 	inDepth   float64 // socket towards the wall
 	makeUp    float64
-	closing   bool // length worked out from what the others leave
-	inPlace   bool // gap measured in place
-	outSure   bool
-	inSure    bool
-	glued     int // sockets with cement in the joint
+	closing   bool       // length worked out from what the others leave
+	inPlace   bool       // gap measured in place
+	sockets   [2]Measure // what is known of their depths, towards the pump and towards the wall
+	glued     int        // sockets with cement in the joint
 	noRoom    bool
 	worked    bool
 	typedSpan bool
@@ -52,7 +51,7 @@ func (l *laying) oneJoint(i int, out End, outSize string, next Join) joint {
 	if inSize := part.inSize(); inSize != outSize {
 		l.fault(path, FaultSize, from, to, trace.Str("fromSize", outSize), trace.Str("toSize", inSize))
 	}
-	j := joint{outSure: out.Depth.Sure(), inSure: in.Depth.Sure()}
+	j := joint{sockets: [2]Measure{out.Depth, in.Depth}}
 	takeOffs := float64(out.TakeOff.Length + in.TakeOff.Length)
 	switch {
 	case out.Kind == Socket && in.Kind == Socket:

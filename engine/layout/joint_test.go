@@ -149,6 +149,24 @@ func TestMeasureFirst(t *testing.T) {
 	if a.Pieces[3].Ends[1].Sure || !a.Pieces[3].Ends[0].Sure {
 		t.Errorf("the valve's socket is not sure: %+v", a.Pieces[3].Ends)
 	}
+	if e := a.Pieces[3].Ends; e[0].By != ByHand || e[1].By == ByHand || e[1].Source != v.In.Depth.Source {
+		t.Errorf("an elbow that was measured and a valve that was not: %+v", e)
+	}
+	for _, c := range []struct {
+		m    Measure
+		want KnownBy
+	}{
+		{Measure{Source: trace.Source{Basis: trace.BasisMeasured}}, ByHand},
+		{Measure{Source: trace.Source{Basis: trace.BasisSheet}}, BySheet},
+		{Measure{Source: trace.Source{Basis: trace.BasisPublished}}, ByTable},
+		{Measure{Source: trace.Source{Basis: trace.BasisPublished}, Least: true}, ByLeast},
+		{Measure{Source: trace.Source{Basis: trace.BasisMemory}, Least: true}, ByMemory},
+		{Measure{Source: trace.Source{Basis: trace.BasisGuess}}, ByMemory},
+	} {
+		if got := c.m.By(); got != c.want {
+			t.Errorf("%+v is known by %s, want %s", c.m, got, c.want)
+		}
+	}
 }
 
 func TestStubs(t *testing.T) {

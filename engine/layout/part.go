@@ -62,6 +62,34 @@ func (m Measure) Sure() bool {
 	return false
 }
 
+// KnownBy is how a size is known, in one word.
+type KnownBy string
+
+// The ways.
+const (
+	ByHand   KnownBy = "measured" // on the fitting in hand
+	BySheet  KnownBy = "sheet"    // the maker's
+	ByTable  KnownBy = "table"    // of a standard: that size
+	ByLeast  KnownBy = "least"    // of a standard: the least it allows; the fitting in hand may be deeper
+	ByMemory KnownBy = "memory"   // in no table that was read, or a guess
+)
+
+// By tells how the size is known.
+func (m Measure) By() KnownBy {
+	switch m.Source.Basis {
+	case trace.BasisMeasured:
+		return ByHand
+	case trace.BasisSheet:
+		return BySheet
+	case trace.BasisMemory, trace.BasisGuess, trace.BasisPractice:
+		return ByMemory
+	}
+	if m.Least {
+		return ByLeast
+	}
+	return ByTable
+}
+
 // Missing tells that nothing is known, not even that the size is nothing.
 func (m Measure) Missing() bool { return m == Measure{} }
 

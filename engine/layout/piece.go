@@ -74,7 +74,7 @@ func (l *laying) onePiece(i int) {
 		Closing: j.closing || j.inPlace, InPlace: j.inPlace, Dir: pl.InDir,
 	}
 	for k, d := range [2]float64{j.outDepth, j.inDepth} {
-		p.Ends[k] = PipeEnd{Socket: unit.Length(d), Gap: makeUp, Mark: unit.Length(d) - makeUp, Sure: [2]bool{j.outSure, j.inSure}[k]}
+		p.Ends[k] = PipeEnd{Socket: unit.Length(d), Gap: makeUp, Mark: unit.Length(d) - makeUp, Sure: j.sockets[k].Sure(), By: j.sockets[k].By(), Source: j.sockets[k].Source}
 	}
 	stop := pl.Inlet // the stop towards the wall
 	p.End = stop.Sub(pl.InDir.Scale(j.makeUp))
@@ -194,7 +194,7 @@ func (l *laying) tail(dir geom.Vec3) {
 		StopToStop: unit.Length(inside), FaceGap: unit.Length(inside) - depth.Length,
 		Start: stop.Add(dir.Scale(float64(makeUp))), End: stop.Add(dir.Scale(inside)), Dir: dir,
 	}
-	t.Ends[0] = PipeEnd{Socket: depth.Length, Gap: makeUp, Mark: depth.Length - makeUp, Sure: depth.Sure()}
+	t.Ends[0] = PipeEnd{Socket: depth.Length, Gap: makeUp, Mark: depth.Length - makeUp, Sure: depth.Sure(), By: depth.By(), Source: depth.Source}
 	l.a.Tail = &t
 	l.note(trace.Info, path, FindTail, trace.Str("from", t.From), tape("inside", t.StopToStop))
 }

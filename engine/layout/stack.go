@@ -89,6 +89,7 @@ func (l *laying) errors() (moves, tilts []geom.Vec3) {
 func (l *laying) room() {
 	m := l.pumpMover()
 	if m.prepare(0); m.stuck {
+		l.a.Room.Stands = true
 		return // it stands in something already: told with the clearances
 	}
 	r := &l.a.Room

@@ -37,7 +37,7 @@ func (l *laying) valves() {
 				part, trace.Str("kind", string(p.Kind)), trace.Num("found", rising, unit.KindAngle), trace.Str("allowed", word))
 			continue
 		}
-		if CoverUp(p.Kind, l.a.Places[i].InDir) {
+		if l.a.Places[i].CoverUp {
 			l.hinge(i, part)
 		}
 	}

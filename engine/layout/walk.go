@@ -53,6 +53,7 @@ func (l *laying) walk() {
 			out = flow.Scale(c).Add(side.Scale(s)).Unit()
 		}
 		pl := Place{
+			Mark: l.mark(i), CoverUp: CoverUp(l.in.Parts[i].Kind, flow),
 			Part: i, Centre: centre, InDir: flow, OutDir: out, Side: side,
 			Spacing: unit.Length(l.joints[i].span),
 			Inlet:   centre.Sub(flow.Scale(float64(p.In.TakeOff.Length))),

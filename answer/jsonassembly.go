@@ -1,0 +1,275 @@
+package answer
+
+import (
+	"slices"
+
+	"plashet/engine/cut"
+	"plashet/engine/design"
+	"plashet/engine/geom"
+	"plashet/engine/glue"
+	"plashet/engine/layout"
+	"plashet/engine/unit"
+)
+
+// Piece is a piece of pipe of the assembly.
+type Piece struct {
+	Mark    string      `json:"mark" doc:"mark on the piece"`
+	From    string      `json:"from" doc:"part at its pump end"`
+	To      string      `json:"to" doc:"part at its wall end"`
+	Cut     Quantity    `json:"cut" doc:"length to cut"`
+	Marks   [2]Quantity `json:"insertionMarks" doc:"from each end"`
+	Sockets [2]Socket   `json:"sockets" doc:"the sockets it goes into"`
+	Closing bool        `json:"closing,omitempty" doc:"measure its gap in place before cutting"`
+	Stub    *Quantity   `json:"stub,omitempty" doc:"length of the stub that stands for it in the dry fit"`
+}
+
+// Socket is the socket at one end of a piece.
+type Socket struct {
+	Depth  Quantity `json:"depth" doc:"its depth, by which the cut was worked out"`
+	Known  string   `json:"known" doc:"measured, sheet, table, least (of a table) or memory"`
+	Source Source   `json:"source" doc:"of the depth"`
+}
+
+// Roll is a roll mark.
+type Roll struct {
+	Mark  string   `json:"mark" doc:"the elbow"`
+	Angle Quantity `json:"angle" doc:"clockwise, looking along the flow"`
+	Arc   Quantity `json:"arc" doc:"along the pipe's outside, clockwise"`
+	Other Quantity `json:"other" doc:"the same mark the other way round"`
+}
+
+// Assembly is the chain as it stands in the vault.
+type Assembly struct {
+	Parts   []Part   `json:"parts" doc:"where each part stands, from the pump"`
+	Off     Place    `json:"closingError" doc:"the chain's end less the middle of the hole, as drawn"`
+	Likely  Place    `json:"errorLikely" doc:"what errors of saw, seats, rolls and elbows are likely to move it by, either way"`
+	Worst   Place    `json:"errorWorst" doc:"the same at worst"`
+	Closing Quantity `json:"errorClosing" doc:"what a closing piece measured in place may still be off by"`
+	Play    *Play    `json:"play,omitempty" doc:"how far the pump can be moved on the floor; absent where it stands in something"`
+	Shorter []Spare  `json:"spare,omitempty" doc:"how much a closing piece can be cut shorter"`
+	WayOut  WayOut   `json:"wayOut" doc:"how the pump comes out"`
+	Water   InPipe   `json:"water" doc:"what stands in the pipe with the pump off, and what comes down"`
+}
+
+// Place is a point or a way in the vault: from its left front corner on the floor.
+type Place struct {
+	X Quantity `json:"x" doc:"to the right, along the length"`
+	Y Quantity `json:"y" doc:"to the back, along the width"`
+	Z Quantity `json:"z" doc:"up"`
+}
+
+// Part is where one part stands.
+type Part struct {
+	Mark    string `json:"mark" doc:"mark on the part"`
+	Inlet   Place  `json:"inlet" doc:"the stop of its inlet"`
+	Centre  Place  `json:"centre" doc:"its middle"`
+	Outlet  Place  `json:"outlet" doc:"the stop of its outlet"`
+	CoverUp bool   `json:"coverUp,omitempty" doc:"a valve that needs its cover on top"`
+}
+
+// Play is room to move the pump.
+type Play struct {
+	Left  Quantity `json:"left" doc:"to the left wall"`
+	Right Quantity `json:"right" doc:"to the right"`
+	Front Quantity `json:"front" doc:"to the front"`
+	Back  Quantity `json:"back" doc:"to the back"`
+}
+
+// Spare is how much a closing piece can be cut shorter.
+type Spare struct {
+	Piece string   `json:"piece" doc:"its mark"`
+	Spare Quantity `json:"spare" doc:"until the hubs meet"`
+}
+
+// WayOut is how the pump comes out.
+type WayOut struct {
+	Union    string `json:"union,omitempty" doc:"mark of the part that is opened"`
+	Checked  bool   `json:"checked" doc:"it was looked for"`
+	Possible bool   `json:"possible" doc:"there is one"`
+	Moves    []Move `json:"moves,omitempty" doc:"in order"`
+	Blocker  string `json:"blocker,omitempty" doc:"what stands over the pump"`
+}
+
+// Move is one straight move.
+type Move struct {
+	Way      [3]float64 `json:"way" doc:"direction of length 1: right, back, up"`
+	Distance Quantity   `json:"distance" doc:"how far"`
+}
+
+// InPipe is the water in the pipe with the pump off. What is not known is absent.
+type InPipe struct {
+	Order    string    `json:"order" doc:"noValve, valveFirst (towards the pump), unionFirst, noUnion or reversed"`
+	RunKnown bool      `json:"runsCounted" doc:"the runs beyond the wall and the boxes are counted in"`
+	Standing *Quantity `json:"standing,omitempty" doc:"held up by the valve: it can freeze"`
+	Released *Quantity `json:"released,omitempty" doc:"comes down into the vault when the union is opened"`
+	Returns  *Quantity `json:"returns,omitempty" doc:"comes down through the pump at every stop, with no valve to hold it"`
+	Boxes    *Quantity `json:"boxes,omitempty" doc:"of what comes down, out of the boxes at the top"`
+	Between  *Quantity `json:"between,omitempty" doc:"between valve and union"`
+}
+
+// GlueTime is what cemented joints of one size ask for. The can decides.
+type GlueTime struct {
+	Size       string    `json:"size" doc:"nominal"`
+	Hold       *Quantity `json:"hold,omitempty" doc:"held together"`
+	HoldSource Source    `json:"holdSource,omitzero" doc:"of the hold"`
+	Set        *Quantity `json:"set,omitempty" doc:"in force before it is moved: the slower manual, longer where it is damp"`
+	Sets       []Manual  `json:"sets,omitempty" doc:"each manual, dry"`
+	Cure       *Quantity `json:"cure,omitempty" doc:"in force before water pressure: the slower manual, longer where it is damp"`
+	Cures      []Manual  `json:"cures,omitempty" doc:"each manual, dry"`
+}
+
+// Manual is one manual's time.
+type Manual struct {
+	Name         string   `json:"manual" doc:"A or B; the source names it"`
+	Time         Quantity `json:"time" doc:"its time"`
+	Sizes        string   `json:"sizes" doc:"the range of sizes it is for, in"`
+	Temperatures string   `json:"temperatures" doc:"the range of temperatures it is for, °F"`
+	Pressure     string   `json:"pressure,omitempty" doc:"the range of pressures, psi"`
+	Source       Source   `json:"source" doc:"which manual"`
+}
+
+func (m maker) assembly(d *Document, r *design.Result) {
+	d.NotToCut, d.Withheld = r.NotToCut, r.Glue != nil && r.Glue.Withheld
+	if a := r.Assembly; a != nil && a.Laid {
+		d.Assembly = m.stands(a)
+		for i := range a.Pieces {
+			d.Pieces = append(d.Pieces, m.piece(a, &a.Pieces[i]))
+		}
+		for _, x := range a.Rolls {
+			d.Rolls = append(d.Rolls, Roll{
+				Mark: x.Mark, Angle: of(m, x.Angle, unit.KindAngle), Arc: of(m, x.Arc, unit.KindTape), Other: of(m, x.Other, unit.KindTape),
+			})
+		}
+	}
+	if r.Glue != nil {
+		for _, g := range r.Glue.Steps {
+			x := GlueStep{
+				Number: g.Number, Code: g.Code, Text: m.say.Say(g.Message, m.unit), Where: string(g.Where), Parts: g.Parts, Joints: g.Joints,
+				Tilt: string(g.Tilt), Hold: of(m, g.Hold, unit.KindDuration), Set: of(m, g.Set, unit.KindDuration), NoReturn: g.NoReturn,
+			}
+			for _, c := range g.Cautions {
+				x.Cautions = append(x.Cautions, m.say.Word(c))
+			}
+			d.Glue = append(d.Glue, x)
+		}
+		d.GlueTimes = m.times(r.Glue)
+	}
+	for _, c := range r.Cutting {
+		x := Cutting{Pipe: c.Pipe, NotToCut: c.NotToCut, Proven: c.Plan.Proof.Proven(), Method: m.say.Word("cutting.method"), Cautions: []string{m.say.Word(glue.CautionSaw)}}
+		for _, b := range c.Plan.Bars {
+			bar := Bar{From: "stick", Length: of(m, b.Length, unit.KindTape), Remnant: of(m, b.Remnant, unit.KindTape)}
+			if b.From == cut.FromOffcut {
+				bar.From = "offcut"
+			}
+			for _, k := range b.Cuts {
+				bar.Cuts = append(bar.Cuts, CutOff{Mark: c.Pieces[k.Piece].Mark, Length: of(m, k.Length, unit.KindTape)})
+			}
+			x.Bars = append(x.Bars, bar)
+		}
+		d.Cutting = append(d.Cutting, x)
+	}
+}
+
+func (m maker) place(v geom.Vec3) Place {
+	return Place{of(m, unit.Length(v.X), unit.KindTape), of(m, unit.Length(v.Y), unit.KindTape), of(m, unit.Length(v.Z), unit.KindTape)}
+}
+
+func (m maker) piece(a *layout.Assembly, c *layout.Piece) Piece {
+	x := Piece{Mark: c.Mark, From: c.From, To: c.To, Cut: of(m, c.Cut, unit.KindTape), Closing: c.Closing}
+	for k, e := range c.Ends {
+		x.Marks[k] = of(m, e.Mark, unit.KindTape)
+		x.Sockets[k] = Socket{Depth: of(m, e.Socket, unit.KindTape), Known: string(e.By), Source: e.Source}
+	}
+	for _, s := range a.Stubs {
+		if s.Piece == c.Mark {
+			x.Stub = new(of(m, s.Length, unit.KindTape))
+		}
+	}
+	return x
+}
+
+func (m maker) stands(a *layout.Assembly) *Assembly {
+	x := &Assembly{
+		Off: m.place(a.Closure.Off), Likely: m.place(a.Stack.Likely), Worst: m.place(a.Stack.Worst), Closing: of(m, a.Stack.Closing, unit.KindTape),
+		WayOut: WayOut{Union: a.LiftOut.Union, Checked: a.LiftOut.Checked, Possible: a.LiftOut.Possible, Blocker: a.LiftOut.Blocker},
+		Water:  m.inPipe(&a.Water),
+	}
+	for i := range a.Places {
+		p := &a.Places[i]
+		x.Parts = append(x.Parts, Part{Mark: p.Mark, Inlet: m.place(p.Inlet), Centre: m.place(p.Centre), Outlet: m.place(p.Outlet), CoverUp: p.CoverUp})
+	}
+	if r := &a.Room; !r.Stands {
+		x.Play = &Play{of(m, r.Left, unit.KindTape), of(m, r.Right, unit.KindTape), of(m, r.Front, unit.KindTape), of(m, r.Back, unit.KindTape)}
+	}
+	for _, s := range a.Room.Shorter {
+		for i := range a.Pieces {
+			if a.Pieces[i].After == s.After {
+				x.Shorter = append(x.Shorter, Spare{a.Pieces[i].Mark, of(m, s.Spare, unit.KindTape)})
+			}
+		}
+	}
+	for _, v := range a.LiftOut.Moves {
+		x.WayOut.Moves = append(x.WayOut.Moves, Move{[3]float64{v.Along.X, v.Along.Y, v.Along.Z}, of(m, v.Distance, unit.KindTape)})
+	}
+	return x
+}
+
+// orders names how valve and union follow each other.
+var orders = map[layout.Order]string{
+	layout.NoValve: "noValve", layout.ValveFirst: "valveFirst", layout.UnionFirst: "unionFirst", layout.NoUnion: "noUnion", layout.Reversed: "reversed",
+}
+
+func (m maker) inPipe(w *layout.Water) InPipe {
+	x := InPipe{Order: orders[w.Order], RunKnown: w.RunKnown}
+	if !w.Known || w.Order == layout.Reversed {
+		return x
+	}
+	water := func(v unit.Volume) *Quantity { return new(of(m, v, unit.KindWater)) }
+	x.Boxes = water(w.Boxes)
+	if w.Order == layout.NoValve {
+		x.Returns = water(w.Returns)
+		return x
+	}
+	x.Standing = water(w.Standing)
+	if w.Order != layout.NoUnion {
+		x.Released, x.Between = water(w.Released), water(w.Between)
+	}
+	return x
+}
+
+// times gathers the times of the joints, by size along the flow.
+func (m maker) times(g *glue.Plan) []GlueTime {
+	var out []GlueTime
+	for _, t := range sizes(g) {
+		x := GlueTime{Size: t.Size, HoldSource: t.Times.HoldSource, Sets: m.manuals(t.Times.Sets), Cures: m.manuals(t.Times.Cures)}
+		for _, c := range []struct {
+			to **Quantity
+			by unit.Duration
+		}{{&x.Hold, t.Times.Hold}, {&x.Set, t.Times.Set}, {&x.Cure, t.Times.Cure}} {
+			if c.by > 0 {
+				*c.to = new(of(m, c.by, unit.KindDuration))
+			}
+		}
+		out = append(out, x)
+	}
+	return out
+}
+
+func (m maker) manuals(list []glue.Timed) []Manual {
+	var out []Manual
+	for _, t := range list {
+		out = append(out, Manual{t.Manual, of(m, t.Duration, unit.KindDuration), t.Sizes, t.Temps, t.Pressure, t.Source})
+	}
+	return out
+}
+
+// sizes gives one cemented joint of each size, along the flow.
+func sizes(g *glue.Plan) []glue.Joint {
+	var out []glue.Joint
+	for _, j := range g.Joints {
+		if j.Kind == glue.Cement && !slices.ContainsFunc(out, func(o glue.Joint) bool { return o.Size == j.Size }) {
+			out = append(out, j)
+		}
+	}
+	return out
+}
