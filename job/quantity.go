@@ -147,7 +147,11 @@ func (f *field) parse(text string, number bool, s unit.System) (unit.Reading, *t
 		}
 		text = strconv.FormatFloat(v, 'f', -1, 64)
 	}
-	read, err := unit.Parse(text, f.kind, s)
+	plain := text
+	if number && strings.Contains(text, ".") {
+		plain += "0" // the point of a JSON number marks decimals, also before three digits
+	}
+	read, err := unit.Parse(plain, f.kind, s)
 	if err == nil && (math.IsNaN(read.SI) || math.IsInf(read.SI, 0)) {
 		err = &unit.ParseError{Code: unit.CodeRange, Found: text}
 	}

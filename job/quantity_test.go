@@ -52,6 +52,21 @@ func TestEntryForms(t *testing.T) {
 	}
 }
 
+// A text with a point before three digits may mean thousands where thousands are
+// usual; a JSON number cannot.
+func TestPointBeforeThreeDigits(t *testing.T) {
+	j, faults := decodeField(t, "us", `"pumps": [{"name": "M", "boxFlow": "1.000 gph"}]`)
+	f := one(t, faults)
+	if f.Code != CodeReadAmbiguous || !j.Pumps[0].BoxFlow.IsZero() {
+		t.Errorf("%s, read as %v", f.Code, j.Pumps[0].BoxFlow.SI)
+	}
+	j, faults = decodeField(t, "metric", `"site": {"waterTemperature": 12.125}, "pond": {"measured": 1.125}, "pumps": [{"name": "M", "watts": 95.125}]`)
+	// 1.125 L = 0.001125 m³, by definition of the litre.
+	if len(faults) > 0 || math.Abs(float64(j.Pond.Measured.SI)-0.001125) > 1e-12 || j.Pumps[0].Watts.SI != 95.125 {
+		t.Errorf("%s: %v and %v", sayAll(t, faults), j.Pond.Measured.SI, j.Pumps[0].Watts.SI)
+	}
+}
+
 func TestEmptyTextIsLeftEmpty(t *testing.T) {
 	j, faults := decodeField(t, "us", `"note": "", "pond": {"depth": "", "water": "", "outline": {"shape": "circle", "length": "9 ft"}}, "site": {"tariff": "", "currency": ""}`)
 	if len(faults) > 0 || !j.Pond.Depth.IsZero() || !j.Site.Tariff.IsZero() {

@@ -12,6 +12,7 @@ type decimalText struct {
 	end       int    // offset behind it
 	whole     bool   // no decimal mark
 	ambiguous bool   // "1,410": the comma may be a decimal mark; clean groups thousands
+	dotted    bool   // "1.410": the point may group thousands; clean takes it as decimal
 }
 
 // scanDecimal reads digits, a decimal point or comma, and groups of thousands
@@ -40,6 +41,7 @@ func scanDecimal(text string, i int) (d decimalText, ok bool) {
 	}
 	if commas == 0 && dots <= 1 && spaces == 0 {
 		d.whole = dots == 0
+		d.dotted = dots == 1 && groupsOK(run, ".")
 		return d, true
 	}
 	mark := byte(0) // the decimal mark
@@ -162,6 +164,7 @@ type number struct {
 	at, end   int
 	whole     bool
 	ambiguous bool
+	dotted    bool
 }
 
 // scanNumber reads "55", "55.5", "55-1/2", "55 1/2", "7/16", "7½", "1.5e-6".
@@ -181,7 +184,7 @@ func scanNumber(text string, i int) (number, Code) {
 	if n.value, err = strconv.ParseFloat(d.clean, 64); err != nil {
 		return n, CodeRange
 	}
-	n.whole, n.ambiguous = d.whole, d.ambiguous
+	n.whole, n.ambiguous, n.dotted = d.whole, d.ambiguous, d.dotted
 	if end, code := scanExponent(text, d.end); code != "" {
 		n.end = end
 		return n, code
@@ -193,7 +196,7 @@ func scanNumber(text string, i int) (number, Code) {
 		if err != nil {
 			return n, CodeRange
 		}
-		n.end, n.whole = end, false
+		n.end, n.whole, n.dotted = end, false, false
 		return n, ""
 	}
 	return scanFraction(text, n)

@@ -32,7 +32,11 @@ type Reading struct {
 // percent sign. A head may be written as a pressure: head = pressure /
 // (1000 kg/m³ × 9.80665 m/s²), and Reading.Density says so. "1,410" is 1410 in
 // the US system and wherever the unit leaves no doubt (gal, ft, mm, L/h); else it
-// is refused in the metric system, where "1,41 m" is 1.41 m.
+// is refused in the metric system, where "1,41 m" is 1.41 m. "1.410" is 1.41 in
+// both systems, as sheets, levels and this package itself write it ("2.067 in",
+// "3.542 m"); but with a unit that is counted in thousands and not measured so
+// finely (gph, gal, L/h, L, W, mm), and for a count, it is refused: whoever
+// writes a decimal comma means 1410.
 //
 // The error is a *ParseError. Nothing but finite numbers is read, at most
 // MaxNumber of the kind's unit.
@@ -221,7 +225,7 @@ func (p *parser) convert(t *term) (Reading, error) {
 			t.unit = &plainNumber
 		}
 	}
-	if t.ambiguous && p.system == Metric && (t.bare || !t.unit.grouped) && p.kind != KindCount {
+	if t.ambiguous && p.system == Metric && (t.bare || !t.unit.grouped) && p.kind != KindCount || t.dotted && p.thousands(t) {
 		return Reading{}, p.fail(CodeAmbiguous, t.at, t.end)
 	}
 	r := Reading{SI: t.unit.si(t.value), Unit: t.unit.name, Bare: t.bare, Kind: p.kind, Density: t.unit.density}
@@ -241,6 +245,18 @@ func (p *parser) convert(t *term) (Reading, error) {
 	err := p.fail(CodeDimension, t.unitAt, t.unitEnd)
 	err.Dim = t.unit.dim
 	return Reading{}, err
+}
+
+// thousands tells that a point before three digits may well group thousands:
+// in a unit that is counted in thousands and never measured to its thousandth
+// part, or in a count. Where the kind itself is shown as finely in that unit,
+// it is a decimal point.
+func (p *parser) thousands(t *term) bool {
+	if p.kind == KindCount {
+		return true
+	}
+	own := p.kind.in(p.system)
+	return t.unit.coarse && !(own.unit == t.unit.name && own.decimals >= 3)
 }
 
 // second reads the smaller unit behind the first: the inches of feet and
@@ -276,7 +292,7 @@ func (p *parser) second(first *term) (Reading, error) {
 		name = first.unit.name + " " + t.unit.name
 	}
 	first.value = first.value*ratio + t.value
-	first.unit, first.end, first.ambiguous = t.unit, t.end, t.ambiguous
+	first.unit, first.end, first.ambiguous, first.dotted = t.unit, t.end, t.ambiguous, t.dotted
 	r, err := p.convert(first)
 	r.Unit = name
 	return r, err

@@ -335,6 +335,15 @@ func TestParseErrors(t *testing.T) {
 		{"1,410", KindTape, Metric, CodeAmbiguous, 0},
 		{"1,410 m 5 cm", KindDistance, Metric, CodeAmbiguous, 0},
 		{"1,410e2 m", KindDistance, Metric, CodeAmbiguous, 0},
+		{"1.000 gph", KindFlow, US, CodeAmbiguous, 0},
+		{"1.000 gph", KindFlow, Metric, CodeAmbiguous, 0},
+		{"12.500 l/h", KindFlow, Metric, CodeAmbiguous, 0},
+		{"7.500 Liter", KindWater, Metric, CodeAmbiguous, 0},
+		{"7.500", KindWater, Metric, CodeAmbiguous, 0}, // bare litres
+		{"-1.410", KindTape, Metric, CodeAmbiguous, 1}, // bare millimetres
+		{"1.980 gal", KindWater, US, CodeAmbiguous, 0},
+		{"1.150 W", KindPower, US, CodeAmbiguous, 0},
+		{"1.000", KindCount, US, CodeAmbiguous, 0},
 		{"1e99", KindTape, US, CodeRange, 0},
 		{"1e-99", KindTape, US, CodeRange, 0},
 		{"1e9999999999", KindTape, US, CodeRange, 0},
@@ -396,12 +405,47 @@ func TestParseErrorText(t *testing.T) {
 	}
 }
 
+// A point before three digits is a decimal point where a thing is measured so
+// finely, where other marks or a fourth digit tell, and in a plain number.
+func TestPointBeforeThreeDigits(t *testing.T) {
+	for _, c := range []struct {
+		text string
+		kind Kind
+		sys  System
+		want float64
+	}{
+		{"2.067 in", KindBore, US, 2.067 * 0.0254}, // NIST SP 811: 0.0254 m
+		{"1.250 in", KindTape, US, 1.25 * 0.0254},
+		{"11.625 ft", KindElevation, US, 11.625 * 0.3048}, // NIST SP 811: 0.3048 m
+		{"3.542 m", KindElevation, Metric, 3.542},
+		{"1.410 m", KindTape, Metric, 1.41},
+		{"1.125 mm", KindRoughness, Metric, 0.001125},
+		{"1.000e3 L", KindWater, Metric, 1},
+		{"0.500 L", KindWater, Metric, 0.0005},
+		{"1.0000 L", KindWater, Metric, 0.001},
+		{"1.5 L", KindWater, Metric, 0.0015},
+		{"1.000.000 L", KindWater, Metric, 1000},
+		{"1.250 kW", KindPower, Metric, 1250},
+		{"1.250 m3/h", KindFlow, Metric, 1.25 / 3600},
+		{"2.125", KindRatio, US, 2.125},
+	} {
+		if r, err := Parse(c.text, c.kind, c.sys); err != nil || !near(r.SI, c.want) {
+			t.Errorf("%q is %v (%v), want %v", c.text, r.SI, err, c.want)
+		}
+	}
+}
+
 // TestAdviceIsReadable: what an ambiguous text's error tells to write is read.
 func TestAdviceIsReadable(t *testing.T) {
-	plain, decimal := bothReadings("1,410")
-	for text, want := range map[string]float64{plain: 1410, decimal: 1.41} {
-		if r, err := Parse(text+" m", KindDistance, Metric); err != nil || r.SI != want {
-			t.Errorf("%s m is %v (%v), want %v", text, r.SI, err, want)
+	for _, typed := range []string{"1,410", "1.410"} {
+		plain, decimal := bothReadings(typed)
+		for text, want := range map[string]float64{plain: 1410, decimal: 1.41} {
+			if r, err := Parse(text+" m", KindDistance, Metric); err != nil || r.SI != want {
+				t.Errorf("%s m is %v (%v), want %v", text, r.SI, err, want)
+			}
+			if r, err := Parse(text+" L", KindWater, Metric); err != nil || !near(r.SI, want/1000) {
+				t.Errorf("%s L is %v (%v), want %v", text, r.SI, err, want/1000)
+			}
 		}
 	}
 }

@@ -11,6 +11,7 @@ type unitDef struct {
 	dim      Dim
 	mul, div float64
 	offset   float64
+	coarse   bool    // a point before three digits may group thousands
 	grouped  bool    // a comma before three digits groups thousands in every system
 	imperial string  // the imperial unit of the same name, when there is one
 	lower    string  // names of the units that may follow in one quantity (feet, inches), between spaces
@@ -66,6 +67,10 @@ func row(name string, dim Dim, si float64, spellings string) unitRow {
 // nobody divides by a thousand (mm, L/h): "1,410" of it is 1410.
 func (r unitRow) usual() unitRow { r.grouped = true; return r }
 
+// inThousands marks a unit so small that values in thousands are everyday and
+// thousandths of it are not.
+func (r unitRow) inThousands() unitRow { r.coarse = true; return r }
+
 func (r unitRow) then(lower string) unitRow { r.lower = lower; return r }
 
 func (r unitRow) orImperial(name string) unitRow { r.imperial = name; return r }
@@ -88,7 +93,7 @@ var unitRows = []unitRow{
 	row("in", DimLength, float64(Inch), "inch inches ins").usual(),
 	row("ft", DimLength, float64(Foot), "foot feet").usual().then("in"),
 	row("yd", DimLength, float64(Yard), "yard yards yds").usual().then("ft"),
-	row("mm", DimLength, float64(Millimetre), "millimetre millimetres millimeter millimeters").usual(),
+	row("mm", DimLength, float64(Millimetre), "millimetre millimetres millimeter millimeters").usual().inThousands(),
 	row("cm", DimLength, float64(Centimetre), "centimetre centimetres centimeter centimeters").then("mm"),
 	row("m", DimLength, float64(Metre), "metre metres meter meters mtr").then("cm mm"),
 	row("km", DimLength, 1000, "kilometre kilometres kilometer kilometers"),
@@ -101,34 +106,34 @@ var unitRows = []unitRow{
 	row("acre", DimArea, 43560*float64(SquareFoot), "acres").usual(),
 	row("ha", DimArea, 10000, "hectare hectares"),
 
-	row("gal", DimVolume, float64(USGallon), "gals gallon gallons").usual().orImperial("imp gal"),
+	row("gal", DimVolume, float64(USGallon), "gals gallon gallons").usual().inThousands().orImperial("imp gal"),
 	row("quart", DimVolume, float64(USQuart), "quarts qt qts").usual().orImperial("imp quart"),
 	row("pint", DimVolume, float64(USPint), "pints pt pts").usual().orImperial("imp pint"),
 	row("fl oz", DimVolume, float64(USFluidOunce), "fluidounce fluidounces").usual().orImperial("imp fl oz"),
-	row("imp gal", DimVolume, float64(ImperialGallon), "").usual(),
+	row("imp gal", DimVolume, float64(ImperialGallon), "").usual().inThousands(),
 	row("imp quart", DimVolume, float64(ImperialGallon)/4, "").usual(),
 	row("imp pint", DimVolume, float64(ImperialGallon)/8, "").usual(),
 	row("imp fl oz", DimVolume, float64(ImperialGallon)/160, "").usual(),
 	row("ft³", DimVolume, float64(CubicFoot), "cf cuft").usual(),
 	row("yd³", DimVolume, float64(CubicYard), "cy cuyd").usual(),
 	row("m³", DimVolume, float64(CubicMetre), "cum"),
-	row("L", DimVolume, float64(Litre), "litre litres liter liters ltr ltrs lt"),
-	row("mL", DimVolume, 1e-6, "millilitre millilitres milliliter milliliters cc").usual(),
+	row("L", DimVolume, float64(Litre), "litre litres liter liters ltr ltrs lt").inThousands(),
+	row("mL", DimVolume, 1e-6, "millilitre millilitres milliliter milliliters cc").usual().inThousands(),
 
 	row("gpm", DimFlow, float64(USGallonPerMinute), "gal/min gallons/minute gallon/minute").usual().orImperial("imp gpm"),
-	row("gph", DimFlow, float64(USGallonPerHour), "gal/h gal/hr gallons/hour gallon/hour").usual().orImperial("imp gph"),
-	row("gpd", DimFlow, float64(USGallon)/86400, "gal/d gal/day gallons/day").usual().orImperial("imp gpd"),
+	row("gph", DimFlow, float64(USGallonPerHour), "gal/h gal/hr gallons/hour gallon/hour").usual().inThousands().orImperial("imp gph"),
+	row("gpd", DimFlow, float64(USGallon)/86400, "gal/d gal/day gallons/day").usual().inThousands().orImperial("imp gpd"),
 	row("imp gpm", DimFlow, float64(ImperialGallonPerMinute), "igpm").usual(),
-	row("imp gph", DimFlow, float64(ImperialGallonPerHour), "igph").usual(),
-	row("imp gpd", DimFlow, float64(ImperialGallon)/86400, "igpd").usual(),
-	row("L/h", DimFlow, float64(LitrePerHour), "lph l/hr litres/hour liters/hour").usual(),
+	row("imp gph", DimFlow, float64(ImperialGallonPerHour), "igph").usual().inThousands(),
+	row("imp gpd", DimFlow, float64(ImperialGallon)/86400, "igpd").usual().inThousands(),
+	row("L/h", DimFlow, float64(LitrePerHour), "lph l/hr litres/hour liters/hour").usual().inThousands(),
 	row("L/min", DimFlow, float64(LitrePerMinute), "lpm litres/minute liters/minute"),
 	row("L/s", DimFlow, float64(LitrePerSecond), "lps l/sec litres/second liters/second"),
 	row("m³/h", DimFlow, float64(CubicMetrePerHour), "m3/hr cmh"),
 	row("m³/s", DimFlow, float64(CubicMetrePerSecond), "m3/sec"),
 	row("ft³/s", DimFlow, float64(CubicFootPerSecond), "cfs ft3/sec").usual(),
 
-	row("Pa", DimPressure, float64(Pascal), "pascal pascals n/m2").usual(),
+	row("Pa", DimPressure, float64(Pascal), "pascal pascals n/m2").usual().inThousands(),
 	row("hPa", DimPressure, 100, "mbar millibar"),
 	row("kPa", DimPressure, float64(Kilopascal), "kilopascal"),
 	row("MPa", DimPressure, 1e6, "megapascal"),
@@ -142,13 +147,13 @@ var unitRows = []unitRow{
 	row("ft/s", DimSpeed, float64(FootPerSecond), "fps ft/sec feet/second").usual(),
 	row("m/s", DimSpeed, float64(MetrePerSecond), "m/sec metres/second meters/second"),
 
-	row("W", DimPower, float64(Watt), "watt watts").usual(),
+	row("W", DimPower, float64(Watt), "watt watts").usual().inThousands(),
 	row("kW", DimPower, float64(Kilowatt), "kilowatt kilowatts"),
 	row("hp", DimPower, float64(Horsepower), "horsepower bhp"),
 
 	row("kWh", DimEnergy, float64(KilowattHour), "kilowatthour kilowatthours"),
-	row("Wh", DimEnergy, 3600, "watthour watthours").usual(),
-	row("J", DimEnergy, float64(Joule), "joule joules").usual(),
+	row("Wh", DimEnergy, 3600, "watthour watthours").usual().inThousands(),
+	row("J", DimEnergy, float64(Joule), "joule joules").usual().inThousands(),
 	row("kJ", DimEnergy, 1000, "kilojoule kilojoules"),
 
 	row("°", DimAngle, float64(Degree), "degree degrees degs"),
@@ -164,7 +169,7 @@ var unitRows = []unitRow{
 	row("d", DimDuration, float64(Day), "day days").then("h min"),
 	row("wk", DimDuration, 7*float64(Day), "week weeks").then("d"),
 
-	row("g", DimMass, 0.001, "gram grams").usual(),
+	row("g", DimMass, 0.001, "gram grams").usual().inThousands(),
 	row("kg", DimMass, float64(Kilogram), "kilo kilos kilogram kilograms kgs"),
 	row("lb", DimMass, float64(Pound), "lbs pound pounds").usual().then("oz"),
 	row("oz", DimMass, float64(Pound)/16, "ounce ounces").usual(),
