@@ -21,8 +21,10 @@ import "math"
 //  3. closes the chains that came to stand, and opens those that stand though
 //     the heads would drive water through them.
 //
-// Every step meets continuity and none raises F, so the search cannot cycle;
-// it ends when the heads agree with the losses. The first direction has
+// Every step meets continuity and none raises F, so the search cannot cycle,
+// but for the few leaps of the first steps (leap says why they do no harm); it
+// ends when the heads agree with the losses. A block of one chain has no need
+// of this (line.go). The first direction has
 // secants for slopes, later ones the laws' derivatives.
 
 // Limits of the search.
