@@ -137,18 +137,18 @@ func TestTotal(t *testing.T) {
 	}
 	cents, unpriced := 0, 0
 	for _, m := range d.Materials {
-		if m.Total == "" {
+		if m.Total == nil {
 			unpriced++
 			continue
 		}
 		var whole, part int
-		if _, err := fmt.Sscanf(m.Total, "%d.%d USD", &whole, &part); err != nil {
-			t.Fatalf("%s: %v", m.Total, err)
+		if _, err := fmt.Sscanf(m.Total.Text, "%d.%d USD", &whole, &part); err != nil {
+			t.Fatalf("%+v: %v", m.Total, err)
 		}
 		cents += 100*whole + part
 	}
 	sum := fmt.Sprintf("%d.%02d USD", cents/100, cents%100)
-	if d.Total == nil || d.Total.Sum != sum || d.Total.Unpriced != unpriced || unpriced == 0 {
+	if d.Total == nil || d.Total.Sum == nil || d.Total.Sum.Text != sum || d.Total.Sum.Low.Amount+" USD" != sum || d.Total.Unpriced != unpriced || unpriced == 0 {
 		t.Errorf("%+v, by the lines %s and %d without a price", d.Total, sum, unpriced)
 	}
 	if want := fmt.Sprintf("%s; %d of %d items have no price", sum, unpriced, len(d.Materials)); !strings.Contains(text.String(), want) {

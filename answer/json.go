@@ -15,7 +15,7 @@ import (
 // renamed or changes its meaning raises the version.
 const (
 	FormatName    = "plashet answer"
-	FormatVersion = 1
+	FormatVersion = 2
 )
 
 // Document is the answer as JSON; docs/answer.md tells each field.
@@ -55,7 +55,21 @@ type Document struct {
 // Quantity is a number in SI with the text in the job's units.
 type Quantity struct {
 	SI   float64 `json:"si" doc:"in SI: m, m², m³, m³/s, m/s, W, J, rad, °C, s"`
-	Text string  `json:"text" doc:"in the job's units"`
+	Text string  `json:"text" doc:"in the job's units; a quantity that is not known is absent"`
+}
+
+// Money is an amount of money, rounded to coins.
+type Money struct {
+	Amount   string `json:"amount" doc:"a decimal number, exact"`
+	Currency string `json:"currency" doc:"three letters"`
+	Text     string `json:"text" doc:"as printed"`
+}
+
+// Price is an amount of money, or a range of it.
+type Price struct {
+	Low  Money  `json:"low" doc:"by the smaller rule"`
+	High Money  `json:"high" doc:"by the larger rule; the same where there is one"`
+	Text string `json:"text" doc:"as printed"`
 }
 
 // Pump is the pump at its operating point.
@@ -67,12 +81,12 @@ type Pump struct {
 	Power  *Quantity `json:"power,omitempty" doc:"electrical power; absent where the watts are not known"`
 	Drawn  Quantity  `json:"drawn" doc:"flow that all pumps together take from the vault"`
 	Energy *Quantity `json:"energyYear,omitempty" doc:"energy of all pumps in a year; absent where the watts of one are not known"`
-	Cost   string    `json:"costYear,omitempty" doc:"cost of that energy"`
+	Cost   *Money    `json:"costYear,omitempty" doc:"cost of that energy"`
 }
 
 // Upkeep is what the running feature asks for.
 type Upkeep struct {
-	Turnover    Quantity  `json:"turnover" doc:"time in which the pumps move as much water as the pond holds"`
+	Turnover    Quantity  `json:"turnover,omitzero" doc:"time in which the pumps move as much water as the pond holds"`
 	Evaporation *Quantity `json:"evaporation,omitempty" doc:"depth that a summer day takes"`
 	TopUp       *Quantity `json:"topUp,omitempty" doc:"water that makes up for it"`
 	Load        *Quantity `json:"load,omitempty" doc:"current of all pumps"`
@@ -104,10 +118,10 @@ type Run struct {
 type Feed struct {
 	Name   string   `json:"name" doc:"its name in the job"`
 	Flow   Quantity `json:"flow" doc:"flow it gets"`
-	Wanted Quantity `json:"wanted" doc:"flow wanted, 0 when nothing is wanted"`
+	Wanted Quantity `json:"wanted,omitzero" doc:"flow wanted; absent where nothing is"`
 	Dry    bool     `json:"dry,omitempty" doc:"the pump does not reach it"`
-	Burn   Quantity `json:"burn" doc:"head its valve must take so that all feeds get the part of what is wanted that stands in sharing.at"`
-	K      float64  `json:"k" doc:"the same as a loss coefficient on the speed in its last run"`
+	Burn   Quantity `json:"burn,omitzero" doc:"head its valve must take so that all feeds get the part of what is wanted that stands in sharing.at; absent where it has nothing to take"`
+	K      float64  `json:"k,omitempty" doc:"the same as a loss coefficient on the speed in its last run"`
 	Lips   []Lip    `json:"lips,omitempty" doc:"its falls"`
 }
 
@@ -135,9 +149,9 @@ type Option struct {
 	Flow  Quantity   `json:"flow" doc:"the pump's flow"`
 	Feeds []Quantity `json:"feeds" doc:"flow of each watercourse"`
 	Power *Quantity  `json:"power,omitempty" doc:"electrical power; absent where the watts are not known"`
-	Cost  string     `json:"costYear,omitempty" doc:"cost of a year's energy"`
-	Reach float64    `json:"reach" doc:"part of what is wanted that the valves can bring every feed; 0 when it cannot be told"`
-	First string     `json:"firstCost,omitempty" doc:"price of pump, pipe and fittings, where all are priced"`
+	Cost  *Money     `json:"costYear,omitempty" doc:"cost of a year's energy"`
+	Reach float64    `json:"reach,omitempty" doc:"part of what is wanted that the valves can bring every feed; absent where it cannot be told"`
+	First *Money     `json:"firstCost,omitempty" doc:"price of pump, pipe and fittings, where all are priced"`
 	AsIs  bool       `json:"asDrawn,omitempty" doc:"the job as it stands"`
 }
 
@@ -148,13 +162,15 @@ type State struct {
 	Pond      Quantity `json:"pond" doc:"elevation of the pond"`
 	Vault     Quantity `json:"vault" doc:"elevation in the vault"`
 	Change    Quantity `json:"change" doc:"pond against the course's reference line"`
-	Freeboard Quantity `json:"freeboard" doc:"room under the rim; without a text where the rim is not known"`
-	OverSill  Quantity `json:"overSill" doc:"water over the skimmer's sill, running"`
-	NeedsSill Quantity `json:"overSillNeeded" doc:"what the flow needs there"`
+	Freeboard Quantity `json:"freeboard,omitzero" doc:"room under the rim; absent where the rim is not known"`
+	OverSill  Quantity `json:"overSill,omitzero" doc:"water over the skimmer's sill, running"`
+	NeedsSill Quantity `json:"overSillNeeded,omitzero" doc:"what the flow needs there"`
+	OverPump  Quantity `json:"overPumpFloor,omitzero" doc:"water over the floor that the pump stands on, running"`
+	NeedsPump Quantity `json:"overPumpFloorNeeded,omitzero" doc:"what the pump needs there"`
 	Starved   bool     `json:"starved,omitempty" doc:"running, but the water does not suffice: the flow does not last"`
-	Passes    Quantity `json:"passes" doc:"running, the flow that lasts"`
-	Missing   Quantity `json:"missing" doc:"water to be added before all of the flow lasts"`
-	Spare     Quantity `json:"spare" doc:"water that may be lost before it no longer does"`
+	Passes    Quantity `json:"passes,omitzero" doc:"running, the flow that lasts"`
+	Missing   Quantity `json:"missing,omitzero" doc:"water to be added before all of the flow lasts"`
+	Spare     Quantity `json:"spare,omitzero" doc:"water that may be lost before it no longer does"`
 }
 
 // Cutting is one cutting plan.
@@ -191,8 +207,8 @@ type GlueStep struct {
 	Parts    []string `json:"parts,omitempty" doc:"marks of parts and pieces in hand"`
 	Joints   []int    `json:"joints,omitempty" doc:"joints made, counted along the flow from 1"`
 	Tilt     string   `json:"tilt,omitempty" doc:"how the work is held"`
-	Hold     Quantity `json:"hold" doc:"held together"`
-	Set      Quantity `json:"set" doc:"left before it is moved"`
+	Hold     Quantity `json:"hold,omitzero" doc:"held together"`
+	Set      Quantity `json:"set,omitzero" doc:"left before it is moved"`
 	NoReturn bool     `json:"noReturn,omitempty" doc:"cannot be undone but with a saw"`
 	Cautions []string `json:"cautions,omitempty" doc:"what can hurt"`
 }
@@ -203,8 +219,8 @@ type Material struct {
 	Text    string   `json:"text" doc:"what it is"`
 	Low     Quantity `json:"buyLow" doc:"what to get, by the smaller rule"`
 	High    Quantity `json:"buyHigh" doc:"by the larger rule; the same where there is one"`
-	Pack    Quantity `json:"pack" doc:"what one of a count holds (a stick, a can)"`
-	Total   string   `json:"total,omitempty" doc:"price, or price range; absent without a price"`
+	Pack    Quantity `json:"pack,omitzero" doc:"what one of a count holds (a stick, a can)"`
+	Total   *Price   `json:"total,omitempty" doc:"price, or price range; absent without a price"`
 	How     string   `json:"how,omitempty" doc:"how the sticks of pipe come about"`
 	Formula string   `json:"formula" doc:"how the amount comes about"`
 	Source  Source   `json:"source" doc:"of the formula"`
@@ -214,7 +230,7 @@ type Material struct {
 
 // Total is the foot of the material list.
 type Total struct {
-	Sum      string `json:"sum,omitempty" doc:"sum, or range, of the lines with a price, each rounded to coins; absent where no line has one"`
+	Sum      *Price `json:"sum,omitempty" doc:"sum, or range, of the lines with a price, each rounded to coins; absent where no line has one"`
 	Unpriced int    `json:"unpriced" doc:"lines without a price, which are not in the sum"`
 }
 
@@ -227,9 +243,9 @@ type Finding struct {
 	Severity    string   `json:"severity" doc:"danger, caution or info"`
 	Path        string   `json:"path" doc:"where in the job"`
 	Text        string   `json:"text" doc:"the sentence"`
-	Found       Quantity `json:"found" doc:"what was found"`
-	Limit       Quantity `json:"limit" doc:"what it is held against"`
-	LimitSource Source   `json:"limitSource" doc:"whose limit it is"`
+	Found       Quantity `json:"found,omitzero" doc:"what was found"`
+	Limit       Quantity `json:"limit,omitzero" doc:"what it is held against"`
+	LimitSource Source   `json:"limitSource,omitzero" doc:"whose limit it is"`
 	Accepted    string   `json:"accepted,omitempty" doc:"why the user accepts it"`
 	Remedies    []Remedy `json:"remedies,omitempty" doc:"what would mend it, the best first"`
 	More        int      `json:"moreRemedies,omitempty" doc:"remedies left out: see options"`
@@ -253,7 +269,7 @@ type Assumption struct {
 	Code   string   `json:"code" doc:"stable code"`
 	Path   string   `json:"path" doc:"where the job could say better"`
 	Text   string   `json:"text" doc:"the sentence"`
-	Value  Quantity `json:"value" doc:"the value in force"`
+	Value  Quantity `json:"value,omitzero" doc:"the value in force"`
 	Source Source   `json:"source" doc:"where it comes from"`
 	Weight []Effect `json:"weight,omitempty" doc:"what moves at the other end of its usual range"`
 	Turns  bool     `json:"turns,omitempty" doc:"that would turn a verdict"`
@@ -270,7 +286,7 @@ type Fault struct {
 // Figure is a number opened.
 type Figure struct {
 	ID      string   `json:"id" doc:"stable"`
-	Value   Quantity `json:"value" doc:"the figure"`
+	Value   Quantity `json:"value,omitzero" doc:"the figure"`
 	Formula string   `json:"formula" doc:"in the symbols of the terms"`
 	Terms   []Term   `json:"terms,omitempty" doc:"the values in it"`
 	Source  Source   `json:"source" doc:"of the formula"`
@@ -279,7 +295,7 @@ type Figure struct {
 // Term is one value in a figure.
 type Term struct {
 	Symbol string   `json:"symbol" doc:"as in the formula"`
-	Value  Quantity `json:"value" doc:"its value"`
+	Value  Quantity `json:"value,omitzero" doc:"its value"`
 	From   string   `json:"from,omitempty" doc:"path in the job, or ID of a figure"`
 }
 
@@ -298,11 +314,8 @@ type maker struct {
 }
 
 func (m maker) value(v unit.Value) Quantity {
-	if v.SI != v.SI || v.SI-v.SI != 0 { // JSON has no NaN and no infinity
-		v.SI = 0
-		return Quantity{Text: "–"}
-	}
-	if v.Kind == unit.KindNone {
+	// What is not known, and what JSON has no number for, is absent.
+	if v.Kind == unit.KindNone || v.SI != v.SI || v.SI-v.SI != 0 {
 		return Quantity{}
 	}
 	return Quantity{SI: v.SI, Text: v.Format(m.unit)}
@@ -318,11 +331,28 @@ func known[Q unit.Quantity](m maker, q Q, k unit.Kind) *Quantity {
 	return new(of(m, q, k))
 }
 
-func money(m unit.Money) string {
-	if m.Currency == "" {
-		return ""
+// some is a quantity that is absent unless it is more than nothing.
+func some[Q unit.Quantity](m maker, q Q, k unit.Kind) Quantity {
+	if q <= 0 {
+		return Quantity{}
 	}
-	return m.Round().Format()
+	return of(m, q, k)
+}
+
+func money(m unit.Money) *Money {
+	if m.Currency == "" {
+		return nil
+	}
+	c := m.Round()
+	return &Money{Amount: c.Amount.String(), Currency: c.Currency, Text: c.Format()}
+}
+
+func price(low, high unit.Money) *Price {
+	l, h := money(low), money(high)
+	if l == nil || h == nil {
+		return nil
+	}
+	return &Price{Low: *l, High: *h, Text: span(l.Text, h.Text)}
 }
 
 func build(r *design.Result, read []trace.Fault, l *words.Language) Document {
@@ -347,7 +377,7 @@ func (m maker) upkeep(d *Document, r *design.Result) {
 	if u == nil {
 		return
 	}
-	d.Upkeep = &Upkeep{Turnover: of(m, u.Turnover, unit.KindDuration), DropShare: float64(u.DropShare)}
+	d.Upkeep = &Upkeep{Turnover: some(m, u.Turnover, unit.KindDuration), DropShare: float64(u.DropShare)}
 	if u.Evaporation > 0 {
 		d.Upkeep.Evaporation, d.Upkeep.TopUp = new(of(m, u.Evaporation, unit.KindDepth)), new(of(m, u.TopUp, unit.KindWater))
 	}
@@ -381,7 +411,7 @@ func (m maker) delivery(d *Document, r *design.Result) {
 		d.Sharing = &Sharing{Reach: float64(s.Reach), At: float64(s.At)}
 	}
 	for _, x := range v.Feeds {
-		f := Feed{Name: x.Name, Flow: of(m, x.Flow, unit.KindFlow), Wanted: of(m, x.Wanted, unit.KindFlow), Dry: x.Dry, Burn: of(m, x.Burn, unit.KindHead), K: float64(x.K)}
+		f := Feed{Name: x.Name, Flow: of(m, x.Flow, unit.KindFlow), Wanted: some(m, x.Wanted, unit.KindFlow), Dry: x.Dry, Burn: some(m, x.Burn, unit.KindHead), K: float64(x.K)}
 		for _, p := range x.Lips {
 			x := Lip{
 				Name: p.Name, Head: of(m, p.Sheet.Head, unit.KindDepth), Critical: of(m, p.Sheet.Critical, unit.KindDepth),
@@ -421,6 +451,9 @@ func (m maker) levels(d *Document, r *design.Result) {
 		if s.Sill.Applies {
 			x.OverSill, x.NeedsSill = of(m, s.Sill.Present, unit.KindDepth), of(m, s.Sill.Needed, unit.KindDepth)
 		}
+		if s.Pump.Applies {
+			x.OverPump, x.NeedsPump = of(m, s.Pump.Present, unit.KindDepth), of(m, s.Pump.Needed, unit.KindDepth)
+		}
 		d.Levels = append(d.Levels, x)
 	}
 }
@@ -433,7 +466,7 @@ func (m maker) materials(d *Document, r *design.Result) {
 			x.Cautions = append(x.Cautions, m.say.Word(c))
 		}
 		if i.Priced {
-			x.Total = span(money(i.Total.Low), money(i.Total.High))
+			x.Total = price(i.Total.Low, i.Total.High)
 		}
 		if how, ok := i.How(); ok {
 			x.How = m.say.Say(how, m.unit)
@@ -443,7 +476,7 @@ func (m maker) materials(d *Document, r *design.Result) {
 	if sum, unpriced, err := takeoff.Sum(r.Materials); err == nil && len(r.Materials) > 0 {
 		d.Total = &Total{Unpriced: unpriced}
 		if unpriced < len(r.Materials) {
-			d.Total.Sum = span(sum.Low.Format(), sum.High.Format())
+			d.Total.Sum = price(sum.Low, sum.High)
 		}
 	}
 }

@@ -145,7 +145,7 @@ func (m maker) assembly(d *Document, r *design.Result) {
 		for _, g := range r.Glue.Steps {
 			x := GlueStep{
 				Number: g.Number, Code: g.Code, Text: m.say.Say(g.Message, m.unit), Where: string(g.Where), Parts: g.Parts, Joints: g.Joints,
-				Tilt: string(g.Tilt), Hold: of(m, g.Hold, unit.KindDuration), Set: of(m, g.Set, unit.KindDuration), NoReturn: g.NoReturn,
+				Tilt: string(g.Tilt), Hold: some(m, g.Hold, unit.KindDuration), Set: some(m, g.Set, unit.KindDuration), NoReturn: g.NoReturn,
 			}
 			for _, c := range g.Cautions {
 				x.Cautions = append(x.Cautions, m.say.Word(c))

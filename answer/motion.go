@@ -11,19 +11,19 @@ type Moving struct {
 	Lowest    Quantity `json:"vaultLowest" doc:"least level in the vault (without a vault, of the pond)"`
 	LowestAt  Quantity `json:"vaultLowestAt" doc:"when"`
 	Dry       bool     `json:"dry" doc:"the pump draws air"`
-	DryAt     Quantity `json:"dryAt" doc:"when first; empty when it never does"`
-	DryFor    Quantity `json:"dryFor" doc:"for how long in all"`
+	DryAt     Quantity `json:"dryAt,omitzero" doc:"when first; absent when it never does"`
+	DryFor    Quantity `json:"dryFor,omitzero" doc:"for how long in all"`
 	Gasping   bool     `json:"gasping" doc:"it still does at the end"`
 	Highest   Quantity `json:"pondHighest" doc:"greatest level of the pond"`
 	HighestAt Quantity `json:"pondHighestAt" doc:"when"`
-	Room      Quantity `json:"room" doc:"rim less that level; empty where the rim is not known"`
+	Room      Quantity `json:"room,omitzero" doc:"rim less that level; absent where the rim is not known"`
 	Over      Quantity `json:"over" doc:"water run over the rim"`
-	OverAt    Quantity `json:"overAt" doc:"when it begins; empty when none does"`
+	OverAt    Quantity `json:"overAt,omitzero" doc:"when it begins; absent when none does"`
 	Still     bool     `json:"still" doc:"all came to rest, or to steady running, in the time that was followed"`
-	StillAt   Quantity `json:"stillAt" doc:"when; empty when it did not"`
-	CutAt     Quantity `json:"cutAt" doc:"of cut: when the power goes"`
-	CameBack  Quantity `json:"cameBack" doc:"of a stop: water that came back, through the pump and down the watercourses"`
-	Through   Quantity `json:"throughPump" doc:"of that, through the stopped pump"`
+	StillAt   Quantity `json:"stillAt,omitzero" doc:"when; absent when it did not"`
+	CutAt     Quantity `json:"cutAt,omitzero" doc:"of cut: when the power goes"`
+	CameBack  Quantity `json:"cameBack,omitzero" doc:"of a stop: water that came back, through the pump and down the watercourses"`
+	Through   Quantity `json:"throughPump,omitzero" doc:"of that, through the stopped pump"`
 	Added     Quantity `json:"added" doc:"rain and top-up"`
 	Mass      float64  `json:"massError" doc:"water won or lost in the reckoning, of what the watercourses hold running"`
 	Series    []Sample `json:"series" doc:"the case through time, thinned: straight lines between these tell it"`
