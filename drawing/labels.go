@@ -83,8 +83,20 @@ var labels = map[string]string{
 	"part":               "part",
 	"part.roll":          "roll",
 	"part.arc":           "clockwise",
+	"part.other":         "other way",
 	"part.online":        "on the line",
-	"part.either":        "{arc} or −{other}",
+	"part.elbow":         "elbow",
+	"part.zero":          "0° is at",
+	"part.zero.top":      "the top",
+	"part.zero.back":     "back wall",
+	"part.clockwise":     "Round the pipe that enters, clockwise as the water goes, from the 0° line, or the other way from it.",
+	"part.cover":         "cover on top",
+	"part.socket":        "sockets",
+	"known.measured":     "measured",
+	"known.sheet":        "sheet",
+	"known.table":        "table",
+	"known.least":        "table",
+	"known.memory":       "table",
 }
 
 // say fills a label; args are names and what stands for them, in turn.

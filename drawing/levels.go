@@ -178,11 +178,32 @@ func (l *ladder) note(x, over, under float64, words []string) {
 	if under+each*float64(len(words)) > l.foot-1 {
 		at = min(over, l.foot) - each*float64(len(words)-1)
 	}
-	for _, w := range words {
-		if at-small > l.head-2 {
-			l.text(Text{At: Point{x, at}, Size: small, Anchor: Middle, Halo: at <= over, Text: w})
+	step := 0.5
+	if at <= over {
+		step = -step
+	}
+	lay := func(shift float64) (out []place, clear bool) {
+		clear = true
+		for k, w := range words {
+			p := place{text: Text{At: Point{x, at + shift + each*float64(k)}, Size: small, Anchor: Middle, Halo: at <= over, Text: w}}
+			clear = clear && l.field.cost(&p, math.Inf(1)) == 0
+			out = append(out, p)
 		}
-		at += each
+		return out, clear
+	}
+	const tries = 40 // of half a millimetre: past any limit's line
+	best, clear := lay(0)
+	for n := 1; n < tries && !clear; n++ {
+		var next []place
+		if next, clear = lay(step * float64(n)); clear {
+			best = next
+		}
+	}
+	for _, p := range best {
+		if p.text.At.Y-small > l.head-2 {
+			l.text(p.text)
+			l.field.take(p)
+		}
 	}
 }
 

@@ -6,7 +6,6 @@ import (
 
 	"plashet/engine/geom"
 	"plashet/engine/layout"
-	"plashet/engine/unit"
 )
 
 // stands notes what texts must keep off: parts and pipes, the pump's edges.
@@ -14,8 +13,12 @@ func (a *iso) stands() {
 	for _, t := range a.things {
 		for _, s := range t.shapes {
 			if b, ok := s.(block); ok {
+				edges := &a.field.soft
+				if t.name == "pump" {
+					edges = &a.field.edges
+				}
 				for _, f := range b.faces(a.view) {
-					a.field.soft = append(a.field.soft, patchOf(append(f, f[0])...))
+					*edges = append(*edges, patchOf(append(f, f[0])...))
 				}
 				continue
 			}
@@ -91,67 +94,6 @@ func (a *iso) pumpName() {
 
 // cut shows a piece's cut length.
 func (a *iso) cut(c *layout.Piece) string { return a.tape(c.Cut) }
-
-// pieces writes the cut list.
-func (a *iso) pieces() {
-	if len(a.laid.Pieces) == 0 {
-		return
-	}
-	t := table{
-		columns: []column{{bold: true}, {flexible: true}, {anchor: End, bold: true}, {anchor: End}, {anchor: End}},
-		head:    []string{say("piece"), say("piece.between"), say("piece.cut"), "", say("piece.marks")},
-	}
-	unsure, closing := false, ""
-	for i := range a.laid.Pieces {
-		c := &a.laid.Pieces[i]
-		mark := c.Mark
-		if !c.Ends[0].Sure || !c.Ends[1].Sure {
-			mark, unsure = mark+" *", true
-		}
-		if c.Closing && !c.InPlace {
-			closing = c.Mark
-		}
-		t.add(mark, c.From+" – "+c.To, a.cut(c), a.tape(c.Ends[0].Mark), a.tape(c.Ends[1].Mark))
-	}
-	a.table(t)
-	if off := a.laid.Closure.Off.Norm(); off > missed {
-		a.paragraph(say("assembly.off", "off", a.tape(unit.Length(off))), true)
-	}
-	if closing != "" {
-		a.paragraph(say("piece.closing", "mark", closing), false)
-	}
-	if unsure {
-		a.paragraph(say("piece.unsure"), false)
-	}
-	a.y += 2
-}
-
-// parts writes what the marks stand for and how elbows are turned.
-func (a *iso) parts() {
-	t := table{
-		columns: []column{{}, {flexible: true}, {anchor: End}, {anchor: End}},
-		head:    []string{say("part"), "", say("part.roll"), say("part.arc")},
-	}
-	for i := range a.laid.Places {
-		l := &a.in.Job.Assembly.Parts[i]
-		size := l.Size
-		if size == "" {
-			size = a.in.Job.Assembly.Pipe.Size
-		}
-		roll, arc := "", ""
-		for _, r := range a.laid.Rolls {
-			if r.Part == i {
-				roll, arc = a.show(float64(r.Angle), unit.KindAngle), say("part.online")
-				if r.Arc > 0 {
-					arc = say("part.either", "arc", a.tape(r.Arc), "other", a.tape(r.Other))
-				}
-			}
-		}
-		t.add(a.mark(i), l.Fitting+" "+size, roll, arc)
-	}
-	a.table(t)
-	a.y += 2
-}
 
 func (a *iso) desc() []string {
 	out := []string{say("assembly.desc", "corner", say("corner."+a.view.corner.String()))}

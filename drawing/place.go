@@ -9,6 +9,7 @@ type field struct {
 	texts []patch  // what a text must not touch
 	solid []patch  // what it had better not cover
 	lines []patch  // what it had better not stand on: chains of lines
+	edges []patch  // edges of bodies: no text stands on one, a lead may cross it
 	soft  []patch  // help lines: likewise, but that matters little
 }
 
@@ -132,6 +133,7 @@ func (f *field) cost(p *place, enough float64) float64 {
 	count(f.texts, costText, meet)
 	count(f.solid, costSolid, meet)
 	count(f.lines, costLine, onChain)
+	count(f.edges, costLine, onChain)
 	count(f.soft, costSoft, onChain)
 	if p.lead != nil && sum < enough {
 		sum += f.leadCost(p.lead[0], p.lead[1])

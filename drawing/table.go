@@ -46,18 +46,38 @@ func (t *table) lay() (left, width []float64) {
 	}
 	const least = 0.25 // of the room, for the flexible column
 	if most := room * (1 - least); sum > most {
-		for i := range width {
-			width[i] *= most / sum
-		}
-		sum = most
+		sum = t.squeeze(width, flexible, sum-most)
 	}
-	width[flexible] = room - sum
+	width[flexible] = max(0, room-sum)
 	x := margin + t.indent
 	for i := range width {
 		left[i] = x
 		x += width[i] + gutter
 	}
 	return left, width
+}
+
+// squeeze takes width off the columns of words. Those of figures, which stand to
+// the right, keep theirs: a figure cut short is another figure. It gives the sum
+// of all but the flexible column.
+func (t *table) squeeze(width []float64, flexible int, over float64) float64 {
+	words := 0.0
+	for i, c := range t.columns {
+		if i != flexible && c.anchor != End {
+			words += width[i]
+		}
+	}
+	sum := 0.0
+	for i, c := range t.columns {
+		if i == flexible {
+			continue
+		}
+		if c.anchor != End && words > 0 {
+			width[i] *= max(0, words-over) / words
+		}
+		sum += width[i]
+	}
+	return sum
 }
 
 // heads widens the columns to their heads. A head over numbers may run to the

@@ -1,0 +1,102 @@
+package drawing
+
+import (
+	"slices"
+	"strings"
+
+	"plashet/engine/unit"
+)
+
+// pieces writes the cut list.
+func (a *iso) pieces() {
+	if len(a.laid.Pieces) == 0 {
+		return
+	}
+	t := table{
+		columns: []column{{bold: true}, {flexible: true}, {anchor: End, bold: true}, {anchor: End}, {anchor: End}},
+		head:    []string{say("piece"), say("piece.between"), say("piece.cut"), "", say("piece.marks")},
+	}
+	unsure, closing := false, ""
+	for i := range a.laid.Pieces {
+		c := &a.laid.Pieces[i]
+		mark := c.Mark
+		if !c.Ends[0].Sure || !c.Ends[1].Sure {
+			mark, unsure = mark+" *", true
+		}
+		if c.Closing && !c.InPlace {
+			closing = c.Mark
+		}
+		t.add(mark, c.From+" – "+c.To, a.cut(c), a.tape(c.Ends[0].Mark), a.tape(c.Ends[1].Mark))
+	}
+	a.table(t)
+	if off := a.laid.Closure.Off.Norm(); off > missed {
+		a.paragraph(say("assembly.off", "off", a.tape(unit.Length(off))), true)
+	}
+	if closing != "" {
+		a.paragraph(say("piece.closing", "mark", closing), false)
+	}
+	if unsure {
+		a.paragraph(say("piece.unsure"), false)
+	}
+	a.y += 2
+}
+
+// parts writes what the marks stand for and how the sockets are known that the
+// pieces were worked out by.
+func (a *iso) parts() {
+	t := table{columns: []column{{}, {flexible: true}, {anchor: End}}, head: []string{say("part"), "", say("part.socket")}}
+	for i := range a.laid.Places {
+		l := &a.in.Job.Assembly.Parts[i]
+		size := l.Size
+		if size == "" {
+			size = a.in.Job.Assembly.Pipe.Size
+		}
+		name := l.Fitting + " " + size
+		if a.laid.Places[i].CoverUp {
+			name += ", " + say("part.cover")
+		}
+		t.add(a.mark(i), name, a.sockets(i))
+	}
+	a.table(t)
+	a.y += 2
+	a.rolls()
+}
+
+// sockets says how the sockets of a part are known, once where both are alike.
+func (a *iso) sockets(part int) string {
+	var known []string
+	for i := range a.laid.Pieces {
+		c := &a.laid.Pieces[i]
+		for k, at := range [2]int{c.After, c.After + 1} {
+			if word := say("known." + string(c.Ends[k].By)); at == part && !slices.Contains(known, word) {
+				known = append(known, word)
+			}
+		}
+	}
+	return strings.Join(known, ", ")
+}
+
+// rolls writes how the elbows are turned, each with where its roll counts from.
+func (a *iso) rolls() {
+	if len(a.laid.Rolls) == 0 {
+		return
+	}
+	t := table{
+		columns: []column{{}, {flexible: true}, {anchor: End}, {anchor: End}, {anchor: End}},
+		head:    []string{say("part.elbow"), say("part.zero"), say("part.roll"), say("part.arc"), say("part.other")},
+	}
+	for _, r := range a.laid.Rolls {
+		zero := say("part.zero.top")
+		if r.Upright {
+			zero = say("part.zero.back")
+		}
+		arc, other := say("part.online"), ""
+		if r.Arc > 0 {
+			arc, other = a.tape(r.Arc), a.tape(r.Other)
+		}
+		t.add(r.Mark, zero, a.show(float64(r.Angle), unit.KindAngle), arc, other)
+	}
+	a.table(t)
+	a.paragraph(say("part.clockwise"), false)
+	a.y += 2
+}
