@@ -54,8 +54,9 @@ type Document struct {
 
 // Quantity is a number in SI with the text in the job's units.
 type Quantity struct {
-	SI   float64 `json:"si" doc:"in SI: m, m², m³, m³/s, m/s, W, J, rad, °C, s"`
-	Text string  `json:"text" doc:"in the job's units; a quantity that is not known is absent"`
+	SI    float64 `json:"si" doc:"in SI: m, m², m³, m³/s, m/s, W, J, rad, °C, s"`
+	Text  string  `json:"text" doc:"in the job's units; a quantity that is not known is absent"`
+	Bound string  `json:"bound,omitempty" doc:"more or less, where this is no figure: the true value is more, or less, than it"`
 }
 
 // Money is an amount of money, rounded to coins.
@@ -318,10 +319,22 @@ func (m maker) value(v unit.Value) Quantity {
 	if v.Kind == unit.KindNone || v.SI != v.SI || v.SI-v.SI != 0 {
 		return Quantity{}
 	}
-	return Quantity{SI: v.SI, Text: v.Format(m.unit)}
+	q := Quantity{SI: v.SI, Text: v.Format(m.unit)}
+	switch v.Bound {
+	case unit.MoreThan:
+		q.Bound = "more"
+	case unit.LessThan:
+		q.Bound = "less"
+	}
+	return q
 }
 
 func of[Q unit.Quantity](m maker, q Q, k unit.Kind) Quantity { return m.value(unit.Of(q, k)) }
+
+// bounded is of for what may be a bound.
+func bounded[Q unit.Quantity](m maker, q Q, k unit.Kind, b unit.Bound) Quantity {
+	return m.value(unit.Bounded(q, k, b))
+}
 
 // known is of, or nil for a figure that is not known.
 func known[Q unit.Quantity](m maker, q Q, k unit.Kind) *Quantity {
@@ -377,7 +390,10 @@ func (m maker) upkeep(d *Document, r *design.Result) {
 	if u == nil {
 		return
 	}
-	d.Upkeep = &Upkeep{Turnover: some(m, u.Turnover, unit.KindDuration), DropShare: float64(u.DropShare)}
+	d.Upkeep = &Upkeep{DropShare: float64(u.DropShare)}
+	if u.Turnover > 0 {
+		d.Upkeep.Turnover = bounded(m, u.Turnover, unit.KindDuration, -r.Delivery.Bound())
+	}
 	if u.Evaporation > 0 {
 		d.Upkeep.Evaporation, d.Upkeep.TopUp = new(of(m, u.Evaporation, unit.KindDepth)), new(of(m, u.TopUp, unit.KindWater))
 	}
@@ -395,39 +411,39 @@ func (m maker) delivery(d *Document, r *design.Result) {
 	}
 	v := r.Delivery
 	d.Pump = &Pump{
-		Name: v.Pump, Flow: of(m, v.Flow, unit.KindFlow), Head: of(m, v.Head, unit.KindHead), Static: of(m, v.Static, unit.KindHead),
-		Power: known(m, v.Power, unit.KindPower), Drawn: of(m, v.Drawn, unit.KindFlow), Energy: known(m, v.Energy, unit.KindEnergy), Cost: money(v.Cost),
+		Name: v.Pump, Flow: bounded(m, v.Flow, unit.KindFlow, v.Beyond), Head: bounded(m, v.Head, unit.KindHead, -v.Beyond), Static: of(m, v.Static, unit.KindHead),
+		Power: known(m, v.Power, unit.KindPower), Drawn: bounded(m, v.Drawn, unit.KindFlow, v.Bound()), Energy: known(m, v.Energy, unit.KindEnergy), Cost: money(v.Cost),
 	}
 	for _, x := range v.Others {
-		d.Others = append(d.Others, Other{Name: x.Name, Pump: x.Pump, Flow: of(m, x.Flow, unit.KindFlow), Head: of(m, x.Head, unit.KindHead), Power: known(m, x.Power, unit.KindPower)})
+		d.Others = append(d.Others, Other{Name: x.Name, Pump: x.Pump, Flow: bounded(m, x.Flow, unit.KindFlow, x.Beyond), Head: bounded(m, x.Head, unit.KindHead, -x.Beyond), Power: known(m, x.Power, unit.KindPower)})
 	}
 	for _, x := range v.Runs {
 		d.Runs = append(d.Runs, Run{
-			Name: x.Name, Flow: of(m, x.Flow, unit.KindFlow), Speed: of(m, x.Speed, unit.KindSpeed), Reynolds: float64(x.Reynolds),
-			Friction: of(m, x.Friction, unit.KindHead), Fittings: of(m, x.Fittings, unit.KindHead), Volume: of(m, x.Volume, unit.KindWater),
+			Name: x.Name, Flow: bounded(m, x.Flow, unit.KindFlow, v.Bound()), Speed: bounded(m, x.Speed, unit.KindSpeed, v.Bound()), Reynolds: float64(x.Reynolds),
+			Friction: bounded(m, x.Friction, unit.KindHead, v.Bound()), Fittings: bounded(m, x.Fittings, unit.KindHead, v.Bound()), Volume: of(m, x.Volume, unit.KindWater),
 		})
 	}
 	if s := v.Share; s != nil {
 		d.Sharing = &Sharing{Reach: float64(s.Reach), At: float64(s.At)}
 	}
 	for _, x := range v.Feeds {
-		f := Feed{Name: x.Name, Flow: of(m, x.Flow, unit.KindFlow), Wanted: some(m, x.Wanted, unit.KindFlow), Dry: x.Dry, Burn: some(m, x.Burn, unit.KindHead), K: float64(x.K)}
+		f := Feed{Name: x.Name, Flow: bounded(m, x.Flow, unit.KindFlow, v.Bound()), Wanted: some(m, x.Wanted, unit.KindFlow), Dry: x.Dry, Burn: some(m, x.Burn, unit.KindHead), K: float64(x.K)}
 		for _, p := range x.Lips {
 			x := Lip{
-				Name: p.Name, Head: of(m, p.Sheet.Head, unit.KindDepth), Critical: of(m, p.Sheet.Critical, unit.KindDepth),
-				Edge: of(m, p.Sheet.Edge, unit.KindDepth), PerWidth: of(m, p.Sheet.PerWidth, unit.KindFlowPerWidth),
+				Name: p.Name, Head: bounded(m, p.Sheet.Head, unit.KindDepth, v.Bound()), Critical: bounded(m, p.Sheet.Critical, unit.KindDepth, v.Bound()),
+				Edge: bounded(m, p.Sheet.Edge, unit.KindDepth, v.Bound()), PerWidth: bounded(m, p.Sheet.PerWidth, unit.KindFlowPerWidth, v.Bound()),
 			}
 			if p.Tilt > 0 {
-				x.Mid, x.High = new(of(m, p.Sheet.Middle, unit.KindDepth)), new(of(m, p.Sheet.High, unit.KindDepth))
+				x.Mid, x.High = new(bounded(m, p.Sheet.Middle, unit.KindDepth, v.Bound())), new(bounded(m, p.Sheet.High, unit.KindDepth, v.Bound()))
 			}
 			f.Lips = append(f.Lips, x)
 		}
 		d.Feeds = append(d.Feeds, f)
 	}
 	for _, x := range r.Options {
-		o := Option{Pump: x.Pump, Pipe: x.Pipe, Flow: of(m, x.Flow, unit.KindFlow), Power: known(m, x.Power, unit.KindPower), Cost: money(x.Cost), Reach: float64(x.Reach), First: money(x.First), AsIs: x.AsIs}
+		o := Option{Pump: x.Pump, Pipe: x.Pipe, Flow: bounded(m, x.Flow, unit.KindFlow, x.Beyond), Power: known(m, x.Power, unit.KindPower), Cost: money(x.Cost), Reach: float64(x.Reach), First: money(x.First), AsIs: x.AsIs}
 		for _, f := range x.Feeds {
-			o.Feeds = append(o.Feeds, of(m, f, unit.KindFlow))
+			o.Feeds = append(o.Feeds, bounded(m, f, unit.KindFlow, x.Beyond))
 		}
 		d.Options = append(d.Options, o)
 	}

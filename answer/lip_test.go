@@ -30,7 +30,7 @@ func TestTiltedLip(t *testing.T) {
 	print := func(tilt unit.Length) string {
 		var b bytes.Buffer
 		p := &printer{w: &b, say: words.English(), unit: unit.Metric}
-		p.lip(&design.Result{}, design.Lip{Name: "lower", Tilt: tilt, Sheet: s}, "x")
+		p.lip(&design.Result{}, design.Lip{Name: "lower", Tilt: tilt, Sheet: s}, "x", unit.Exact)
 		return b.String()
 	}
 	for _, want := range []string{"head upstream 17.6 mm at the low end, 14.6 mm at mid crest, 11.6 mm at the high end;", "critical 9.7 mm, at the edge 7.0 mm at mid crest"} {

@@ -148,9 +148,9 @@ func (p *printer) delivery(r *design.Result) {
 	if d.Rises {
 		height = "height " + show(p, d.Static, unit.KindHead) + " of it"
 	}
-	p.line("pump %s: %s at %s; %s; %s", d.Pump, p.flow(r, d.Flow, "pump.flow"), show(p, d.Head, unit.KindHead), height, p.power(d.Power))
+	p.line("pump %s: %s at %s; %s; %s", d.Pump, d.Beyond.Text(p.flow(r, d.Flow, "pump.flow")), (-d.Beyond).Text(show(p, d.Head, unit.KindHead)), height, p.power(d.Power))
 	for i, o := range d.Others {
-		p.line("%s, pump %s: %s at %s; %s", o.Name, o.Pump, p.flow(r, o.Flow, design.OtherID(i)+".flow"), show(p, o.Head, unit.KindHead), p.power(o.Power))
+		p.line("%s, pump %s: %s at %s; %s", o.Name, o.Pump, o.Beyond.Text(p.flow(r, o.Flow, design.OtherID(i)+".flow")), (-o.Beyond).Text(show(p, o.Head, unit.KindHead)), p.power(o.Power))
 	}
 	if d.Energy > 0 {
 		cost := ""
@@ -160,33 +160,33 @@ func (p *printer) delivery(r *design.Result) {
 		p.line("a year: %s%s", show(p, d.Energy, unit.KindEnergy), cost)
 	}
 	for _, run := range d.Runs {
-		p.line("run %-12s %12s  %10s  Re %7.0f  pipe %9s  fittings %9s", run.Name, show(p, run.Flow, unit.KindFlow), show(p, run.Speed, unit.KindSpeed),
-			float64(run.Reynolds), show(p, run.Friction, unit.KindHead), show(p, run.Fittings, unit.KindHead))
+		p.line("run %-12s %12s  %10s  Re %7.0f  pipe %9s  fittings %9s", run.Name, d.Bound().Text(show(p, run.Flow, unit.KindFlow)), d.Bound().Text(show(p, run.Speed, unit.KindSpeed)),
+			float64(run.Reynolds), d.Bound().Text(show(p, run.Friction, unit.KindHead)), d.Bound().Text(show(p, run.Fittings, unit.KindHead)))
 	}
 	for i, f := range d.Feeds {
 		wanted := ""
 		if f.Wanted > 0 {
 			wanted = ", wanted " + show(p, f.Wanted, unit.KindFlow)
 		}
-		p.line("feed %-11s %s%s", f.Name, p.flow(r, f.Flow, design.FeedID(i)+".flow"), wanted)
+		p.line("feed %-11s %s%s", f.Name, d.Bound().Text(p.flow(r, f.Flow, design.FeedID(i)+".flow")), wanted)
 		p.throttle(d.Share, f)
 		for k, l := range f.Lips {
-			p.lip(r, l, design.LipID(i, k))
+			p.lip(r, l, design.LipID(i, k), d.Bound())
 		}
 	}
 }
 
 // lip tells the sheet over a lip. On one that is out of level each depth says
 // where it is meant.
-func (p *printer) lip(r *design.Result, l design.Lip, id string) {
-	depth := func(h unit.Length) string { return show(p, h, unit.KindDepth) }
+func (p *printer) lip(r *design.Result, l design.Lip, id string, bound unit.Bound) {
+	depth := func(h unit.Length) string { return bound.Text(show(p, h, unit.KindDepth)) }
 	head, middle := depth(l.Sheet.Head)+p.between(r, id+".head"), ""
 	if l.Tilt > 0 {
 		head += " at the low end, " + depth(l.Sheet.Middle) + " at mid crest, " + depth(l.Sheet.High) + " at the high end"
 		middle = " at mid crest"
 	}
 	p.line("  lip %-10s head upstream %s; critical %s, at the edge %s%s; %s", l.Name, head, depth(l.Sheet.Critical), depth(l.Sheet.Edge), middle,
-		show(p, l.Sheet.PerWidth, unit.KindFlowPerWidth))
+		bound.Text(show(p, l.Sheet.PerWidth, unit.KindFlowPerWidth)))
 }
 
 // throttle tells what a feed's valve must take; nothing where that is too
@@ -211,7 +211,7 @@ func (p *printer) options(r *design.Result) {
 	for _, o := range r.Options {
 		var feeds []string
 		for _, f := range o.Feeds {
-			feeds = append(feeds, show(p, f, unit.KindFlow))
+			feeds = append(feeds, o.Beyond.Text(show(p, f, unit.KindFlow)))
 		}
 		mark := " "
 		if o.AsIs {
@@ -228,7 +228,7 @@ func (p *printer) options(r *design.Result) {
 		if o.Reach > 0 && len(o.Feeds) > 1 {
 			reach = ", valves set: " + show(p, o.Reach, unit.KindPercent) + " of what is wanted"
 		}
-		p.line("%s pump %-4s pipe %-22s %11s (%s%s)  %8s  %s", mark, o.Pump, o.Pipe, show(p, o.Flow, unit.KindFlow), strings.Join(feeds, " + "), reach, p.power(o.Power), cost)
+		p.line("%s pump %-4s pipe %-22s %11s (%s%s)  %8s  %s", mark, o.Pump, o.Pipe, o.Beyond.Text(show(p, o.Flow, unit.KindFlow)), strings.Join(feeds, " + "), reach, p.power(o.Power), cost)
 	}
 	p.line("* as drawn")
 }
@@ -240,7 +240,7 @@ func (p *printer) upkeep(r *design.Result) {
 	}
 	p.head("Upkeep")
 	if u.Turnover > 0 {
-		p.line("all the water of the pond goes round once in %s", show(p, u.Turnover, unit.KindDuration))
+		p.line("all the water of the pond goes round once in %s", (-r.Delivery.Bound()).Text(show(p, u.Turnover, unit.KindDuration)))
 	}
 	if u.Evaporation > 0 {
 		p.line("a summer day takes %s off %s of water: %s to top up", show(p, u.Evaporation, unit.KindDepth), show(p, u.WaterArea, unit.KindArea), show(p, u.TopUp, unit.KindWater))

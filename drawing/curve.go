@@ -28,6 +28,7 @@ type curvePlot struct {
 	x, h  axis
 	field field
 	met   meeting
+	short bool // meetBeyond at the left end: the pump gives less
 	flow  unit.Flow
 	head  unit.Head
 }
@@ -38,7 +39,7 @@ type meeting uint8
 const (
 	meetUnknown meeting = iota
 	meetAt
-	meetBeyond // past the end of the pump's data: no figure
+	meetBeyond // past an end of the pump's data: no figure
 	meetNone   // the pump does not lift the water that high
 )
 
@@ -114,11 +115,13 @@ func (c *curvePlot) point() {
 	if d == nil || !ok {
 		return
 	}
-	_, most, _, _ := p.Curve.Range()
+	least, most, _, _ := p.Curve.Range()
 	c.flow, c.head = d.Flow, d.Head
 	switch {
-	case d.Flow > most:
+	case d.Beyond == unit.MoreThan:
 		c.met, c.flow = meetBeyond, most
+	case d.Beyond == unit.LessThan:
+		c.met, c.flow, c.short = meetBeyond, least, true
 	case d.Flow <= 0:
 		c.met = meetNone
 	default:

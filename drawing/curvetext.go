@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"math"
+	"slices"
 
 	"plashet/engine/design"
 	"plashet/engine/unit"
@@ -39,7 +40,7 @@ func (c *curvePlot) pointText() {
 		p, _ := c.used()
 		h, _, _ := p.Curve.Head(c.flow)
 		at, ring = c.at(c.flow, h), 1
-		t.Text = say("curve.over", "flow", c.show(float64(c.flow), unit.KindFlow))
+		t.Text = say(c.beyond("curve.over", "curve.under"), "flow", c.show(float64(c.flow), unit.KindFlow))
 	case meetNone:
 		at, ring = Point{plotLeft, plotBottom}, 0
 		t.Text = say("curve.none")
@@ -124,7 +125,7 @@ func (c *curvePlot) figures() {
 			got = say("curve.dry")
 		}
 		if c.met == meetBeyond {
-			got = "—" // the flows rest on a pump curve that ends before them
+			got = "—" // the flows rest on a pump curve that does not reach them
 		}
 		t.add(f.Name, got, wanted)
 	}
@@ -144,16 +145,23 @@ func (c *curvePlot) others() []design.Option {
 		}
 	}
 	for _, o := range c.in.Result.Options {
-		if o.AsIs || o.Pipe != pipe || o.Flow <= 0 {
+		if o.AsIs || o.Pipe != pipe || o.Flow <= 0 || o.Beyond != unit.Exact {
 			continue
 		}
-		for _, p := range c.in.Curves.Pumps {
-			if _, most, _, _ := p.Curve.Range(); p.Name == o.Pump && o.Flow <= most {
-				out = append(out, o)
-			}
+		if slices.ContainsFunc(c.in.Curves.Pumps, func(p design.PumpCurve) bool { return p.Name == o.Pump }) {
+			out = append(out, o)
 		}
 	}
 	return out
+}
+
+// beyond chooses between what is said past the right end of the pump's data and
+// past the left.
+func (c *curvePlot) beyond(right, left string) string {
+	if c.short {
+		return left
+	}
+	return right
 }
 
 // desc says the sheet in words.
@@ -167,7 +175,7 @@ func (c *curvePlot) desc() []string {
 		out = append(out, say("curve.desc", "name", p.Name, "flow", flow, "head", c.show(float64(c.head), unit.KindHead)),
 			say("curve.parts", "static", c.show(float64(d.Static), unit.KindHead), "loss", c.show(float64(d.Head-d.Static), unit.KindHead)))
 	case meetBeyond:
-		out = append(out, say("curve.overdesc", "name", p.Name, "flow", flow))
+		out = append(out, say(c.beyond("curve.overdesc", "curve.underdesc"), "name", p.Name, "flow", flow))
 	case meetNone:
 		out = append(out, say("curve.nonedesc", "name", p.Name))
 	}

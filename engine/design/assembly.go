@@ -120,7 +120,7 @@ func (m *model) pose(in *layout.Input) {
 func (m *model) unturned(findings []trace.Finding) {
 	for i := range findings {
 		if f := &findings[i]; f.Code == layout.FindReversed && m.out.Delivery != nil && m.out.Delivery.Flow > 0 {
-			f.Args = append(f.Args, trace.Num("flow", m.out.Delivery.Flow, unit.KindFlow))
+			f.Args = append(f.Args, trace.Arg{Name: "flow", Value: unit.Bounded(m.out.Delivery.Flow, unit.KindFlow, m.out.Delivery.Beyond)})
 		}
 	}
 }

@@ -60,6 +60,8 @@ const (
 	FindFriction = "design.pipe.friction"
 	// FindBox: the flow on the box is not what comes out. Args: box, found, limit, percent.
 	FindBox = "design.pump.box"
+	// FindUnsure: the pump runs outside its published curve, so it is not known whether a feed gets what is wanted. Args: name, found, limit.
+	FindUnsure = "design.flow.unsure"
 	// FindBeyond: the pump runs outside its published curve: the flow is a bound. Args: name, found.
 	FindBeyond = "design.pump.beyond"
 	// FindNoCheck: no check valve stands between a pump and the place where its water meets that of others. Args: name, joint.

@@ -35,7 +35,7 @@ func (s *system) swap(pumpIndex int, curve *hydro.Curve) bool {
 	if s.inlets[pumpIndex].bad {
 		return false
 	}
-	law := pumpLaw{curve, s.inlets[pumpIndex].law}
+	law := pumpLaw{curve: curve, suction: s.inlets[pumpIndex].law}
 	s.pumpIndex, s.curve = pumpIndex, curve
 	s.net.Links[s.pump].Parts[0].Law = law
 	return len(s.solver.SetLaw(s.pump, 0, law)) == 0
@@ -63,14 +63,16 @@ func (m *model) operate(s *system, vault unit.Length) (*Delivery, bool) {
 		m.fault("/vault", faults[0].Code, faults[0].Args...)
 		return nil, false
 	}
-	if stop := solver.Solve(st); stop != network.StopConverged {
-		m.fault("/runs", CodeNoSteady, trace.Str("stop", stop.String()))
+	if !m.steady(s) {
 		return nil, false
 	}
 	pump := &m.job.Pumps[pumpIndex]
 	d := &Delivery{Pump: pump.Name, Flow: st.Links[p.pump].Flow, Head: p.inlets[pumpIndex].law.head(st.Links[p.pump].Flow) - st.Links[p.pump].Loss}
 	if d.Flow < network.MassTolerance {
 		d.Flow = 0
+	}
+	if d.Beyond = (pumpLaw{curve: p.curve}).side(d.Flow); d.Beyond != unit.Exact {
+		d.Head = atEnd(p.curve, d.Beyond)
 	}
 	m.remarks(s, d)
 	d.Power = power(p.curve, d.Flow)
@@ -94,6 +96,59 @@ func (m *model) operate(s *system, vault unit.Length) (*Delivery, bool) {
 	return d, true
 }
 
+// steady solves the system. Where pumps run outside their data it is solved
+// again with those held at the end of them, so that every flow is a sure bound.
+func (m *model) steady(s *system) bool {
+	stop := s.solver.Solve(s.state)
+	var laws []heldLaw
+	if stop == network.StopConverged {
+		laws = s.beyond()
+	}
+	for _, l := range laws {
+		held := l.law
+		held.held = true
+		s.solver.SetLaw(l.link, 0, held)
+	}
+	if len(laws) > 0 {
+		stop = s.solver.Solve(s.state)
+	}
+	for _, l := range laws {
+		s.solver.SetLaw(l.link, 0, l.law)
+	}
+	if stop != network.StopConverged {
+		m.fault("/runs", CodeNoSteady, trace.Str("stop", stop.String()))
+	}
+	return stop == network.StopConverged
+}
+
+// heldLaw is the law of a pump that is to be held.
+type heldLaw struct {
+	link int
+	law  pumpLaw
+}
+
+// beyond gives the pumps that run outside their data.
+func (s *system) beyond() (out []heldLaw) {
+	if s.state.Links[s.pump].Beyond {
+		out = append(out, heldLaw{s.pump, pumpLaw{curve: s.curve, suction: s.inlets[s.pumpIndex].law}})
+	}
+	for _, o := range s.others {
+		if s.state.Links[o.link].Beyond {
+			out = append(out, heldLaw{o.link, pumpLaw{curve: o.curve, suction: o.inlet}})
+		}
+	}
+	return out
+}
+
+// atEnd is the head at an end of a pump's data.
+func atEnd(c *hydro.Curve, side unit.Bound) unit.Head {
+	_, _, atLeast, atMost := c.Range()
+	if side == unit.LessThan {
+		return atLeast
+	}
+	return atMost
+}
+
 // power gives what a pump draws at a flow; 0 where its watts are not known.
 func power(c *hydro.Curve, q unit.Flow) unit.Power {
 	w, basis, _ := c.Power(q)
@@ -104,18 +159,19 @@ func power(c *hydro.Curve, q unit.Flow) unit.Power {
 }
 
 // past tells that a pump runs past the end of its curve.
-func (m *model) past(path, name string, q unit.Flow) {
+func (m *model) past(path, name string, q unit.Flow, side unit.Bound) {
+	found := unit.Bounded(q, unit.KindFlow, side)
 	m.find(trace.Finding{
-		Message: trace.Message{Code: FindBeyond, Args: []trace.Arg{trace.Str("name", name), trace.Num("found", q, unit.KindFlow)}},
-		Path:    path, Severity: trace.Danger, Found: unit.Of(q, unit.KindFlow),
+		Message: trace.Message{Code: FindBeyond, Args: []trace.Arg{trace.Str("name", name), {Name: "found", Value: found}}},
+		Path:    path, Severity: trace.Danger, Found: found,
 	})
 }
 
 // remarks tells what the solver has to say of the network: parts outside their
 // data, valves that hold, dead ends.
 func (m *model) remarks(s *system, d *Delivery) {
-	if s.state.Links[s.pump].Beyond {
-		m.past(at("/pumps", s.pumpIndex), d.Pump, d.Flow)
+	if d.Beyond != unit.Exact {
+		m.past(at("/pumps", s.pumpIndex), d.Pump, d.Flow, d.Beyond)
 	}
 	for i, r := range s.state.Reasons {
 		if r.Code == network.ReasonDry || r.Code == network.ReasonBeyond {
@@ -180,6 +236,9 @@ func (m *model) fed(p *plumbing, st *network.State, d *Delivery) {
 	}
 }
 
+// roundOff is what the sum of flows may miss the end of a curve by.
+const roundOff = 1e-9
+
 // share works out the throttling that gives every feed what is wanted.
 func (m *model) share(p *plumbing, d *Delivery) {
 	var want []network.Throttle
@@ -207,6 +266,13 @@ func (m *model) share(p *plumbing, d *Delivery) {
 			m.remark("/runs", trace.Info, f.Message)
 		}
 		return // a run that feeds nothing: flows stand, the sharing is not told
+	}
+	if len(p.others) == 0 { // else no one pump gives the sum
+		low, high, _, _ := p.curve.Range()
+		if q := b.Flow * unit.Flow(b.At); q < low || q > high*(1+roundOff) {
+			return // outside the pump's data: the heads there are no figures
+		}
+		b.Reach = min(b.Reach, unit.Ratio(high/b.Flow))
 	}
 	for k, br := range b.Branches {
 		f := &d.Feeds[k]

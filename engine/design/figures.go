@@ -34,9 +34,9 @@ func (m *model) figures(pump int) {
 		term("T", m.water.Temperature, unit.KindTemperature, "/site/waterTemperature"))
 	m.figure("water.viscosity", unit.Of(unit.Ratio(m.water.KinematicM2S*mm2PerM2), unit.KindRatio), "dynamic viscosity / density, mm²/s", hydro.SourceViscosity,
 		term("T", m.water.Temperature, unit.KindTemperature, "/site/waterTemperature"))
-	m.figure("pump.flow", unit.Of(d.Flow, unit.KindFlow), "the flow at which the pump's head equals height + losses", sourceBooks,
+	m.figure("pump.flow", unit.Bounded(d.Flow, unit.KindFlow, d.Beyond), "the flow at which the pump's head equals height + losses", sourceBooks,
 		term("H", d.Head, unit.KindHead, "pump.head"))
-	m.figure("pump.head", unit.Of(d.Head, unit.KindHead), "H(Q) on the pump's curve, PCHIP through its points", hydro.SourcePCHIP,
+	m.figure("pump.head", unit.Bounded(d.Head, unit.KindHead, -d.Beyond), "H(Q) on the pump's curve, PCHIP through its points", hydro.SourcePCHIP,
 		term("Q", d.Flow, unit.KindFlow, "pump.flow"), trace.Term{Symbol: "points", From: path + "/curve"})
 	m.figure("pump.static", unit.Of(d.Static, unit.KindHead), "highest free water surface - running water level the pump draws from", sourceGeometry)
 	if d.Power > 0 && d.Flow > 0 {
@@ -68,7 +68,7 @@ func (m *model) runFigures(id string, r *Run) {
 	d := term("D", r.Bore, unit.KindBore, r.Path+"/pipe")
 	v := term("v", r.Speed, unit.KindSpeed, id+".speed")
 	l := term("L", r.Length, unit.KindDistance, r.Path+"/length")
-	m.figure(id+".flow", unit.Of(r.Flow, unit.KindFlow), "what the network's balance gives this run", sourceBooks)
+	m.figure(id+".flow", unit.Bounded(r.Flow, unit.KindFlow, m.out.Delivery.Bound()), "what the network's balance gives this run", sourceBooks)
 	m.figure(id+".speed", unit.Of(r.Speed, unit.KindSpeed), "v = Q / (pi D² / 4)", sourceGeometry, q, d)
 	m.figure(id+".reynolds", unit.Of(r.Reynolds, unit.KindRatio), "Re = v D / viscosity", hydro.SourceColebrook, v, d,
 		trace.Term{Symbol: "viscosity", Value: unit.Of(unit.Ratio(m.water.KinematicM2S*mm2PerM2), unit.KindRatio), From: "water.viscosity"})
@@ -117,7 +117,7 @@ func LipID(feed, lip int) string { return FeedID(feed) + ".lip." + strconv.Itoa(
 
 func (m *model) feedFigures(i int, f *Feed) {
 	id := FeedID(i)
-	m.figure(id+".flow", unit.Of(f.Flow, unit.KindFlow), "what the network's balance gives this feed", sourceBooks)
+	m.figure(id+".flow", unit.Bounded(f.Flow, unit.KindFlow, m.out.Delivery.Bound()), "what the network's balance gives this feed", sourceBooks)
 	if f.Wanted > 0 && m.out.Delivery.Share != nil {
 		m.figure(id+".wanted", unit.Of(f.Wanted, unit.KindFlow), "the most that one of its lips wants", jobSource)
 		m.figure(id+".burn", unit.Of(f.Burn, unit.KindHead), "head of the feed that needs most - head this feed needs, at the part x of the wanted flows", sourceBooks,

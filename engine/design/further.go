@@ -41,7 +41,7 @@ func (m *model) further(p *plumbing, i int, node func(name string) int) bool {
 	}
 	o.link = p.net.AddLink(network.Link{
 		Name: f.Name, From: from, To: node(f.Name),
-		Parts: []network.Part{{Name: f.Name, Law: pumpLaw{curve, o.inlet}, Role: network.Pump}},
+		Parts: []network.Part{{Name: f.Name, Law: pumpLaw{curve: curve, suction: o.inlet}, Role: network.Pump}},
 	})
 	p.others = append(p.others, o)
 	return true
@@ -59,10 +59,11 @@ func (m *model) others(s *system, d *Delivery) {
 			d.Drawn += x.Flow
 		}
 		x.Power = power(o.curve, x.Flow)
-		d.Others = append(d.Others, x)
-		if l.Beyond {
-			m.past(x.Path, x.Name, x.Flow)
+		if x.Beyond = (pumpLaw{curve: o.curve}).side(x.Flow); x.Beyond != unit.Exact {
+			x.Head = atEnd(o.curve, x.Beyond)
+			m.past(x.Path, x.Name, x.Flow, x.Beyond)
 		}
+		d.Others = append(d.Others, x)
 	}
 }
 
@@ -173,7 +174,7 @@ func (m *model) judgeAlone(pump int, vault unit.Length) {
 // otherFigures opens what each further pump does.
 func (m *model) otherFigures(i int, o *Other) {
 	id := OtherID(i)
-	m.figure(id+".flow", unit.Of(o.Flow, unit.KindFlow), "the flow at which the pump's head equals what the network asks of it", sourceBooks,
+	m.figure(id+".flow", unit.Bounded(o.Flow, unit.KindFlow, o.Beyond), "the flow at which the pump's head equals what the network asks of it", sourceBooks,
 		term("H", o.Head, unit.KindHead, id+".head"))
 	m.figure(id+".head", unit.Of(o.Head, unit.KindHead), "H(Q) on the pump's curve, PCHIP through its points", hydro.SourcePCHIP,
 		term("Q", o.Flow, unit.KindFlow, id+".flow"))

@@ -12,12 +12,47 @@ import (
 type pumpLaw struct {
 	curve   *hydro.Curve
 	suction inLine // what its suction pipe takes off it
+	held    bool   // it ends at the end of its data: see hold
 }
 
 func (p pumpLaw) Loss(q unit.Flow) (unit.Head, float64) {
 	h, d, _ := p.curve.Head(q)
+	if p.held {
+		h, d = p.hold(q, h, d)
+	}
 	lost, slope := p.suction.Loss(q)
 	return lost - h, slope - d
+}
+
+// wall is how much steeper than its mean slope a held curve falls past its data:
+// the flow is then its end's within a hundredth of a percent.
+const wall = 1e4
+
+// hold makes the curve all but upright past its data. Where the pump runs out of
+// them, the system then settles at their end, and every flow is the one that
+// the true one lies beyond: more than at the right end, less than at the left,
+// because the true curve falls too.
+func (p pumpLaw) hold(q unit.Flow, h unit.Head, d float64) (unit.Head, float64) {
+	least, most, atLeast, atMost := p.curve.Range()
+	slope := -wall * float64(max(atLeast, atMost)) / float64(most)
+	switch {
+	case q > most:
+		return atMost + unit.Head(slope*float64(q-most)), slope
+	case q < least:
+		return atLeast + unit.Head(slope*float64(q-least)), slope
+	}
+	return h, d
+}
+
+// side tells on which side of its data a pump runs.
+func (p pumpLaw) side(q unit.Flow) unit.Bound {
+	switch least, most, _, _ := p.curve.Range(); {
+	case q > most+network.MassTolerance:
+		return unit.MoreThan
+	case q < least-network.MassTolerance:
+		return unit.LessThan
+	}
+	return unit.Exact
 }
 
 func (p pumpLaw) Bounds() (low, high unit.Flow) {
@@ -70,7 +105,7 @@ func (m *model) build(pumpIndex int, vault unit.Length) (*plumbing, bool) {
 	}
 	p.pump = p.net.AddLink(network.Link{
 		Name: "pump", From: p.source, To: nodes["pump"],
-		Parts: []network.Part{{Name: "pump", Law: pumpLaw{curve, p.inlets[pumpIndex].law}, Role: network.Pump}},
+		Parts: []network.Part{{Name: "pump", Law: pumpLaw{curve: curve, suction: p.inlets[pumpIndex].law}, Role: network.Pump}},
 	})
 	node := func(name string) int {
 		if _, known := nodes[name]; !known {

@@ -42,13 +42,16 @@ func (m *model) judge(pump int, vault unit.Length) {
 	m.judgePump(pump)
 	m.judgeFurther(pump, vault)
 	m.judgeRises(vault)
-	if rated := m.job.Vault.Rated.SI; rated > 0 && d.Drawn > rated {
-		m.found(FindSkimmer, "/vault/rated", trace.Caution, unit.Of(d.Drawn, unit.KindFlow), unit.Of(rated, unit.KindFlow), sheetSource)
+	if rated := m.job.Vault.Rated.SI; rated > 0 && d.Drawn > rated && d.Bound() != unit.LessThan {
+		m.found(FindSkimmer, "/vault/rated", trace.Caution, unit.Bounded(d.Drawn, unit.KindFlow, d.Bound()), unit.Of(rated, unit.KindFlow), sheetSource)
 	}
 }
 
 func (m *model) judgeRuns() {
 	d := m.out.Delivery
+	if d.Bound() != unit.Exact {
+		return // how fast it runs is not known
+	}
 	for _, r := range d.Runs {
 		speed := max(r.Speed, -r.Speed)
 		name := trace.Str("name", r.Name)
@@ -73,13 +76,13 @@ func (m *model) judgeRuns() {
 
 func (m *model) judgePump(pump int) {
 	d, p, path := m.out.Delivery, &m.job.Pumps[pump], at("/pumps", pump)
-	if box := p.BoxFlow.SI; box > 0 && d.Flow < box*boxMisses {
+	if box := p.BoxFlow.SI; box > 0 && d.Flow < box*boxMisses && d.Beyond == unit.Exact {
 		m.found(FindBox, path+"/boxFlow", trace.Info, unit.Of(d.Flow, unit.KindFlow), unit.Of(box, unit.KindFlow), boxSource,
 			trace.Num("box", box, unit.KindFlow), trace.Num("percent", unit.Ratio(1-d.Flow/box), unit.KindPercent))
 	}
 	for _, o := range m.out.Options {
 		other, ok := m.byName(o.Pump)
-		if !ok || !o.Drawn || o.AsIs || other.BoxFlow.SI <= 0 || other.BoxFlow.SI >= p.BoxFlow.SI || o.Flow <= d.Flow {
+		if !ok || !o.Drawn || o.AsIs || other.BoxFlow.SI <= 0 || other.BoxFlow.SI >= p.BoxFlow.SI || o.Flow <= d.Flow || o.Beyond != unit.Exact || d.Beyond != unit.Exact {
 			continue
 		}
 		m.find(trace.Finding{
@@ -186,15 +189,19 @@ func (m *model) found(code, path string, sev trace.Severity, found, limit unit.V
 }
 
 func (m *model) judgeFeed(i int) {
-	f := &m.out.Delivery.Feeds[i]
+	f, bound := &m.out.Delivery.Feeds[i], m.out.Delivery.Bound()
 	name := trace.Str("name", f.Name)
-	flow, want := unit.Of(f.Flow, unit.KindFlow), unit.Of(f.Wanted, unit.KindFlow)
+	flow, want := unit.Bounded(f.Flow, unit.KindFlow, bound), unit.Of(f.Wanted, unit.KindFlow)
+	short := unit.Ratio(f.Flow/f.Wanted) < 1-shortBy
 	switch {
 	case f.Dry:
 		m.found(FindDry, f.Path, trace.Danger, flow, want, jobSource, name)
 		m.remedy(i)
 	case f.Wanted <= 0:
-	case unit.Ratio(f.Flow/f.Wanted) < 1-shortBy:
+	case short && bound == unit.MoreThan, !short && bound == unit.LessThan:
+		m.found(FindUnsure, f.Path, trace.Caution, flow, want, jobSource, name)
+		m.remedy(i)
+	case short:
 		sev := trace.Caution
 		if unit.Ratio(f.Flow/f.Wanted) < 1-shortBad {
 			sev = trace.Danger

@@ -88,6 +88,9 @@ func (l *ladder) further(step int, last []Option) bool {
 // serves tells that an option gives every feed what it wants, with the valves
 // set where there are several.
 func (m *model) serves(o *Option) bool {
+	if o.Beyond == unit.LessThan {
+		return false // it is not known to
+	}
 	for i, f := range m.out.Delivery.Feeds {
 		if m.gives(o, i) < f.Wanted*unit.Flow(enough) {
 			return false
@@ -144,7 +147,7 @@ func (l *ladder) try(j *job.Job) []Option {
 			continue
 		}
 		t.share(sys.plumbing, d)
-		o := Option{Pump: d.Pump, Pipe: pipe, Flow: d.Flow, Power: d.Power, Cost: d.Cost, First: t.firstCost(runs, i), Drawn: drawn, AsIs: drawn && i == l.pump}
+		o := Option{Pump: d.Pump, Pipe: pipe, Flow: d.Flow, Beyond: d.Bound(), Power: d.Power, Cost: d.Cost, First: t.firstCost(runs, i), Drawn: drawn, AsIs: drawn && i == l.pump}
 		for _, f := range d.Feeds {
 			o.Feeds = append(o.Feeds, f.Flow)
 		}

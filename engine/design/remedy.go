@@ -32,8 +32,13 @@ func (m *model) remedy(feed int) {
 	var list []better
 	for i := range m.out.Options {
 		o := &m.out.Options[i]
-		if q := m.gives(o, feed); q > have {
-			list = append(list, better{o, q, q >= want*unit.Flow(enough)})
+		q := m.gives(o, feed)
+		serves := q >= want*unit.Flow(enough)
+		switch {
+		case o.Beyond == unit.LessThan, now.Bound() == unit.MoreThan && !serves:
+			// It is not known that it gives more than there is.
+		case q > have || serves && now.Bound() == unit.LessThan && !o.AsIs:
+			list = append(list, better{o, q, serves})
 		}
 	}
 	rank(list)
@@ -84,7 +89,7 @@ func (m *model) option(feed int, o *Option, flow unit.Flow) trace.Remedy {
 	if o.AsIs {
 		return trace.Remedy{
 			Message: trace.Message{Code: RemedyValves, Args: []trace.Arg{trace.Num("percent", min(o.Reach, 1), unit.KindPercent)}},
-			Effect:  []trace.Effect{m.more(feed, flow)},
+			Effect:  []trace.Effect{m.more(feed, flow, o.Beyond)},
 		}
 	}
 	code := RemedyOption
@@ -93,7 +98,7 @@ func (m *model) option(feed int, o *Option, flow unit.Flow) trace.Remedy {
 	}
 	r := trace.Remedy{
 		Message: trace.Message{Code: code, Args: []trace.Arg{trace.Str("pump", o.Pump), trace.Str("pipe", o.Pipe)}},
-		Effect:  []trace.Effect{m.more(feed, flow)},
+		Effect:  []trace.Effect{m.more(feed, flow, o.Beyond)},
 	}
 	if now.Power > 0 && o.Power > 0 && now.Power != o.Power {
 		r.Effect = append(r.Effect, trace.Effect{Figure: "pump.power", Before: unit.Of(now.Power, unit.KindPower), After: unit.Of(o.Power, unit.KindPower)})
@@ -114,6 +119,9 @@ func (m *model) option(feed int, o *Option, flow unit.Flow) trace.Remedy {
 }
 
 // more is the effect on a feed's flow.
-func (m *model) more(feed int, q unit.Flow) trace.Effect {
-	return trace.Effect{Figure: FeedID(feed) + ".flow", Before: unit.Of(m.out.Delivery.Feeds[feed].Flow, unit.KindFlow), After: unit.Of(q, unit.KindFlow)}
+func (m *model) more(feed int, q unit.Flow, bound unit.Bound) trace.Effect {
+	now := m.out.Delivery
+	return trace.Effect{
+		Figure: FeedID(feed) + ".flow", Before: unit.Bounded(now.Feeds[feed].Flow, unit.KindFlow, now.Bound()), After: unit.Bounded(q, unit.KindFlow, bound),
+	}
 }

@@ -6,6 +6,8 @@
 package design
 
 import (
+	"cmp"
+
 	"plashet/engine/cut"
 	"plashet/engine/glue"
 	"plashet/engine/hydro"
@@ -63,6 +65,9 @@ type Delivery struct {
 	Head   unit.Head // the pump's: total dynamic head
 	Static unit.Head // vault level running to the highest free water surface
 	Rises  bool      // Static is known: water runs somewhere
+	// Beyond tells that the pump runs outside its data: Flow is their end, and
+	// what runs and feeds get for it; the true flows lie beyond.
+	Beyond unit.Bound
 	Power  unit.Power
 	// Drawn is all that the pumps take from the vault: Flow, and what further
 	// pumps take from it.
@@ -85,6 +90,18 @@ type Other struct {
 	Flow  unit.Flow
 	Head  unit.Head
 	Power unit.Power // 0: its watts are not known
+
+	Beyond unit.Bound // likewise
+}
+
+// Bound tells what the flows of runs and feeds are: those of the pump in use, or
+// where it keeps to its data, of the first further pump that does not.
+func (d *Delivery) Bound() unit.Bound {
+	b := d.Beyond
+	for _, o := range d.Others {
+		b = cmp.Or(b, o.Beyond)
+	}
+	return b
 }
 
 // Share is how well valves can share the water as wanted.
@@ -156,10 +173,11 @@ type Lip struct {
 
 // Option is one pump on one choice of pipe.
 type Option struct {
-	Pump  string
-	Pipe  string // sizes of the runs in the job's order, "2, 2, 1-1/4"
-	Flow  unit.Flow
-	Feeds []unit.Flow // with the valves as they are
+	Pump   string
+	Pipe   string // sizes of the runs in the job's order, "2, 2, 1-1/4"
+	Flow   unit.Flow
+	Feeds  []unit.Flow // with the valves as they are
+	Beyond unit.Bound  // of Flow and Feeds: see Delivery
 	// Reach is Share.Reach: what the valves can bring each feed, as a part of
 	// what is wanted; 0 where it cannot be told.
 	Reach unit.Ratio

@@ -32,10 +32,10 @@ func BenchmarkFormat(b *testing.B) {
 		v    Value
 		s    System
 	}{
-		{"tape", Value{1.4097, KindTape}, US},
-		{"flow", Value{55 * gpm, KindFlow}, US},
-		{"grouped", Value{55 * gpm, KindFlow}, Metric},
-		{"duration", Value{5400, KindDuration}, US},
+		{"tape", Value{SI: 1.4097, Kind: KindTape}, US},
+		{"flow", Value{SI: 55 * gpm, Kind: KindFlow}, US},
+		{"grouped", Value{SI: 55 * gpm, Kind: KindFlow}, Metric},
+		{"duration", Value{SI: 5400, Kind: KindDuration}, US},
 	} {
 		b.Run(c.name, func(b *testing.B) {
 			b.ReportAllocs()

@@ -56,7 +56,7 @@ func TestFormat(t *testing.T) {
 		{math.Inf(-1), KindDuration, "—", "—"},
 		{1e21, KindPower, "1,000,000,000,000,000,000,000 W", "1,000,000,000,000,000,000,000 W"},
 	} {
-		v := Value{c.si, c.kind}
+		v := Value{SI: c.si, Kind: c.kind}
 		if got := v.Format(US); got != c.us {
 			t.Errorf("%v as %s is %q, want %q", c.si, c.kind.Name(), got, c.us)
 		}
@@ -67,25 +67,25 @@ func TestFormat(t *testing.T) {
 }
 
 func TestNumberAndBoth(t *testing.T) {
-	v := Value{55 * gpm, KindFlow}
+	v := Value{SI: 55 * gpm, Kind: KindFlow}
 	if n, u := v.Number(US); n != "55.0" || u != "gpm" {
 		t.Errorf("55 gpm is %q in %q", n, u)
 	}
-	if n, u := (Value{55.5 * in, KindTape}).Number(US); n != `4' 7-1/2"` || u != "" {
+	if n, u := (Value{SI: 55.5 * in, Kind: KindTape}).Number(US); n != `4' 7-1/2"` || u != "" {
 		t.Errorf("a tape length is %q in %q", n, u)
 	}
-	if n, u := (Value{math.NaN(), KindFlow}).Number(US); n != "—" || u != "" {
+	if n, u := (Value{SI: math.NaN(), Kind: KindFlow}).Number(US); n != "—" || u != "" {
 		t.Errorf("no number is %q in %q", n, u)
 	}
 	for got, want := range map[string]string{
-		v.Both(US):                             "55.0 gpm (12,492 L/h)",
-		v.Both(Metric):                         "12,492 L/h (55.0 gpm)",
-		(Value{55.5 * in, KindTape}).Both(US):  `4' 7-1/2" (1,410 mm)`,
-		(Value{640, KindPower}).Both(US):       "640 W",
-		(Value{math.NaN(), KindFlow}).Both(US): "—",
-		FormatFlow(Flow(55*gpm), US):           "55.0 gpm (3,300 gph)",
-		FormatFlow(Flow(55*gpm), Metric):       "12,492 L/h (208.2 L/min)",
-		FormatFlow(Flow(math.NaN()), US):       "—",
+		v.Both(US):     "55.0 gpm (12,492 L/h)",
+		v.Both(Metric): "12,492 L/h (55.0 gpm)",
+		(Value{SI: 55.5 * in, Kind: KindTape}).Both(US):  `4' 7-1/2" (1,410 mm)`,
+		(Value{SI: 640, Kind: KindPower}).Both(US):       "640 W",
+		(Value{SI: math.NaN(), Kind: KindFlow}).Both(US): "—",
+		FormatFlow(Flow(55*gpm), US):                     "55.0 gpm (3,300 gph)",
+		FormatFlow(Flow(55*gpm), Metric):                 "12,492 L/h (208.2 L/min)",
+		FormatFlow(Flow(math.NaN()), US):                 "—",
 	} {
 		if got != want {
 			t.Errorf("got %q, want %q", got, want)
@@ -158,7 +158,7 @@ func drawValue(t *rapid.T) (Value, System) {
 	if rapid.Bool().Draw(t, "on a half step") {
 		x = math.Round(x*20) / 20
 	}
-	return Value{u.si(x), k}, s
+	return Value{SI: u.si(x), Kind: k}, s
 }
 
 func TestPrintsAndReadsBack(t *testing.T) {
@@ -186,7 +186,7 @@ func checkRoundTrip(t fataler, v Value, s System) {
 	if diff(r.SI, v.SI) > half+math.Abs(v.SI)*1e-15 {
 		t.Fatalf("%v as %s prints as %q and reads as %v, more than half a step %v off", v.SI, v.Kind.Name(), text, r.SI, v.Step(s))
 	}
-	if again := (Value{r.SI, v.Kind}).Format(s); again != text {
+	if again := (Value{SI: r.SI, Kind: v.Kind}).Format(s); again != text {
 		t.Fatalf("%v as %s prints as %q, read back as %q", v.SI, v.Kind.Name(), text, again)
 	}
 }
@@ -211,11 +211,29 @@ func TestSystemsAgree(t *testing.T) {
 func TestOrderIsKept(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		v, s := drawValue(t)
-		w := Value{v.SI + math.Abs(rapid.Float64Range(0, 10).Draw(t, "more"))*v.Step(s), v.Kind}
+		w := Value{SI: v.SI + math.Abs(rapid.Float64Range(0, 10).Draw(t, "more"))*v.Step(s), Kind: v.Kind}
 		a, errA := Parse(v.Format(s), v.Kind, s)
 		b, errB := Parse(w.Format(s), v.Kind, s)
 		if errA != nil || errB != nil || b.SI < a.SI-math.Abs(a.SI)*1e-15 && v.Kind != KindDuration {
 			t.Fatalf("%v prints as %q, %v as %q", v.SI, v.Format(s), w.SI, w.Format(s))
 		}
 	})
+}
+
+// A bound is no figure: it says so in every form, and is not read back.
+func TestBound(t *testing.T) {
+	v := Bounded(Flow(83*gpm), KindFlow, MoreThan)
+	if got := v.Format(US); got != "more than 83.0 gpm" {
+		t.Error(got)
+	}
+	if got := v.Both(US); got != "more than 83.0 gpm (18,851 L/h)" { // 83 x 3.785411784 x 60
+		t.Error(got)
+	}
+	v.Bound = LessThan
+	if n, u := v.Number(US); n != "less than 83.0" || u != "gpm" {
+		t.Error(n, u)
+	}
+	if _, err := Parse(v.Format(US), KindFlow, US); err == nil {
+		t.Error("a bound passes for a figure")
+	}
 }

@@ -32,7 +32,7 @@ func FuzzParse(f *testing.F) {
 		if math.IsNaN(r.SI) || math.IsInf(r.SI, 0) || math.Signbit(r.SI) && r.SI == 0 || r.Kind != k {
 			t.Fatalf("%q is %+v", text, r)
 		}
-		checkRoundTrip(t, Value{r.SI, k}, s)
+		checkRoundTrip(t, Value{SI: r.SI, Kind: k}, s)
 	})
 }
 

@@ -54,9 +54,37 @@ const (
 // Value is a number with its kind: what traces, findings and tables carry, so
 // that text is made only at the edge.
 type Value struct {
-	SI   float64
-	Kind Kind
+	SI    float64
+	Kind  Kind
+	Bound Bound
 }
+
+// Bound says that a value is no figure but an end that the true one lies beyond.
+type Bound int8
+
+// The bounds. The zero value is a figure.
+const (
+	Exact    Bound = 0
+	MoreThan Bound = 1
+	LessThan Bound = -1
+)
+
+// Text puts a bound in front of a printed number.
+func (b Bound) Text(number string) string { return b.words() + number }
+
+// words is how a bound is told in front of a number.
+func (b Bound) words() string {
+	switch b {
+	case MoreThan:
+		return "more than "
+	case LessThan:
+		return "less than "
+	}
+	return ""
+}
+
+// Bounded is Of for a value that may be a bound.
+func Bounded[Q Quantity](q Q, k Kind, b Bound) Value { return Value{SI: float64(q), Kind: k, Bound: b} }
 
 // Of makes a Value from a typed quantity.
 func Of[Q Quantity](q Q, k Kind) Value { return Value{SI: float64(q), Kind: k} }

@@ -53,8 +53,8 @@ func TestKindTable(t *testing.T) {
 			if err != nil {
 				t.Errorf("example of %s: %v", k.Name(), err)
 			}
-			if back, err := Parse(Value{r.SI, k}.Format(s), k, s); err != nil || diff(back.SI, r.SI) > (Value{r.SI, k}).Step(s) {
-				t.Errorf("example %q of %s prints as %q and reads back as %v (%v)", k.Example(s), k.Name(), Value{r.SI, k}.Format(s), back.SI, err)
+			if back, err := Parse(Value{SI: r.SI, Kind: k}.Format(s), k, s); err != nil || diff(back.SI, r.SI) > (Value{SI: r.SI, Kind: k}).Step(s) {
+				t.Errorf("example %q of %s prints as %q and reads back as %v (%v)", k.Example(s), k.Name(), Value{SI: r.SI, Kind: k}.Format(s), back.SI, err)
 			}
 			// Printed thousands must read back in the metric system, where a
 			// comma before three digits is else refused.
@@ -71,10 +71,10 @@ func TestUnknownKind(t *testing.T) {
 	if k.Name() != "" || k.Dim() != DimNone || k.UnitName(US) != "" || k.Example(Metric) != "" {
 		t.Error("an unknown kind is not empty")
 	}
-	if got := (Value{1.5, k}).Format(US); got != "1.5" {
+	if got := (Value{SI: 1.5, Kind: k}).Format(US); got != "1.5" {
 		t.Errorf("a value of unknown kind prints as %q", got)
 	}
-	if got := (Value{1.5, KindFlow}).Format(System(9)); got != (Value{1.5, KindFlow}).Format(US) {
+	if got := (Value{SI: 1.5, Kind: KindFlow}).Format(System(9)); got != (Value{SI: 1.5, Kind: KindFlow}).Format(US) {
 		t.Errorf("an unknown system prints as %q", got)
 	}
 	for _, k := range []Kind{KindNone, KindMoney, k} {

@@ -256,7 +256,7 @@ func (p *parser) thousands(t *term) bool {
 		return true
 	}
 	own := p.kind.in(p.system)
-	return t.unit.coarse && !(own.unit == t.unit.name && own.decimals >= 3)
+	return t.unit.coarse && (own.unit != t.unit.name || own.decimals < 3)
 }
 
 // second reads the smaller unit behind the first: the inches of feet and

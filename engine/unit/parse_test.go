@@ -338,7 +338,7 @@ func TestParseErrors(t *testing.T) {
 		{"1.000 gph", KindFlow, US, CodeAmbiguous, 0},
 		{"1.000 gph", KindFlow, Metric, CodeAmbiguous, 0},
 		{"12.500 l/h", KindFlow, Metric, CodeAmbiguous, 0},
-		{"7.500 Liter", KindWater, Metric, CodeAmbiguous, 0},
+		{"7.500 Litre", KindWater, Metric, CodeAmbiguous, 0},
 		{"7.500", KindWater, Metric, CodeAmbiguous, 0}, // bare litres
 		{"-1.410", KindTape, Metric, CodeAmbiguous, 1}, // bare millimetres
 		{"1.980 gal", KindWater, US, CodeAmbiguous, 0},
