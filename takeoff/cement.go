@@ -64,7 +64,11 @@ func (w *work) cement() {
 
 // can gives the size of a can; assumed where the input has none.
 func (w *work) can() (can unit.Volume, assumed bool) {
-	if w.in.Can == 0 {
+	switch {
+	case w.in.Can != 0:
+	case w.in.Metric:
+		return unit.Litre, true
+	default:
 		return unit.USQuart, true
 	}
 	return w.in.Can, false

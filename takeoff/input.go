@@ -15,7 +15,8 @@ type Input struct {
 	Pipe     []Pipe
 	Joints   []Joints
 	Threads  []Threads
-	Can      unit.Volume // of cement and of primer; 0: a US quart, assumed
+	Can      unit.Volume // of cement and of primer; 0: a US quart, of a metric list a litre, assumed
+	Metric   bool        // what is sold comes in metric packs
 	TapeRoll unit.Length // length of a roll of thread tape; 0: tape is listed by length
 
 	Pond    *Pond

@@ -224,6 +224,11 @@ func hasFinding(fs []trace.Finding, code string) bool {
 }
 
 func TestAssumed(t *testing.T) {
+	metric := full()
+	metric.Metric = true
+	if got := Assumed(metric); len(got) != 1 || got[0].Value.SI != 0.001 {
+		t.Errorf("a metric can is a litre: %+v", got)
+	}
 	if got := Assumed(full()); len(got) != 1 || got[0].Code != AssumeCan {
 		t.Errorf("all but the can is given: %+v", got)
 	}

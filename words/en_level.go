@@ -24,7 +24,7 @@ var enLevel = map[string]string{
 	"levels.valve.rain":      "Should the check valve stick open, {room:both} is left under the rim after a stop; the design rain raises the water by {rain:both}, and {spill:both} runs over. Build an overflow that leads away from the house.",
 	"levels.sill.dry":        "The sill is at {sill:both} and the water line at {line:both}: the pond never feeds the vault. Set the sill below the water line.",
 	"levels.line.over":       "The water line is at {line:both}, above the rim at {rim:both}: the pond runs over. Raise the rim or lower the line.",
-	"levels.line.none":       "No running line will do: to feed the pump it must be at {low:both} or higher, to keep a stop under the rim at {high:both} or lower. Raise the rim, lower the sill, or make the pond larger.",
+	"levels.line.none":       "No running line will do: to feed the pump it must be {low:both} under the rim or less, to keep a stop under the rim {high:both} under it or more. Raise the rim, lower the sill, or make the pond larger.",
 	"levels.rim.none":        "The level of the rim is not given, so it is not known whether the pond runs over after a stop or in rain. Take the level of the lowest point of the edge.",
 	"levels.valve.none":      "No check valve is given, in the runs or in the vault: at every stop {back:both} runs back through the pump into the vault, and every start fills it up again. Fit one where the pump's sheet allows it, or leave room for that water.",
 

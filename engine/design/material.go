@@ -10,7 +10,7 @@ func (m *model) material() {
 	j := m.job
 	in := takeoff.Input{
 		Book: m.book, Currency: j.Site.Currency, Overlap: j.Works.LinerOverlap.SI, Layers: j.Works.UnderlayLayers,
-		Soil: j.Works.Soil, Spare: j.Works.SpareFittings.SI,
+		Metric: m.out.Units == unit.Metric, Soil: j.Works.Soil, Spare: j.Works.SpareFittings.SI,
 		// The job has no field for the sizes of cans, rolls and trucks.
 		Paths: takeoff.Paths{
 			Can: "/works", TapeRoll: "/works", Truck: "/works", Overlap: "/works/linerOverlap", Layers: "/works/underlayLayers",

@@ -80,7 +80,7 @@ const (
 	// FindingLineOver: the water line lies above the rim. Args: line, rim.
 	FindingLineOver = "levels.line.over"
 	// FindingLineNone: no running line both feeds the pump and keeps a stop
-	// (with the design rain) under the rim. Args: low, high.
+	// (with the design rain) under the rim. Args: low, high (both down from the rim).
 	FindingLineNone = "levels.line.none"
 	// FindingRimNone: the rim is not known, so nothing tells whether a stop or a
 	// rain runs over. No args.

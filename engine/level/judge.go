@@ -74,8 +74,9 @@ func (s *solver) judgeStops(everyday Course) {
 		s.judgeStop(everyday, MomentOpen, FindingStopSpills, FindingStopRain, trace.Danger)
 	}
 	if low := s.out.Lines.Least; short(high - low) {
-		s.find(FindingLineNone, "/pond/runningLine", trace.Caution, unit.Of(low, unit.KindElevation), unit.Of(high, unit.KindElevation), s.in.RimSource,
-			trace.Num("low", low, unit.KindElevation), trace.Num("high", high, unit.KindElevation))
+		most, least := s.in.Rim-low, s.in.Rim-high // a fitter reads them down from the rim, not from a datum that may lie above
+		s.find(FindingLineNone, "/pond/runningLine", trace.Caution, unit.Of(most, unit.KindDepth), unit.Of(least, unit.KindDepth), s.in.RimSource,
+			trace.Num("low", most, unit.KindDepth), trace.Num("high", least, unit.KindDepth))
 	}
 }
 

@@ -574,6 +574,17 @@ func TestEdges(t *testing.T) {
 	if l.Everyday() != CourseOpen {
 		t.Errorf("everyday is %s", l.Everyday())
 	}
+	for _, f := range l.Findings {
+		if f.Code != FindingLineNone {
+			continue
+		}
+		// Both read down from the rim, whatever the datum.
+		near(t, "line at most under the rim", f.Args[0].Value.SI, float64(in.Rim-l.Lines.Least), 1e-12)
+		near(t, "line at least under the rim", f.Args[1].Value.SI, float64(in.Rim-l.Lines.GreatestOpen), 1e-12)
+		if f.Args[0].Value.SI <= 0 || f.Args[1].Value.SI <= f.Args[0].Value.SI {
+			t.Errorf("%+v", f.Args)
+		}
+	}
 	for _, c := range l.Findings {
 		if c.Code == FindingValveNone {
 			near(t, "runs back, l", c.Args[0].Value.SI*1e3, 70.52, 0.01)
