@@ -42,7 +42,10 @@ var enLevel = map[string]string{
 	"assume.pool.depth":    "Pool “{name}”: its depth is not given; {value:both} was assumed, so it takes no water at first start. Add it: pools take much.",
 	"assume.vault.screen":  "The drop of level through mat, net or screen is not given; {value:both} was assumed. A dirty one drops it by much more.",
 	"assume.vault.open":    "The vault has neither sill nor weir; it was assumed that the pond reaches it freely at every level.",
-	"assume.run.drains":    "Run “{name}”: it is not given whether it drains; it was assumed that it runs empty when nothing holds it.",
+	"design.box.joined":    "At every stop, the check valve holding, {back:both} of the box of “{name}” run down through the pipe into the lower box of “{to}”, over its lip and into the pond: its water falls by {fall:both}, and every start fills it up again. This is counted in the levels. Where it is to stay full, put a check valve into its branch, where the water can stand without freezing, or bring its pipe in above the water.",
+
+	"assume.run.full":   "Whether pipe that joins boxes holds air at a high point, or runs down itself once its end comes clear, is not known; it was assumed to stay full. Air would break the siphon and leave more in the box; at most {value:both}, the water in the pipe up to that box, would come on top.",
+	"assume.run.drains": "Run “{name}”: it is not given whether it drains; it was assumed that it runs empty when nothing holds it.",
 
 	"assume.levels.pump.minimum": "The least water depth of the pump is not given; it was assumed that it runs down to the floor it stands on. Look on the maker's sheet.",
 }

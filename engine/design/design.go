@@ -107,6 +107,7 @@ func (m *model) flow(pump int) {
 		m.out.Findings = append(m.out.Findings, l.Findings...)
 		m.out.Assumptions = append(m.out.Assumptions, l.Assumptions...)
 		m.out.Figures = append(m.out.Figures, l.Figures()...)
+		m.judgeJoined()
 	}
 	m.judge(pump, vault)
 	m.weigh(pump, vault)

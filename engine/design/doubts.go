@@ -288,8 +288,14 @@ func (s *shaker) basin() {
 			s.within(&s.sillBy[1], c.Low, c.High, func() int { return s.doubt(DoubtSill, "", "/vault/weirWidth", unit.Value{}, false) })
 		}
 	}
+	closed := s.m.closed()
+	if joined, ok := s.m.joined(); ok {
+		s.joined, s.falls = joined, make([]level.Below, len(joined.Vessels))
+	}
 	for i := range in.Stores {
 		s.store(&in.Stores[i])
+		x := &s.stores[i]
+		x.box = in.Stores[i].Kind == level.KindBox && !closed.places[j.Watercourses[x.feed].Name]
 	}
 	s.draw = *in
 	s.draw.Stores = append([]level.Store(nil), in.Stores...)

@@ -160,6 +160,12 @@ func (s *shaker) steady() bool {
 func (s *shaker) place(e []float64) {
 	in := &s.draw
 	up := func(k int) unit.Length { return s.line + unit.Length(s.heights[k].at(e)) }
+	if s.falls != nil {
+		for i := range s.joined.Vessels {
+			s.joined.Vessels[i].Crest = up(heightCrests + i)
+		}
+		s.joined.Settle(s.falls)
+	}
 	s.pond = s.levels.Pond.Changed(unit.Ratio(s.pondBy.size(e)), 0)
 	in.Pond = &s.pond
 	if !in.NoRim {
@@ -199,6 +205,12 @@ func (s *shaker) fill(e []float64) {
 		}
 		to.Running = from.Running * unit.Volume(running)
 		to.Held = min(from.Held*unit.Volume(by), to.Running)
+		if x.box && s.falls != nil {
+			v := &s.joined.Vessels[x.feed]
+			size := level.BoxSize{Depth: v.Depth, Inlet: v.Inlet, Fall: s.falls[x.feed].Fall}
+			held, _ := size.Keeps()
+			to.Held, to.Joined = to.Running*unit.Volume(held), held < 1
+		}
 		to.HeldOpen = min(from.HeldOpen*unit.Volume(by), to.Held)
 	}
 }

@@ -66,6 +66,8 @@ type shaker struct {
 	levels  *level.Inputs
 	draw    level.Inputs // of the present draw
 	stores  []shakenStore
+	joined  level.Joined // the boxes and the pipe between them; no vessels: nothing is joined
+	falls   []level.Below
 	pond    level.AreaElevation
 	body    level.AreaElevation
 	vault   level.Vault
@@ -121,6 +123,7 @@ type shakenStore struct {
 	size     value // factor on its sizes as taped
 	run      int   // -1: none
 	feed     int   // whose flow runs through it
+	box      bool  // a box that the check valve holds
 	lip      int   // -1: none
 	head     unit.Head
 	channel  *hydro.Channel // of a reach whose depth follows from its flow

@@ -52,8 +52,12 @@ func (m *model) closed() holding {
 			}
 		}
 		for i := range m.job.FurtherPumps {
-			if f := &m.job.FurtherPumps[i]; f.From != "" && h.places[f.From] {
+			switch f := &m.job.FurtherPumps[i]; {
+			case f.From == "":
+			case h.places[f.From]:
 				more = open(f.Name) || more
+			case h.places[f.Name]:
+				more = open(f.From) || more
 			}
 		}
 	}
@@ -71,7 +75,7 @@ func hasCheck(r *job.Run) bool {
 
 // stores lists what holds water on its way, in the order it fills.
 func (m *model) stores(d *Delivery) []level.Store {
-	s, closed := storing{m: m}, m.closed()
+	s, closed := storing{m: m, falls: m.falls()}, m.closed()
 	for _, r := range d.Runs {
 		s.run(&r, closed.runs[r.Index])
 	}
@@ -83,8 +87,9 @@ func (m *model) stores(d *Delivery) []level.Store {
 
 // storing gathers stores.
 type storing struct {
-	m   *model
-	out []level.Store
+	m     *model
+	out   []level.Store
+	falls []level.Below // of each watercourse's box; nil: none does
 	// The water behind the next lip: its area and the part of it that is water.
 	behind unit.Area
 	void   unit.Ratio
@@ -98,7 +103,7 @@ func (s *storing) add(path string, closed bool, store level.Store, err error) {
 		return
 	}
 	if !closed {
-		store.Held = store.HeldOpen
+		store.Held, store.Joined = store.HeldOpen, false
 	}
 	s.out = append(s.out, store)
 }
@@ -117,7 +122,11 @@ func (s *storing) run(r *Run, closed bool) {
 func (s *storing) watercourse(i int, f *Feed, closed bool) {
 	w := &s.m.job.Watercourses[i]
 	path := at("/watercourses", i)
-	s.box(path+"/box", w, closed)
+	size := level.BoxSize{Depth: w.Box.Depth.SI, Inlet: w.Box.Inlet.SI}
+	if s.falls != nil {
+		size.Fall = s.falls[i].Fall
+	}
+	s.box(path+"/box", w, size, closed)
 	for k := range w.Parts {
 		p, at := &w.Parts[k], at(path+"/parts", k)
 		switch {
@@ -134,11 +143,11 @@ func (s *storing) watercourse(i int, f *Feed, closed bool) {
 	}
 }
 
-func (s *storing) box(path string, w *job.Watercourse, closed bool) {
+func (s *storing) box(path string, w *job.Watercourse, size level.BoxSize, closed bool) {
 	b := &w.Box
 	s.behind, s.void = unit.Area(b.Length.SI*b.Width.SI), b.Void.Or(1)
-	volume := b.Volume.Or(unit.Volume(float64(s.behind) * float64(b.Depth.SI) * float64(s.void)))
-	if volume <= 0 {
+	size.Volume = b.Volume.Or(unit.Volume(float64(s.behind) * float64(b.Depth.SI) * float64(s.void)))
+	if size.Volume <= 0 {
 		return
 	}
 	if b.Void.IsZero() {
@@ -147,7 +156,7 @@ func (s *storing) box(path string, w *job.Watercourse, closed bool) {
 	if b.Inlet.IsZero() {
 		s.m.assumeOnce(path+"/inlet", AssumeBoxInlet, unit.Of(unit.Length(0), unit.KindTape))
 	}
-	store, err := level.Box(w.Name, path, level.BoxSize{Volume: volume, Depth: b.Depth.SI, Inlet: b.Inlet.SI})
+	store, err := level.Box(w.Name, path, size)
 	s.add(path, closed, store, err)
 }
 

@@ -20,6 +20,8 @@ func (m *model) ways(sys *system, in *level.Inputs) ([]motion.Feed, bool) {
 		stores[in.Stores[i].Path] = &in.Stores[i]
 	}
 	out := make([]motion.Feed, 0, len(m.job.Watercourses))
+	joined, _ := m.joined()
+	falls := m.falls()
 	ends := m.ends()
 	for i := range m.job.Watercourses {
 		w, path := &m.job.Watercourses[i], at("/watercourses", i)
@@ -38,6 +40,9 @@ func (m *model) ways(sys *system, in *level.Inputs) ([]motion.Feed, bool) {
 		}
 		f.PipeHeld, f.PipeOpen = min(f.PipeHeld, f.Pipe), min(f.PipeOpen, f.PipeHeld, f.Pipe)
 		m.wayBack(sys, w.Name, &f)
+		if falls != nil && falls[i].To >= 0 && f.Valve {
+			f.Aside = &motion.Aside{To: falls[i].To, Back: m.between(sys, &joined, i, falls[i].To)}
+		}
 		out = append(out, f)
 	}
 	m.assume("/pumps", AssumeStopped, unit.Of(defaultStopped, unit.KindRatio), memoryPump)
@@ -76,13 +81,7 @@ func (m *model) wayBack(sys *system, place string, f *motion.Feed) {
 		if k < 0 || k >= len(sys.runs) {
 			break
 		}
-		q := unit.Flow(float64(hydro.BoreArea(sys.pipes[k].bore)) * backSpeed)
-		for _, p := range sys.net.Links[sys.runs[k]].Parts {
-			if p.Law != nil {
-				h, _ := p.Law.Loss(q)
-				f.Back += float64(h) / float64(q) / float64(q)
-			}
-		}
+		f.Back += resistance(sys, k)
 		last, place = k, m.job.Runs[k].From
 	}
 	if last < 0 {

@@ -173,15 +173,17 @@ func (h *history) stops(closing bool) {
 }
 
 // stop lets the stores run down to what they keep: the pipe and the box through
-// the pump into the vault, the rest into the pond. It starts from the last
-// running state, so that a valve stuck open is judged from where the pump runs.
+// the pump into the vault, the rest into the pond, and with the valve holding a
+// box that is joined with a lower one over that one's lip into the pond too. It
+// starts from the last running state, so that a valve stuck open is judged from
+// where the pump runs.
 func (h *history) stop(m Moment, keep func(*Store) unit.Volume) {
 	w := h.last.water
 	left := h.s.floats(len(h.last.stores))
 	for i, v := range h.last.stores {
 		store := &h.s.in.Stores[i]
 		left[i] = min(v, float64(keep(store)))
-		if store.backThroughPump() && h.s.in.Vault != nil {
+		if store.backThroughPump() && h.s.in.Vault != nil && (!store.Joined || m != MomentHeld) {
 			w.vault += v - left[i]
 		} else {
 			w.pond += v - left[i]

@@ -232,7 +232,7 @@ func drawInputs(t *rapid.T) Inputs {
 		case 0:
 			in.Stores = append(in.Stores, must(Run("r", "", v, part > 0.6)))
 		case 1:
-			in.Stores = append(in.Stores, must(Box("b", "", BoxSize{Volume: v, Depth: 1, Inlet: part})))
+			in.Stores = append(in.Stores, must(Box("b", "", BoxSize{Volume: v, Depth: 1, Inlet: part, Fall: unit.Length(max(0, rapid.Float64Range(-1, 1).Draw(t, "fall")))})))
 		case 2:
 			in.Stores = append(in.Stores, must(Lip("l", "", 0.02, unit.Area(50*v), 1)))
 		case 3:

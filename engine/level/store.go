@@ -29,6 +29,9 @@ type Store struct {
 	// with the check valve holding; HeldOpen what stays with the valve stuck open
 	// or absent.
 	Running, Held, HeldOpen unit.Volume
+	// Joined: what it loses with the check valve holding runs through pipe into a
+	// lower box, and from there over its lip to the pond.
+	Joined bool
 	// Terms are the values that the volumes come from, for the trace.
 	Formula string
 	Terms   []trace.Term
@@ -92,33 +95,38 @@ type BoxSize struct {
 	Volume unit.Volume // water up to the lip
 	Depth  unit.Length // floor to lip
 	Inlet  unit.Length // inlet above the floor; at the lip or above when it pours in from over the water
+	// Fall is how far under its lip the water falls into a lower box that pipe
+	// joins it with, while the check valve holds: see Communicate. 0: none.
+	Fall unit.Length
 }
 
 // Box is the box at the top of a feed. With nothing to hold the pipe, water
 // runs back through its inlet as through a siphon, until the inlet is
 // uncovered: V inlet/depth stays (walls taken as upright). An inlet at the lip
-// or above breaks the siphon and all stays. A box of unknown depth (0) is taken
-// to empty. Volume, depth and inlet from 0 up.
+// or above breaks the siphon and all stays. With the check valve holding it
+// falls into a lower box that pipe joins it with, no further than to the inlet.
+// A box of unknown depth (0) is taken to empty. All from 0 up.
 func Box(name, path string, b BoxSize) (Store, error) {
 	if err := firstError(
 		notNegative(path, "depth", b.Depth, unit.KindTape),
 		notNegative(path, "inlet", b.Inlet, unit.KindTape),
 		notNegative(path, "volume", b.Volume, unit.KindWater),
+		notNegative(path, "fall", b.Fall, unit.KindTape),
 	); err != nil {
 		return Store{}, err
 	}
+	held, open := b.Keeps()
 	s := Store{
-		Kind: KindBox, Name: name, Path: path, Running: b.Volume, Held: b.Volume,
+		Kind: KindBox, Name: name, Path: path, Running: b.Volume, Joined: held < 1,
+		Held: b.Volume * unit.Volume(held), HeldOpen: b.Volume * unit.Volume(open),
 		Formula: "V; stays with the pipe open: V min(1, inlet / depth)",
 		Terms: []trace.Term{
 			term("V", b.Volume, unit.KindWater, path), term("depth", b.Depth, unit.KindTape, path+"/depth"), term("inlet", b.Inlet, unit.KindTape, path+"/inlet"),
 		},
 	}
-	switch {
-	case b.Depth > 0 && b.Inlet >= b.Depth:
-		s.HeldOpen = b.Volume
-	case b.Depth > 0:
-		s.HeldOpen = b.Volume * unit.Volume(b.Inlet/b.Depth)
+	if s.Joined {
+		s.Formula += "; with the valve holding, down to a lower box that pipe joins it with: V max(inlet, depth - fall) / depth"
+		s.Terms = append(s.Terms, term("fall", b.Fall, unit.KindTape, path))
 	}
 	return s, s.check()
 }

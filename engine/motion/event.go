@@ -20,6 +20,7 @@ const (
 	evPipeFull = iota
 	evSiphon
 	evPipeEmpty
+	evClear
 	evLip
 	evEach // events of a feed
 )
@@ -81,6 +82,9 @@ func (r *run) feedSigns(i int, x, g []float64) {
 	}
 	if st.siphon {
 		g[evSiphon] = x[box.at] - box.openKeep
+	}
+	if st.aside && !st.clear && !st.siphon && st.full {
+		g[evClear] = x[box.at] - box.openKeep
 	}
 	if st.drains {
 		g[evPipeEmpty] = x[w.pipe] - w.open - pipeRest*w.cap
@@ -161,6 +165,9 @@ func (r *run) feedEvent(i, e int, t float64, x []float64) {
 			x[stVault] += rest
 		}
 		r.tell(EventPipeEmpty, t, i)
+	case evClear:
+		st.clear = true
+		r.tell(EventSiphonEnds, t, i)
 	case evLip:
 		r.lipTold[i] = true
 		r.tell(EventLip, t, i)

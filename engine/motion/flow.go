@@ -11,6 +11,8 @@ type pipeState struct {
 	full   bool // all of it; what is given goes on into the box
 	siphon bool // the pump stands, and the box runs back through the full pipe
 	drains bool // air is in it, and it runs back
+	aside  bool // the pump stands, and the box may run into a lower one
+	clear  bool // the box has done so down to the pipe's end
 }
 
 // hint is where the levels were last, from where they are looked for.
@@ -18,15 +20,17 @@ type hint struct{ weir float64 }
 
 // run is one course under way: the rules in force and, after rates, what flows.
 type run struct {
-	s       *System
-	p       Program
-	pumping bool // the pump has power
-	rampEnd float64
-	joined  bool // pond and vault share their water
-	gasp    bool // the pump draws air: it passes what comes to it
-	spill   bool // the pond stands at its rim, and what comes runs over
-	pipes   []pipeState
-	full    []bool // by state: a part without lip that passes on what it gets
+	s        *System
+	p        Program
+	pumping  bool // the pump has power
+	rampEnd  float64
+	joined   bool // pond and vault share their water
+	gasp     bool // the pump draws air: it passes what comes to it
+	spill    bool // the pond stands at its rim, and what comes runs over
+	pipes    []pipeState
+	gains    []float64 // what each box gets from higher ones
+	sideways bool      // a box may run into a lower one
+	full     []bool    // by state: a part without lip that passes on what it gets
 
 	close            float64 // last step of the levels of pond and vault
 	still            float64 // flow that counts as still
@@ -320,6 +324,10 @@ func (r *run) watercourses(x, dx []float64, share float64) (down, rain float64) 
 	for i := stFeeds; i < len(dx); i++ {
 		dx[i] = 0
 	}
+	if r.sideways {
+		clear(r.gains)
+		r.asides(x, dx)
+	}
 	for i := range r.s.feeds {
 		w := &r.s.feeds[i]
 		in := float64(r.s.given[i]) * share
@@ -327,7 +335,11 @@ func (r *run) watercourses(x, dx []float64, share float64) (down, rain float64) 
 		case !st.full:
 			dx[w.pipe], in = in, 0
 		case st.siphon:
-			dx[w.parts[0].at], in = in, 0 // below zero: out of the box
+			dx[w.parts[0].at] += in // below zero: out of the box
+			in = 0
+		}
+		if r.sideways {
+			in += r.gains[i]
 		}
 		for k := range w.parts {
 			p := &w.parts[k]
@@ -335,7 +347,7 @@ func (r *run) watercourses(x, dx []float64, share float64) (down, rain float64) 
 			in += r.rainRate * p.plan
 			out, leak := 0.0, p.leaks(x[p.at])
 			switch {
-			case r.passes(p):
+			case r.passes(p) && !(k == 0 && r.pipes[i].aside && x[p.at] < p.full*(1-restSlack)):
 				leak = min(leak, in)
 				out = in - leak
 			case p.reach > 0:

@@ -32,6 +32,15 @@ type Part struct {
 	Plan unit.Area
 }
 
+// Aside is the way that a box's water has, while the pump stands and the check
+// valve holds, through pipe beyond the valve into the box of a lower feed: the
+// one with the lowest lip that it can come to (level.Joined). Boxes that share
+// pipe on their ways are taken to run each for itself.
+type Aside struct {
+	To   int     // feed
+	Back float64 // how hard the way is: h = Back Q², in s²/m⁵
+}
+
 // Feed is one way of the water: pipe, box and watercourse down to the pond.
 type Feed struct {
 	Name, Path string
@@ -47,6 +56,8 @@ type Feed struct {
 	// pipe and the stopped pump into the vault: h = Back Q², in s²/m⁵. Feeds that
 	// share a pipe are taken to run back each for itself.
 	Back float64
+	// Aside: nil where its box runs into no other one.
+	Aside *Aside
 	// Bore is the area of the pipe at the check valve, for a valve that leaks.
 	Bore unit.Area
 	// Parts are box, pools and reaches.
@@ -91,6 +102,13 @@ func (in *Inputs) check() error {
 	}
 	for i := range in.Feeds {
 		err = firstError(err, in.Feeds[i].check())
+		if a := in.Feeds[i].Aside; a != nil && err == nil {
+			last := unit.Ratio(len(in.Feeds) - 1)
+			err = firstError(
+				within(in.Feeds[i].Path, "feed", unit.Ratio(a.To), 0, last, unit.KindCount),
+				notNegative(in.Feeds[i].Path, "resistance", unit.Ratio(a.Back), unit.KindRatio),
+			)
+		}
 	}
 	return err
 }

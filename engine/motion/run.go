@@ -46,7 +46,7 @@ func (s *System) Run(p Program) (Course, error) {
 
 func (s *System) begin(p Program) *course {
 	r := &s.run
-	*r = run{s: s, p: p, pumping: p.Pump, rampEnd: float64(p.RunUp), pipes: r.pipes, full: r.full, lipTold: r.lipTold[:0], events: r.events[:0]}
+	*r = run{s: s, p: p, pumping: p.Pump, rampEnd: float64(p.RunUp), pipes: r.pipes, gains: r.gains, full: r.full, lipTold: r.lipTold[:0], events: r.events[:0]}
 	r.still = p.Still
 	if r.still <= 0 {
 		r.still = StillRate
@@ -83,6 +83,7 @@ func (s *System) begin(p Program) *course {
 	if !r.pumping {
 		r.stop()
 		c.loosen()
+		c.besides()
 	}
 	r.sillTold = s.sill != nil && float64(p.From.Pond) <= s.sill.crest
 	c.schedule()
@@ -118,7 +119,7 @@ func (c *course) loosen() {
 		}
 		box := &w.parts[0]
 		switch {
-		case st.full && c.x[box.at] > box.openKeep && w.end < w.crest:
+		case st.full && c.x[box.at] > box.openKeep && (w.end < w.crest || w.depth <= 0):
 			st.siphon = true
 		case c.x[w.pipe] > w.open:
 			st.full, st.drains = false, true
@@ -276,6 +277,7 @@ func (c *course) outsideChange() {
 		c.gasps(false, c.t)
 		c.stop()
 		c.loosen()
+		c.besides()
 		c.tell(EventCut, c.t, -1)
 	}
 }

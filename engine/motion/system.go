@@ -53,6 +53,7 @@ type way struct {
 	end                float64 // elevation of the pipe's end
 	parts              []part
 	crest, depth, back float64
+	aside              *aside
 	boxAtRest          float64 // head over the crest where the box is not followed
 }
 
@@ -104,7 +105,7 @@ func New(in Inputs) (*System, error) {
 	}
 	s.lift, s.given = make([]unit.Length, len(s.feeds)), make([]unit.Flow, len(s.feeds))
 	s.steps = newStepper(s.size)
-	s.run = run{s: s, pipes: make([]pipeState, len(s.feeds)), full: make([]bool, s.size)}
+	s.run = run{s: s, pipes: make([]pipeState, len(s.feeds)), gains: make([]float64, len(s.feeds)), full: make([]bool, s.size)}
 	return s, nil
 }
 
@@ -167,6 +168,7 @@ func (s *System) way(f *Feed) way {
 		s.transit += r.full
 		w.parts = append(w.parts, r)
 	}
+	w.aside = newAside(&w)
 	return w
 }
 
