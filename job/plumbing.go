@@ -237,6 +237,9 @@ type Works struct {
 	UnderlayLayers int    `json:"underlayLayers,omitempty" range:"1..10" doc:"layers of underlayment; one when empty" eg:"2"`
 	Soil           string `json:"soil,omitempty" one-of:"sand or gravel,top soil,loam,common earth,clay,rock" doc:"soil to dig, for its swell"`
 	SpareFittings  Ratio  `json:"spareFittings,omitzero" kind:"percent" range:"0..2" doc:"spare fittings on top of the count" eg:"10 %"`
+	CementCan      Volume `json:"cementCan,omitzero" kind:"cement" range:"0.00001..0.02" doc:"what a can of cement, and one of primer, holds; a US quart, or a litre in a metric job, when empty" eg:"1 pint"`
+	TapeRoll       Length `json:"tapeRoll,omitzero" kind:"distance" range:"0.1..1000" doc:"length of a roll of thread tape; listed by length when empty" eg:"43 ft"`
+	Truck          Volume `json:"truck,omitzero" kind:"earth" range:"0.05..50" doc:"loose soil that a truck takes, for the number of loads; none are told when empty" eg:"10 yd3"`
 	NoRock         bool   `json:"noRock,omitempty" doc:"no boulders or gravel on this job"`
 }
 

@@ -11,9 +11,9 @@ func (m *model) material() {
 	in := takeoff.Input{
 		Book: m.book, Currency: j.Site.Currency, Overlap: j.Works.LinerOverlap.SI, Layers: j.Works.UnderlayLayers,
 		Metric: m.out.Units == unit.Metric, Soil: j.Works.Soil, Spare: j.Works.SpareFittings.SI,
-		// The job has no field for the sizes of cans, rolls and trucks.
+		Can: j.Works.CementCan.SI, TapeRoll: j.Works.TapeRoll.SI, Truck: j.Works.Truck.SI,
 		Paths: takeoff.Paths{
-			Can: "/works", TapeRoll: "/works", Truck: "/works", Overlap: "/works/linerOverlap", Layers: "/works/underlayLayers",
+			Can: "/works/cementCan", TapeRoll: "/works/tapeRoll", Truck: "/works/truck", Overlap: "/works/linerOverlap", Layers: "/works/underlayLayers",
 			Soil: "/works/soil", Spare: "/works/spareFittings",
 		},
 	}

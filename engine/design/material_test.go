@@ -7,6 +7,7 @@ import (
 
 	"plashet/demo"
 	"plashet/engine/trace"
+	"plashet/engine/unit"
 	"plashet/job"
 	"plashet/takeoff"
 )
@@ -155,6 +156,36 @@ func TestNoAssembly(t *testing.T) {
 // that two runs name once.
 // What cover takes reaches, stays within the stock, and no fewer of one length
 // alone would be cheaper.
+// The sizes of cans, rolls and trucks are the job's: what is bought follows them,
+// and none is assumed.
+func TestPacksOfTheJob(t *testing.T) {
+	book, j := read(t, "hillside-cascade")
+	before := Solve(book, j)
+	j.Works.CementCan.SI, j.Works.TapeRoll.SI, j.Works.Truck.SI = unit.USPint/4, 10*unit.Foot, unit.CubicYard
+	r := Solve(book, j)
+	for _, c := range []struct {
+		code string
+		pack float64
+	}{{takeoff.CodeCement, float64(unit.USPint / 4)}, {takeoff.CodePrimer, float64(unit.USPint / 4)}, {takeoff.CodeTape, float64(10 * unit.Foot)}, {takeoff.CodeLoads, float64(unit.CubicYard)}} {
+		for _, i := range items(r, c.code) {
+			if i.Pack.SI != c.pack || i.Buy.High*c.pack < i.Need.High*(1-1e-9) {
+				t.Errorf("%s: %+v", c.code, i)
+			}
+		}
+		if len(items(r, c.code)) != 1 {
+			t.Errorf("%d of %s", len(items(r, c.code)), c.code)
+		}
+	}
+	if len(items(before, takeoff.CodeLoads)) != 0 {
+		t.Error("loads are told of a truck that nobody named")
+	}
+	for _, a := range r.Assumptions {
+		if a.Code == takeoff.AssumeCan {
+			t.Errorf("the can is assumed all the same: %+v", a)
+		}
+	}
+}
+
 // Every place that the list names stands in the job document.
 func TestPlacesAreTheJobs(t *testing.T) {
 	for _, name := range demo.Names() {
