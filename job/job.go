@@ -201,6 +201,7 @@ type Box struct {
 	Inlet     Length `json:"inlet,omitzero" kind:"tape" range:"0..10" doc:"centre of the inlet above the box floor; above the lip when it pours in from over the water" eg:"3 in"`
 	Void      Ratio  `json:"void,omitzero" kind:"percent" range:"0.05..1" doc:"part of the volume that is water (gravel bed, filter media)" eg:"35 %"`
 	Volume    Volume `json:"volume,omitzero" kind:"water" range:"0..100" doc:"water up to the lip, when known; beats the sizes" eg:"29 gal"`
+	Lined     bool   `json:"lined,omitempty" doc:"it is a bed dug in the ground and lined, no ready-made box"`
 	InletLoss Ratio  `json:"inletLoss,omitzero" kind:"ratio" range:"0..50" doc:"loss coefficient of the outlet into the box on the pipe's velocity; 1 for all of it" eg:"1"`
 }
 

@@ -214,6 +214,7 @@ type Stick struct {
 	Length Length   `json:"length" kind:"distance" want:"must" range:"0.1..30" doc:"length of a stick" eg:"10 ft"`
 	Price  Money    `json:"price,omitzero" doc:"price of a stick" eg:"18.40"`
 	Count  int      `json:"count,omitempty" range:"1..10000" doc:"how many there are; any number when empty" eg:"4"`
+	Bell   bool     `json:"bell,omitempty" doc:"one end is a socket, so that sticks join without couplings"`
 }
 
 // Offcut is a length on the truck.
@@ -240,6 +241,10 @@ type Works struct {
 	CementCan      Volume `json:"cementCan,omitzero" kind:"cement" range:"0.00001..0.02" doc:"what a can of cement, and one of primer, holds; a US quart, or a litre in a metric job, when empty" eg:"1 pint"`
 	TapeRoll       Length `json:"tapeRoll,omitzero" kind:"distance" range:"0.1..1000" doc:"length of a roll of thread tape; listed by length when empty" eg:"43 ft"`
 	Truck          Volume `json:"truck,omitzero" kind:"earth" range:"0.05..50" doc:"loose soil that a truck takes, for the number of loads; none are told when empty" eg:"10 yd3"`
+	StreamBank     Length `json:"streamBank,omitzero" kind:"plan" range:"0.01..5" doc:"how high the liner goes up the sides of a stream, which is how deep its bed is dug; 1 ft when empty" eg:"1 ft"`
+	WorkRoom       Length `json:"workRoom,omitzero" kind:"plan" range:"0..3" doc:"room left round the vault in its hole, to set and to fill it in; 6 in on each side when empty" eg:"6 in"`
+	TrenchWidth    Length `json:"trenchWidth,omitzero" kind:"plan" range:"0.02..3" doc:"width of the trench for the pipe; 8 in when empty" eg:"8 in"`
+	TrenchDepth    Length `json:"trenchDepth,omitzero" kind:"plan" range:"0..5" doc:"depth of the trench for the pipe; 0 where it lies on the ground; 18 in when empty" eg:"18 in"`
 	NoRock         bool   `json:"noRock,omitempty" doc:"no boulders or gravel on this job"`
 }
 

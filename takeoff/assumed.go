@@ -25,6 +25,9 @@ func Assumed(in Input) []trace.Assumption {
 	if can, assumed := w.can(); assumed && has(items, CodeCement) {
 		assume(AssumeCan, in.Paths.Can, unit.Of(can, unit.KindCement), common, nil)
 	}
+	if sticks := in.plain(); len(sticks) > 0 {
+		assume(AssumePlainEnds, sticks[0].Path, unit.Value{}, common, nil)
+	}
 	if soil, assumed := w.ground(); assumed && has(items, CodeSoil) {
 		other := in
 		other.Soil = swellsMost
@@ -44,9 +47,10 @@ func Assumed(in Input) []trace.Assumption {
 		other.Layers = int(in.Book.UnderlayLayers().High)
 		assume(AssumeLayers, in.Paths.Layers, unit.Of(unit.Ratio(n), unit.KindCount), in.Book.UnderlayLayers().Source, moved(items, other))
 	}
-	for _, s := range in.Streams {
-		if up, assumed := bank(s); assumed && w.streamSizes(s) {
-			assume(AssumeBank, s.Path, unit.Of(up, unit.KindPlan), common, nil)
+	for i := range in.Streams {
+		if up, assumed := bank(in.Streams[i]); assumed && w.streamSizes(&in.Streams[i]) {
+			assume(AssumeBank, in.Streams[i].BankPath, unit.Of(up, unit.KindPlan), common, nil)
+			break // one field for all
 		}
 	}
 	return out

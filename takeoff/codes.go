@@ -57,6 +57,14 @@ const (
 	FindPriceUnused = "takeoff.price.unused"
 	// FindUnpriced: some items have no price, so the sum is not the whole. Args: found, of.
 	FindUnpriced = "takeoff.unpriced"
+	// FindPoolSizes: the sizes of a pool are not all given, so its liner and digging are not counted. Args: name.
+	FindPoolSizes = "takeoff.pool.sizes"
+	// FindFalls: nothing tells how high the falls of a watercourse are together, so the liner down their faces is not counted. Args: name.
+	FindFalls = "takeoff.falls"
+	// FindVault: the sizes of the vault are not all given, so its hole is not counted. No args.
+	FindVault = "takeoff.vault"
+	// FindBed: a box with stone or filter in it is taken as ready-made: neither lined nor dug. Args: name.
+	FindBed = "takeoff.bed"
 	// FindSoilShort: the mound takes more soil than the holes give. Args: found, limit.
 	FindSoilShort = "takeoff.soil.short"
 
@@ -79,6 +87,12 @@ const (
 	AssumeBank = "assume.takeoff.liner.bank"
 	// AssumeLayers: the layers of underlayment. Args: value.
 	AssumeLayers = "assume.takeoff.underlay.layers"
+	// AssumePlainEnds: the sticks of pipe have plain ends, joined by couplings. No args.
+	AssumePlainEnds = "assume.takeoff.ends"
+	// AssumeWorkRoom: the room round the vault in its hole. Args: value.
+	AssumeWorkRoom = "assume.takeoff.room"
+	// AssumeTrench: the trench of the pipe. Args: width, depth.
+	AssumeTrench = "assume.takeoff.trench"
 	// AssumeSoil: the soil that is dug in. Args: soil, value (its greatest swell).
 	AssumeSoil = "assume.takeoff.soil"
 	// AssumeSpare: the spare fittings on top of the count. Args: value.

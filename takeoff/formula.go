@@ -20,12 +20,43 @@ func LinerSide(size, depth, overlap unit.Length) unit.Length {
 	return size + 2*depth + 2*overlap
 }
 
-// StreamLiner = length + drop + 2 overlap: the length of the sheet under a
-// stream, which goes down the face of each fall. Range length > 0, the others
-// from 0 up, all finite; NaN outside. By geometry; the overlap is trade practice.
-func StreamLiner(length, drop, overlap unit.Length) unit.Length {
-	return LinerSide(length, drop/2, overlap)
+// StreamLiner = length + drop + bank + 2 overlap: the length of the sheet under a
+// watercourse. It goes along its beds and pools, down the face of each fall, and
+// rises behind the topmost one as high as at the sides. Range length + drop > 0,
+// each from 0 up, all finite; NaN outside. By geometry; that the liner rises
+// behind the fall and goes on beyond the edge is trade practice.
+func StreamLiner(length, drop, bank, overlap unit.Length) unit.Length {
+	if !from(length) || !from(bank) {
+		return unit.Length(math.NaN())
+	}
+	return LinerSide(length+drop, bank/2, overlap)
 }
+
+// BoxHole = (length + 2 room)(width + 2 room) depth: the hole for a vault, with
+// room round it, its lid level with the ground. Range length, width, depth > 0,
+// room from 0 up, all finite; NaN outside. By geometry; upright sides, which the
+// ground may not stand: slopes take more.
+func BoxHole(length, width, depth, room unit.Length) unit.Volume {
+	if !above(length) || !above(width) || !above(depth) || !from(room) {
+		return unit.Volume(math.NaN())
+	}
+	return unit.Volume(float64(length+2*room) * float64(width+2*room) * float64(depth))
+}
+
+// Trench = length width depth. Range all from 0 up and finite; NaN outside. By
+// geometry; upright sides.
+func Trench(length, width, depth unit.Length) unit.Volume {
+	if !from(length) || !from(width) || !from(depth) {
+		return unit.Volume(math.NaN())
+	}
+	return unit.Volume(float64(length) * float64(width) * float64(depth))
+}
+
+// Couplings = pieces - 1: what joins so many pieces of pipe with plain ends in
+// one line, also where fittings part it, because the rest of a stick that was cut
+// there is laid on behind the fitting. It is on the safe side: where a stick ends
+// at a fitting it takes one less. By geometry.
+func Couplings(pieces int) int { return max(0, pieces-1) }
 
 // LooseVolume = bank (1 + swell): dug soil takes up more room than the hole it
 // came from. Range both from 0 up and finite; NaN outside. Source: reference

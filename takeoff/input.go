@@ -21,6 +21,7 @@ type Input struct {
 
 	Pond    *Pond
 	Streams []Stream
+	Beds    []Basin     // lined, each under a sheet of its own
 	Overlap unit.Length // liner beyond the edge on each side; 0: the book's larger figure, assumed
 	Layers  int         // of underlayment; 0: one, assumed
 
@@ -56,6 +57,8 @@ type Pipe struct {
 	Sticks     int         // new sticks by the cutting plan
 	Offcuts    unit.Length // of the opened offcuts together
 	Rest       unit.Length // of Run, what the plan leaves of its sticks and can be laid
+	Welded     bool        // joined with solvent cement
+	Bell       bool        // one end of a stick is a socket: no couplings between sticks
 	Price      unit.Money  // of a stick; without a currency one of Prices is taken
 	Path       string
 }
@@ -86,18 +89,28 @@ type Pond struct {
 // Stream is one watercourse under one sheet of liner.
 type Stream struct {
 	Name          string
-	Length, Width unit.Length // along the bed; across the water
+	Length, Width unit.Length // of its reaches, along the bed; the widest of them and of its lips
 	Drop          unit.Length // all its falls together
 	Bank          unit.Length // height that the liner goes up each side; 0: DefaultBank, assumed
+	Pools         []Basin     // on its way, under the same sheet
 	Stone         bool
 	Path          string
+	BankPath      string
 }
 
-// Hole is soil dug besides the pond: vault, trench, box.
+// Basin is a pool or a lined bed as a box of its sizes.
+type Basin struct {
+	Name                 string
+	Length, Width, Depth unit.Length
+	Path                 string
+}
+
+// Hole is soil dug besides the pond: vault, stream, pool, trench.
 type Hole struct {
 	Name   string
 	Volume unit.Volume // in the ground
-	Path   string
+	Back   unit.Volume // of that, what is filled in again: round the vault, over the pipe
+	Path   string      // in the job, or the ID of the figure that tells Volume
 }
 
 // Mound is what is built of the dug soil.

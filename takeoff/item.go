@@ -7,6 +7,7 @@ import (
 
 // Names of the items that have none of their own; prices use them.
 const (
+	NameCoupling = "coupling" // as the catalogue names it
 	NameCement   = "cement"
 	NamePrimer   = "primer"
 	NameTape     = "thread tape"

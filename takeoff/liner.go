@@ -94,23 +94,59 @@ func (w *work) sheets(over unit.Length, o trace.Term) (out []sheet) {
 			},
 		})
 	}
-	for _, s := range w.in.Streams {
-		up, assumed := bank(s)
-		if !w.streamSizes(s) || !w.extent(s.Path, "bank", up) {
-			continue
+	for i := range w.in.Streams {
+		if s, ok := w.stream(&w.in.Streams[i], over, o); ok {
+			out = append(out, s)
 		}
-		b := term("b", float64(up), unit.KindPlan, s.Path)
-		if assumed {
-			b = ruled("b", float64(up), unit.KindPlan, trace.Source{Title: practice, Basis: trace.BasisPractice})
+	}
+	for _, b := range w.in.Beds {
+		if w.basinSizes(b) {
+			out = append(out, sheet{
+				b.Name, b.Path, LinerSide(b.Length, b.Depth, over), LinerSide(b.Width, b.Depth, over),
+				"(L + 2 D + 2 o) x (W + 2 D + 2 o)", append(basinTerms(b, ""), o),
+			})
 		}
-		out = append(out, sheet{
-			s.Name, s.Path, StreamLiner(s.Length, s.Drop, over), LinerSide(s.Width, up, over),
-			"(L + drops + 2 o) x (W + 2 b + 2 o)",
-			[]trace.Term{
-				term("L", float64(s.Length), unit.KindPlan, s.Path), term("drops", float64(s.Drop), unit.KindPlan, s.Path),
-				term("W", float64(s.Width), unit.KindPlan, s.Path), b, o,
-			},
-		})
 	}
 	return out
+}
+
+// stream is the sheet under a watercourse: along its beds, down and up each pool,
+// down its falls, up behind the topmost; as wide as the widest of all.
+func (w *work) stream(s *Stream, over unit.Length, o trace.Term) (sheet, bool) {
+	up, assumed := bank(*s)
+	if !w.streamSizes(s) || !w.extent(s.BankPath, "bank", up) {
+		return sheet{}, false
+	}
+	b := term("b", float64(up), unit.KindPlan, s.BankPath)
+	if assumed {
+		b = ruled("b", float64(up), unit.KindPlan, trace.Source{Title: practice, Basis: trace.BasisPractice})
+	}
+	length, wide := s.Length, s.Width+2*up
+	terms := []trace.Term{
+		term("L", float64(s.Length), unit.KindPlan, s.Path), term("drops", float64(s.Drop), unit.KindPlan, s.Path),
+		term("W", float64(s.Width), unit.KindPlan, s.Path), b, o,
+	}
+	along, across := "L", "W + 2 b"
+	for _, p := range s.Pools {
+		if !w.basinSizes(p) {
+			return sheet{}, false
+		}
+		length += p.Length + 2*p.Depth
+		wide = max(wide, p.Width+2*p.Depth)
+		terms = append(terms, basinTerms(p, " "+p.Name)...)
+	}
+	if len(s.Pools) > 0 {
+		along, across = "L + sum over pools of (L + 2 D)", "the widest of W + 2 b and of each pool's W + 2 D"
+	}
+	return sheet{
+		s.Name, s.Path, StreamLiner(length, s.Drop, up, over), LinerSide(wide, 0, over),
+		"(" + along + " + drops + b + 2 o) x (" + across + " + 2 o)", terms,
+	}, true
+}
+
+func basinTerms(b Basin, name string) []trace.Term {
+	return []trace.Term{
+		term("L"+name, float64(b.Length), unit.KindPlan, b.Path), term("W"+name, float64(b.Width), unit.KindPlan, b.Path),
+		term("D"+name, float64(b.Depth), unit.KindPlan, b.Path),
+	}
 }

@@ -33,6 +33,7 @@ func List(in Input) ([]Item, []trace.Finding, []trace.Fault) {
 	if w.number(in.Paths.Spare, "spare", float64(in.Spare), 0, mostSpare, unit.KindPercent) {
 		w.spare = float64(in.Spare)
 	}
+	w.ends()
 	w.fittings()
 	w.pipe()
 	if in.Book == nil {

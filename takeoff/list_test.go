@@ -54,9 +54,9 @@ func full() Input {
 		Joints:  []Joints{{Size: "2", Count: 14, Path: "/j"}, {Size: "3", Count: 10, Path: "/k"}},
 		Threads: []Threads{{Standard: "NPT", Size: "2", Count: 2, Path: "/t"}},
 		Pond:    &Pond{Length: 12 * unit.Foot, Width: 8 * unit.Foot, Depth: 2 * unit.Foot, Volume: 100 * unit.CubicFoot, Stone: true, Path: "/pond"},
-		Streams: []Stream{{Name: "brook", Length: 20 * unit.Foot, Width: 3 * unit.Foot, Drop: 4 * unit.Foot, Bank: unit.Foot, Stone: true, Path: "/s"}},
+		Streams: []Stream{{Name: "brook", Length: 20 * unit.Foot, Width: 3 * unit.Foot, Drop: 4 * unit.Foot, Bank: unit.Foot, Stone: true, Path: "/s", BankPath: "/w/bank"}},
 		Truck:   unit.CubicYard,
-		Overlap: unit.Foot, Layers: 2, Soil: "common earth", Holes: []Hole{{"vault", 8 * unit.CubicFoot, "/v"}},
+		Overlap: unit.Foot, Layers: 2, Soil: "common earth", Holes: []Hole{{Name: "vault", Volume: 8 * unit.CubicFoot, Path: "/v"}},
 		Spare: 0.10,
 		Paths: Paths{Can: "/w/can", TapeRoll: "/w/roll", Overlap: "/w/overlap", Layers: "/w/layers", Soil: "/w/soil", Truck: "/w/truck", Spare: "/w/spare"},
 		Prices: []Price{
@@ -83,7 +83,7 @@ func TestList(t *testing.T) {
 		{CodePipe, "", 1, 1, 1, "hand: 1 stick by the plan, no spare"},
 		// Joints per quart of the book: the package's own table, read in cement_test.
 		{CodeLiner, PlacePond, ft2, 18 * 14, 18 * 14, "reference example E79: 14 ft by 18 ft"},
-		{CodeLiner, "brook", ft2, 26 * 7, 26 * 7, "hand: (20 + 4 + 2) x (3 + 2 + 2) ft; common practice, no source"},
+		{CodeLiner, "brook", ft2, 27 * 7, 27 * 7, "hand: (20 + 4 + 1 behind the fall + 2) x (3 + 2 + 2) ft; common practice, no source"},
 		{CodeUnderlay, PlacePond, ft2, 2 * 18 * 14, 2 * 18 * 14, "two layers of the liner's size, trade retailer pages"},
 		{CodeBoulders, PlacePond, ton, 96.0 / 65, 96.0 / 40, "practice table: L x W / 65 and / 40, four trade pages"},
 		{CodeGravel, PlacePond, ton, 96.0 / 65 * 0.25, 96.0 / 40 * 0.45, "practice table: 25 to 45 percent of boulders"},

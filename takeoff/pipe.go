@@ -31,6 +31,52 @@ func (w *work) pipe() {
 	}
 }
 
+// laid gives how many pieces of sticks lie end to end in the runs.
+func (p *Pipe) laid() int {
+	rest := min(p.Rest, p.Run)
+	if !above(p.Stick) || !from(p.Run) || !from(rest) || p.Run/p.Stick > mostCount {
+		return 0
+	}
+	n := 0
+	if p.Run > rest {
+		n = int(Sticks(p.Run-rest, p.Stick))
+	}
+	if rest > 0 {
+		n++
+	}
+	return n
+}
+
+// plain lists the pipe whose sticks are joined by couplings.
+func (in *Input) plain() (out []Pipe) {
+	for i := range in.Pipe {
+		p := &in.Pipe[i]
+		if p.Welded && !p.Bell && in.Book != nil && Couplings(p.laid()) > 0 {
+			if _, err := in.Book.Fitting(NameCoupling, p.Size, nil); err == nil {
+				out = append(out, *p)
+			}
+		}
+	}
+	return out
+}
+
+// ends adds what joins the sticks of the runs end to end: a coupling and its two
+// sockets, or the one socket of a bell.
+func (w *work) ends() {
+	fittings, joints := w.in.Fittings, w.in.Joints
+	for _, p := range w.in.plain() {
+		n := Couplings(p.laid())
+		fittings = append(fittings[:len(fittings):len(fittings)], Fitting{NameCoupling, p.Size, n, p.Path})
+		joints = append(joints[:len(joints):len(joints)], Joints{p.Size, 2 * n, p.Path})
+	}
+	for i := range w.in.Pipe {
+		if p := &w.in.Pipe[i]; p.Welded && p.Bell && Couplings(p.laid()) > 0 {
+			joints = append(joints[:len(joints):len(joints)], Joints{p.Size, Couplings(p.laid()), p.Path})
+		}
+	}
+	w.in.Fittings, w.in.Joints = fittings, joints
+}
+
 // sticks counts whole sticks: those of the cutting plan, and for the rest of
 // the runs as many as reach when joined end to end.
 //

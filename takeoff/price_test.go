@@ -96,9 +96,9 @@ func TestPrices(t *testing.T) {
 		}
 	}
 	sum, unpriced, err := Sum(items)
-	// By hand: 25.20 + 277.20 + the brook's liner 182 ft2 x 1.10 = 200.20, and
+	// By hand: 25.20 + 277.20 + the brook's liner 189 ft2 x 1.10 = 207.90, and
 	// boulders 273.80 and 1.5 x 185 = 277.50 to 444.00 and 555.00.
-	if err != nil || unpriced != len(items)-5 || sum.Low.Format() != "1,053.90 USD" || sum.High.Format() != "1,501.60 USD" {
+	if err != nil || unpriced != len(items)-5 || sum.Low.Format() != "1,061.60 USD" || sum.High.Format() != "1,509.30 USD" {
 		t.Errorf("%s to %s, %d unpriced, %v", sum.Low.Format(), sum.High.Format(), unpriced, err)
 	}
 	if _, _, err := Sum(append(items, Item{Priced: true, Total: Total{unit.Money{Currency: "EUR"}, unit.Money{Currency: "EUR"}}})); err == nil {

@@ -121,14 +121,15 @@ func TestBadInput(t *testing.T) {
 		in := Input{
 			Book: book, Currency: s("currency"),
 			Fittings: []Fitting{{s("name"), s("size"), n("count"), ""}},
-			Pipe:     []Pipe{{s("kind"), s("size"), unit.Length(f("length")), unit.Length(f("run")), unit.Length(f("stick")), n("sticks"), unit.Length(f("offcuts")), unit.Length(f("rest")), unit.Money{}, ""}},
+			Pipe:     []Pipe{{s("kind"), s("size"), unit.Length(f("length")), unit.Length(f("run")), unit.Length(f("stick")), n("sticks"), unit.Length(f("offcuts")), unit.Length(f("rest")), true, false, unit.Money{}, ""}},
 			Joints:   []Joints{{rapid.SampledFrom([]string{"2", "3", "x"}).Draw(t, "joint"), n("count"), ""}},
 			Threads:  []Threads{{"NPT", "2", n("count"), ""}, {s("standard"), s("size"), 1, ""}},
 			Truck:    unit.Volume(f("truck")), Can: unit.Volume(f("can")), TapeRoll: unit.Length(f("roll")),
 			Pond:    &Pond{unit.Length(f("l")), unit.Length(f("w")), unit.Length(f("d")), unit.Volume(f("v")), true, ""},
-			Streams: []Stream{{s("stream"), unit.Length(f("l")), unit.Length(f("w")), unit.Length(f("drop")), unit.Length(f("bank")), true, ""}},
+			Streams: []Stream{{s("stream"), unit.Length(f("l")), unit.Length(f("w")), unit.Length(f("drop")), unit.Length(f("bank")), []Basin{{"pool", unit.Length(f("pl")), unit.Length(f("pw")), unit.Length(f("pd")), ""}}, true, "", ""}},
+			Beds:    []Basin{{"bed", unit.Length(f("bl")), unit.Length(f("bw")), unit.Length(f("bd")), ""}},
 			Overlap: unit.Length(f("overlap")), Layers: n("layers"), Soil: rapid.SampledFrom([]string{"clay", "x"}).Draw(t, "soil"),
-			Holes: []Hole{{"vault", unit.Volume(f("hole")), ""}}, Mound: Mound{unit.Volume(f("mound")), unit.Ratio(f("shrinkage")), ""},
+			Holes: []Hole{{"vault", unit.Volume(f("hole")), unit.Volume(f("back")), ""}}, Mound: Mound{unit.Volume(f("mound")), unit.Ratio(f("shrinkage")), ""},
 			Spare:  unit.Ratio(f("spare")),
 			Prices: []Price{{Name: NameLiner, Amount: usd("1"), Per: unit.Value{SI: f("per"), Kind: unit.KindArea}}},
 		}
@@ -149,7 +150,7 @@ func TestFormulasOutside(t *testing.T) {
 	nan, inf := math.NaN(), math.Inf(1)
 	for _, v := range []float64{
 		float64(LinerSide(0, 1, 1)), float64(LinerSide(1, unit.Length(nan), 1)), float64(LinerSide(1, 1, unit.Length(inf))), float64(LinerSide(1, -1, 1)),
-		float64(StreamLiner(1, -1, 0)), float64(LooseVolume(-1, 0.1)), float64(LooseVolume(1, unit.Ratio(nan))),
+		float64(StreamLiner(1, -1, 0, 0)), float64(StreamLiner(-1, 2, 0, 0)), float64(StreamLiner(1, 1, -1, 0)), float64(StreamLiner(0, 0, 1, 1)), float64(BoxHole(1, 0, 1, 1)), float64(BoxHole(1, 1, 1, -1)), float64(Trench(1, -1, 1)), float64(Trench(1, unit.Length(nan), 1)), float64(LooseVolume(-1, 0.1)), float64(LooseVolume(1, unit.Ratio(nan))),
 		float64(BankForFill(1, 0)), float64(BankForFill(1, 1.01)), float64(BankForFill(unit.Volume(inf), 1)),
 		Loads(-1, 1), Loads(1, 0), Sticks(-1, 1), Sticks(1, 0), Sticks(unit.Length(inf), 1),
 		float64(Boulders(1, 1, 0)), float64(Boulders(unit.Length(nan), 1, 1)),

@@ -27,13 +27,13 @@ func (w *work) ground() (soil string, assumed bool) {
 // soil lists what is dug and what of it is left over, loose:
 //
 //	dig = sum of the holes
-//	soil = (dig - mound / shrinkage) (1 + swell), by both ends of the swell
+//	soil = (dig - filled in again - mound / shrinkage) (1 + swell), by both ends of the swell
 func (w *work) soil() {
-	var bank unit.Volume
-	var terms []trace.Term
+	var bank, back unit.Volume
+	var terms, fills []trace.Term
 	holes := w.in.Holes
 	if p := w.in.Pond; p != nil {
-		holes = append([]Hole{{PlacePond, p.Volume, p.Path}}, holes...)
+		holes = append([]Hole{{Name: PlacePond, Volume: p.Volume, Path: p.Path}}, holes...)
 	}
 	for _, h := range holes {
 		if !w.number(h.Path, "volume", float64(h.Volume), 0, float64(mostVolume), unit.KindEarth) || h.Volume == 0 {
@@ -41,6 +41,10 @@ func (w *work) soil() {
 		}
 		bank += h.Volume
 		terms = append(terms, term("V "+h.Name, float64(h.Volume), unit.KindEarth, h.Path))
+		if w.number(h.Path, "volume", float64(h.Back), 0, float64(h.Volume), unit.KindEarth) && h.Back > 0 {
+			back += h.Back
+			fills = append(fills, term("back "+h.Name, float64(h.Back), unit.KindEarth, h.Path))
+		}
 	}
 	if bank > 0 {
 		dug := Range{float64(bank), float64(bank), unit.KindEarth}
@@ -49,7 +53,7 @@ func (w *work) soil() {
 			Source: trace.Source{Title: "sum of the job's holes", Basis: trace.BasisLibrary},
 		})
 	}
-	left, mound, ok := w.afterMound(bank)
+	left, mound, ok := w.afterMound(bank - back)
 	if !ok || left <= 0 {
 		return
 	}
@@ -64,9 +68,15 @@ func (w *work) soil() {
 		Code: CodeSoil, Name: NameSoil, Size: soil, Need: loose, Buy: loose, Formula: "dig (1 + w), for both w", Source: swell.Source,
 		Terms: append([]trace.Term{term("dig", float64(bank), unit.KindEarth, CodeDig+".0")}, span("w", swell, unit.KindPercent)...),
 	}
+	less := ""
+	if fills != nil {
+		less, it.Terms = " - what is filled in again", append(it.Terms, fills...)
+	}
 	if mound != nil {
-		it.Formula = "(dig - mound / r) (1 + w), for both w"
-		it.Terms = append(it.Terms, mound...)
+		less, it.Terms = less+" - mound / r", append(it.Terms, mound...)
+	}
+	if less != "" {
+		it.Formula = "(dig" + less + ") (1 + w), for both w"
 	}
 	w.items = append(w.items, it)
 	w.loads(loose)

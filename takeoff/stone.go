@@ -31,7 +31,7 @@ func (w *work) stone() {
 		})
 	}
 	for _, s := range w.in.Streams {
-		if !s.Stone || !w.whole(s.Length, s.Width) {
+		if !s.Stone || s.Length == 0 || !w.whole(s.Length, s.Width) {
 			continue
 		}
 		w.along(s, CodeBoulders, NameBoulders, w.in.Book.StreamBoulders())
@@ -89,7 +89,16 @@ func (w *work) pondSizes() bool {
 	return l && b && d
 }
 
-func (w *work) streamSizes(s Stream) bool {
-	l, b, d := w.length(s.Path, "length", s.Length), w.length(s.Path, "width", s.Width), w.extent(s.Path, "drop", s.Drop)
+func (w *work) basinSizes(p Basin) bool {
+	l, b, d := w.length(p.Path, "length", p.Length), w.length(p.Path, "width", p.Width), w.extent(p.Path, "depth", p.Depth)
+	return l && b && d
+}
+
+// streamSizes asks for a width, and for a bed, a pool or a fall to line.
+func (w *work) streamSizes(s *Stream) bool {
+	l, b, d := w.extent(s.Path, "length", s.Length), w.length(s.Path, "width", s.Width), w.extent(s.Path, "drop", s.Drop)
+	if l && s.Length == 0 && s.Drop == 0 && len(s.Pools) == 0 {
+		l = w.length(s.Path, "length", s.Length)
+	}
 	return l && b && d
 }

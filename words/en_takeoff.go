@@ -4,8 +4,15 @@ package words
 // its faults. The codes and their arguments are listed in takeoff/codes.go, what
 // design finds while it counts in engine/design/fittings.go.
 var enTakeoff = map[string]string{
-	"assume.takeoff.soil":  "The soil to dig in is not given; {soil} was assumed, which swells by up to {value}.",
-	"assume.takeoff.spare": "Spare fittings are not given; {value} was assumed: what is broken or lost on the day means a trip.",
+	"assume.takeoff.ends":   "Whether the sticks of pipe have a bell is not given; plain ends were assumed, with a coupling between sticks. Sticks with a bell need none.",
+	"assume.takeoff.room":   "The room to work round the vault in its hole is not given; {value} on each side was assumed, the lid level with the ground and the sides upright. Ground that does not stand takes more.",
+	"assume.takeoff.trench": "The trench for the pipe is not given; {width} wide and {depth} deep was assumed along all runs, each in a trench of its own. Where it freezes, pipe lies deeper or is drained.",
+	"takeoff.pool.sizes":    "Pool “{name}”: its length, width and depth are not all given, so its liner and its digging are not counted. Add them.",
+	"takeoff.falls":         "“{name}”: nothing tells how high its falls are together, so the liner down their faces is not counted. Give the crest of its first lip, or the drop of each.",
+	"takeoff.vault":         "The sizes of the vault are not all given, so its hole is not counted. Add them.",
+	"takeoff.bed":           "The box at the top of “{name}” has stone or filter in it and was taken as ready-made: no liner and no digging are counted for it. If it is a bed in the ground, say that it is lined.",
+	"assume.takeoff.soil":   "The soil to dig in is not given; {soil} was assumed, which swells by up to {value}.",
+	"assume.takeoff.spare":  "Spare fittings are not given; {value} was assumed: what is broken or lost on the day means a trip.",
 
 	"takeoff.item.fitting":  "{name}[, {size}]",
 	"takeoff.item.pipe":     "pipe {name}[, {size}]",
@@ -48,7 +55,7 @@ var enTakeoff = map[string]string{
 	"takeoff.caution.solvent":  "Primer and cement burn and harm: keep them closed, cool, away from flame and children; their labels and safety sheets come first.",
 
 	"assume.takeoff.liner.overlap":   "The liner beyond the edge is not given; {value} on each side was assumed. A liner cut short is a new liner.",
-	"assume.takeoff.liner.bank":      "How high the liner goes up the sides of a stream is not given; {value} on each side was assumed. It must pass behind every stone that gets wet.",
+	"assume.takeoff.liner.bank":      "How high the liner goes up the sides of a stream is not given; {value} on each side, and behind the topmost fall, was assumed, and a bed dug as deep. It must pass behind every stone that gets wet. A bed built up on fill takes less digging.",
 	"assume.takeoff.underlay.layers": "The layers of underlayment are not given; {value} was assumed. Sharp ground wants one over the liner too.",
 	"assume.takeoff.can":             "The size of a can is not given; {value} was assumed for cement and for primer.",
 }

@@ -112,6 +112,9 @@ func runID(i int) string { return "run." + strconv.Itoa(i) }
 // FeedID is the stable name of a feed among the figures.
 func FeedID(i int) string { return "feed." + strconv.Itoa(i) }
 
+// holeID is the stable name of the volume of a hole among the figures.
+func holeID(i int) string { return "hole." + strconv.Itoa(i) }
+
 // LipID is the stable name of a lip of a feed among the figures.
 func LipID(feed, lip int) string { return FeedID(feed) + ".lip." + strconv.Itoa(lip) }
 

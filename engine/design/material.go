@@ -22,16 +22,7 @@ func (m *model) material() {
 	in.Joints, in.Threads = m.joints(assembly, beyond)
 	in.Pipe = m.pipeNeeded()
 	in.Pond = m.hole()
-	for i := range j.Watercourses {
-		for k := range j.Watercourses[i].Parts {
-			if r := j.Watercourses[i].Parts[k].Reach; r != nil {
-				in.Streams = append(in.Streams, takeoff.Stream{
-					Name: r.Name, Length: r.Length.SI, Width: r.Width.SI, Drop: r.Length.SI * unit.Length(r.Slope.SI), Stone: !j.Works.NoRock,
-					Path: at(at("/watercourses", i)+"/parts", k) + "/reach",
-				})
-			}
-		}
-	}
+	m.ground(&in)
 	in.Prices = m.priced
 	items, findings, faults := takeoff.List(in)
 	m.out.Materials = items

@@ -125,7 +125,10 @@ func (m *model) stock(p job.PipeName) (entries []takeoff.Pipe, sticks []length) 
 			l.price = price
 		}
 		sticks = append(sticks, l)
-		entries = append(entries, takeoff.Pipe{Kind: p.Kind, Size: p.Size, Stick: s.Length.SI, Price: l.price, Path: at("/stock/sticks", i)})
+		q, err := m.pipe(p)
+		entries = append(entries, takeoff.Pipe{
+			Kind: p.Kind, Size: p.Size, Stick: s.Length.SI, Welded: err == nil && q.Rigid && q.SolventWeld, Bell: s.Bell, Price: l.price, Path: at("/stock/sticks", i),
+		})
 	}
 	return entries, sticks
 }
