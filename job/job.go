@@ -97,7 +97,7 @@ type Site struct {
 	Reserve          Length      `json:"reserve,omitzero" kind:"depth" range:"0..1" doc:"fall of the pond by evaporation and splash before someone tops up; two days' where not given" eg:"1/2 in"`
 	DesignRain       Length      `json:"designRain,omitzero" kind:"depth" range:"0..1" doc:"depth of a cloudburst on the pond that the rim must take on top" eg:"1 in"`
 	RainTime         Duration    `json:"rainTime,omitzero" kind:"duration" range:"60..86400" doc:"time in which that cloudburst falls" eg:"15 min"`
-	ValveLeak        Ratio       `json:"valveLeak,omitzero" kind:"percent" range:"0.0001..1" doc:"part of its bore that a worn check valve leaves open when it should be shut" eg:"2 %"`
+	ValveLeak        Ratio       `json:"valveLeak,omitzero" kind:"percent" range:"0..1" doc:"part of its bore that a worn check valve leaves open when it should be shut" eg:"2 %"`
 }
 
 // Weather is a day's mean weather, as a weather service gives it.

@@ -28,6 +28,8 @@ var enDesign = map[string]string{
 	"design.void.levels":       "Water levels are not worked out, and the flow is reckoned from the water line at rest: {places} could not be read, or does not fit the rest. Mend it: the faults say how.",
 	"design.void.cutting":      "No cutting plan is made: {places} could not be read, or does not fit the rest. Mend it: the faults say how.",
 	"design.void.list":         "The material list is not to be ordered from: {places} could not be read, or does not fit the rest. Mend it: the faults say how.",
+	"design.suction.boils":     "Pump “{name}” cannot run so: of the air's pressure nothing is left at its inlet (NPSH available {found:both}), the water boils before it gets there. Set the pump lower, or its suction pipe shorter and larger. The flow told here does not come.",
+	"design.circuit.volts":     "{where}: the pumps have different voltages. Reckon each circuit by itself; a licensed electrician decides.",
 	"design.circuit.drop":      "The cable to the pumps loses {drop}, {found} of the voltage; {limit} is advised at most. Thicker conductors or a shorter way cure it. A licensed electrician decides, by the local code.",
 	"design.circuit.load":      "The pumps take {found}; {limit} of this breaker is advised at most for what runs for hours. A licensed electrician decides, by the local code.",
 	"design.site.weather":      "{where}: a summer day needs all four: air, humidity, wind and radiation. Give the missing ones, or take the others out.",

@@ -20,6 +20,8 @@ const (
 	CodeWeather = "design.site.weather"
 	// CodeNoLoad: current or voltage of a pump is not known. No args.
 	CodeNoLoad = "design.circuit.unknown"
+	// CodeVolts: the pumps on the circuit have different voltages. No args.
+	CodeVolts = "design.circuit.volts"
 	// CodeConductor: a conductor that cannot be read. Args: found.
 	CodeConductor = "design.circuit.conductor"
 	// CodeOwnField: an assumption is set that has a field of its own. Args: code, field.

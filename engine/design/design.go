@@ -102,7 +102,9 @@ func (m *model) flow(pump int) {
 	m.share(sys.plumbing, d)
 	m.out.Delivery = d
 	m.figures(pump)
-	m.out.Levels = m.levels(pump, d)
+	if d.Drawn > 0 { // else nothing moves, and no start is worth following
+		m.out.Levels = m.levels(pump, d)
+	}
 	if l := m.out.Levels; l != nil {
 		m.out.Findings = append(m.out.Findings, l.Findings...)
 		m.out.Assumptions = append(m.out.Assumptions, l.Assumptions...)

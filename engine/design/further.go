@@ -67,15 +67,22 @@ func (m *model) others(s *system, d *Delivery) {
 	}
 }
 
-// leastWater gives the depth that the pumps in the vault ask for: the greatest,
-// where they differ.
-func (m *model) leastWater(pumpIndex int) (unit.Length, bool) {
-	least, known := m.job.Pumps[pumpIndex].MinWater.SI, !m.job.Pumps[pumpIndex].MinWater.IsZero()
-	for i := range m.job.FurtherPumps {
-		for k := range m.job.Pumps {
-			if f, p := &m.job.FurtherPumps[i], &m.job.Pumps[k]; f.From == "" && f.Pump == p.Name && !p.MinWater.IsZero() {
-				least, known = max(least, p.MinWater.SI), true
-			}
+// leastWater gives the depth over a floor that the pumps drawing from the vault
+// ask for: the greatest, where they differ. A pump that stands outside the
+// water draws air once its intake is bare.
+func (m *model) leastWater(pumpIndex int, floor unit.Length) (least unit.Length, known bool) {
+	ask := func(p *job.Pump) {
+		if !p.MinWater.IsZero() {
+			least, known = max(least, p.MinWater.SI), true
+		}
+		if intake, ok := m.survey.Level(p.Outside.Intake); ok && outside(p) {
+			least, known = max(least, intake-floor), true
+		}
+	}
+	ask(&m.job.Pumps[pumpIndex])
+	for _, f := range m.job.FurtherPumps {
+		if p, ok := m.byName(f.Pump); ok && f.From == "" {
+			ask(p)
 		}
 	}
 	return least, known

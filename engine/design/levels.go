@@ -206,7 +206,7 @@ func (m *model) levelInputs(pumpIndex int, d *Delivery) (in level.Inputs, ok boo
 		m.assumeOnce("/site/designRain", AssumeRain, unit.Of(unit.Length(0), unit.KindDepth))
 	}
 	in.Vault, in.Stand = m.vaultOf()
-	in.Stand.MinWater, in.Stand.MinKnown = m.leastWater(pumpIndex)
+	in.Stand.MinWater, in.Stand.MinKnown = m.leastWater(pumpIndex, in.Stand.Floor)
 	if z, ok := m.survey.Level(m.job.Pond.RunningLine); ok && !m.job.Pond.RunningLine.IsZero() {
 		in.RunningLine, in.TopsUp = z, true
 	}

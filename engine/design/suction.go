@@ -15,6 +15,8 @@ import (
 const (
 	// FindNPSH: too little suction head. Args: name, found (available), limit (required and the reserve), required.
 	FindNPSH = "design.suction.npsh"
+	// FindBoils: no suction head is left: no pump can run so. Args: name, found (available).
+	FindBoils = "design.suction.boils"
 	// FindNPSHEnd: the flow lies beyond the points of the suction head required. Args: name, found (flow), limit (the last of them).
 	FindNPSHEnd = "design.suction.beyond"
 	// FindNoNPSH: the suction head required is not given. Args: name, found (available).
@@ -179,6 +181,10 @@ func (m *model) judgeNPSH(id string, i int, q unit.Flow, static unit.Length, fri
 		trace.Term{Symbol: "pv", Value: unit.Of(m.water.VapourPressure, unit.KindPressure), Source: hydro.SourceVapourPressure},
 		trace.Term{Symbol: "hs", Value: unit.Of(static, unit.KindHead), From: path + "/outside/centre"},
 		trace.Term{Symbol: "hf", Value: unit.Of(friction, unit.KindHead), From: path + "/outside/pipe"})
+	if has <= 0 {
+		m.found(FindBoils, path+"/outside", trace.Danger, unit.Of(has, unit.KindHead), unit.Value{}, trace.Source{}, name)
+		return
+	}
 	if len(p.NPSH) == 0 {
 		m.found(FindNoNPSH, path+"/npsh", trace.Caution, unit.Of(has, unit.KindHead), unit.Value{}, trace.Source{}, name)
 		return

@@ -120,9 +120,11 @@ func (m *model) circuit(u *Upkeep, pump int) {
 	u.LoadKnown = true
 	terms := make([]trace.Term, 0, 1+len(m.job.FurtherPumps))
 	volts := m.job.Pumps[pump].Volts.SI
+	mixed := false
 	add := func(p *job.Pump, w unit.Power) {
-		amps := p.Amps.SI
-		if p.Amps.IsZero() && p.Volts.SI > 0 && w > 0 {
+		amps := p.Amps.SI // of the plate, at full speed
+		mixed = mixed || p.Volts.SI != volts
+		if (p.Amps.IsZero() || p.Speed != "") && p.Volts.SI > 0 && w > 0 {
 			amps = unit.Current(float64(w) / float64(p.Volts.SI))
 			m.assumeOnce("/pumps", AssumePowerFactor, unit.Of(unit.Ratio(1), unit.KindRatio))
 		}
@@ -136,8 +138,13 @@ func (m *model) circuit(u *Upkeep, pump int) {
 			add(p, o.Power)
 		}
 	}
+	u.LoadKnown = u.LoadKnown && !mixed
 	c := &m.job.Circuit
 	if *c == (job.Circuit{}) {
+		return
+	}
+	if mixed {
+		m.fault("/circuit", CodeVolts)
 		return
 	}
 	if !u.LoadKnown || volts <= 0 {
