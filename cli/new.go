@@ -238,7 +238,7 @@ func (m *making) try() ([]byte, []trace.Fault, error) {
 	if len(faults) > 0 {
 		return data, faults, nil
 	}
-	if r := design.Solve(m.book, j); r.Delivery == nil || r.Levels == nil {
+	if r := design.Solve(m.book, j); r.Delivery == nil || r.Levels == nil && r.Delivery.Drawn > 0 {
 		return data, r.Faults, nil
 	}
 	return data, nil, nil
