@@ -193,7 +193,7 @@ func (m *model) levelInputs(pumpIndex int, d *Delivery) (in level.Inputs, ok boo
 		return in, false
 	}
 	site := &m.job.Site
-	in = level.Inputs{Pond: pond, Line: line, RimSource: m.rimSource(), Flow: d.Drawn, DesignRain: site.DesignRain.SI, Reserve: site.Reserve.Or(defaultReserve)}
+	in = level.Inputs{Pond: pond, Line: line, RimSource: m.rimSource(), Flow: d.Drawn, DesignRain: site.DesignRain.SI, RainOn: m.rainOn(), Reserve: site.Reserve.Or(defaultReserve)}
 	if e, ok := m.trial().evaporation(); ok && site.Reserve.IsZero() {
 		in.Reserve = reserveDays * e
 		m.assumeOnce("/site/reserve", AssumeTwoDays, unit.Of(in.Reserve, unit.KindDepth))

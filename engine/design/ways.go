@@ -91,6 +91,30 @@ func (m *model) wayBack(sys *system, place string, f *motion.Feed) {
 	f.Back += float64(defaultStopped) / (2 * unit.StandardGravity * float64(f.Bore) * float64(f.Bore))
 }
 
+// The plans on which rain falls: of a box, a pool, a reach from edge to edge.
+func boxPlan(b *job.Box) unit.Area { return unit.Area(b.Length.SI * b.Width.SI) }
+
+func poolPlan(p *job.Pool) unit.Area { return p.Area.Or(unit.Area(p.Length.SI * p.Width.SI)) }
+
+func reachPlan(r *job.Reach) unit.Area { return unit.Area(r.Length.SI * r.Width.SI) }
+
+// rainOn adds them up for all watercourses.
+func (m *model) rainOn() (a unit.Area) {
+	for i := range m.job.Watercourses {
+		w := &m.job.Watercourses[i]
+		a += boxPlan(&w.Box)
+		for k := range w.Parts {
+			switch p := &w.Parts[k]; {
+			case p.Pool != nil:
+				a += poolPlan(p.Pool)
+			case p.Reach != nil:
+				a += reachPlan(p.Reach)
+			}
+		}
+	}
+	return a
+}
+
 // waterParts lists box, pools and reaches of a watercourse.
 func (m *model) waterParts(i int, lips []feedLip, stores map[string]*level.Store) []motion.Part {
 	w, f, path := &m.job.Watercourses[i], &m.out.Delivery.Feeds[i], at("/watercourses", i)
@@ -101,7 +125,7 @@ func (m *model) waterParts(i int, lips []feedLip, stores map[string]*level.Store
 		}
 		return p
 	}
-	out := []motion.Part{part(w.Name, path+"/box", unit.Area(w.Box.Length.SI*w.Box.Width.SI))}
+	out := []motion.Part{part(w.Name, path+"/box", boxPlan(&w.Box))}
 	open := true // the last part waits for its lip
 	for k := range w.Parts {
 		p, at := &w.Parts[k], at(path+"/parts", k)
@@ -116,14 +140,14 @@ func (m *model) waterParts(i int, lips []feedLip, stores map[string]*level.Store
 			}
 			open = false
 		case p.Pool != nil:
-			r := part(p.Pool.Name, at+"/pool", p.Pool.Area.Or(unit.Area(p.Pool.Length.SI*p.Pool.Width.SI)))
+			r := part(p.Pool.Name, at+"/pool", poolPlan(p.Pool))
 			if p.Pool.Leaks {
 				r.Empties = defaultPoolLeak
 				m.assume(at+"/pool/leaks", AssumePoolLeak, unit.Of(defaultPoolLeak, unit.KindDuration), practice, trace.Str("name", p.Pool.Name))
 			}
 			out, open = append(out, r), true
 		case p.Reach != nil:
-			r := part(p.Reach.Name, at+"/reach", unit.Area(p.Reach.Length.SI*p.Reach.Width.SI))
+			r := part(p.Reach.Name, at+"/reach", reachPlan(p.Reach))
 			r.Reach, r.Flow = true, f.Flow
 			out, open = append(out, r), false
 		}

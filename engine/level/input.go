@@ -47,9 +47,10 @@ type Inputs struct {
 	RunningLine unit.Length
 	TopsUp      bool
 	// DesignRain is the depth of a cloudburst that must fit under the rim; it
-	// falls on pond and vault (what runs in from elsewhere is not counted). From
-	// 0 up.
+	// falls on pond and vault and on RainOn (what runs in from the ground round
+	// them is not counted). Both from 0 up.
 	DesignRain unit.Length
+	RainOn     unit.Area // boxes, pools and reaches, which let it run on to the pond
 	// Reserve is the depth that may evaporate before someone tops up, over the
 	// pond's surface at the water line. From 0 up.
 	Reserve unit.Length
@@ -86,6 +87,7 @@ func (in *Inputs) check() error {
 		notNegative("", "pump minimum", in.Stand.MinWater, unit.KindDepth),
 		notNegative("", "flow", in.Flow, unit.KindFlow),
 		notNegative("/site/designRain", "design rain", in.DesignRain, unit.KindDepth),
+		notNegative("/watercourses", "area that takes rain", in.RainOn, unit.KindArea),
 		notNegative("", "reserve", in.Reserve, unit.KindDepth),
 	)
 	if err == nil && !in.NoRim {

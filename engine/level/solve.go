@@ -262,10 +262,11 @@ func (s *solver) edge(m Moment, r *running) Edge {
 }
 
 // rain is the volume of the design rain: its depth over the pond's surface,
-// taken where it is widest, and over the vault, whose lid need not be tight.
+// taken where it is widest, over the vault, whose lid need not be tight, and
+// over the watercourses, of which it runs on to the pond.
 func (s *solver) rain() float64 {
 	z := max(s.in.Rim, s.in.Line)
-	plan := s.in.Pond.Plan(z)
+	plan := s.in.Pond.Plan(z) + s.in.RainOn
 	if s.in.Vault != nil {
 		plan += s.in.Vault.Body.Plan(max(z, s.in.Vault.Body.Top()))
 	}
