@@ -112,7 +112,11 @@ func (p *printer) findings(r *design.Result) {
 			for _, m := range f.Remedies {
 				var effects []string
 				for _, e := range m.Effect {
-					effects = append(effects, fmt.Sprintf("%s to %s", e.Before.Format(p.unit), e.After.Format(p.unit)))
+					what := ""
+					if code := "effect." + e.Figure[strings.LastIndexByte(e.Figure, '.')+1:]; p.say.Has(code) {
+						what = p.say.Word(code) + " "
+					}
+					effects = append(effects, fmt.Sprintf("%s%s to %s", what, e.Before.Format(p.unit), e.After.Format(p.unit)))
 				}
 				remedy := p.say.Say(m.Message, p.unit)
 				if len(effects) > 0 {

@@ -22,6 +22,7 @@ var enAnswer = map[string]string{
 	"cutting.method": "exact search, bounded by Gilmore and Gomory’s knapsack worths; least spent on new sticks, then fewest offcuts opened, then the longest rest",
 	"cutting.proven": "proven, no plan is better", "cutting.unproven": "not proven best, the search stopped at its limit",
 	"known.measured": "(measured)", "known.sheet": "(maker's sheet)", "known.table": "(table)", "known.least": "(table, the least)", "known.memory": "(table, from memory)",
+	"effect.sill": "over the sill beyond the need", "effect.pump": "over the pump beyond the need", "effect.freeboard": "room under the rim",
 	"moves.flow": "the pump's flow", "moves.draw": "what a restart draws",
 	"motion.case.first": "first start", "motion.case.restart": "every start", "motion.case.stop": "stop", "motion.case.stop-leaks": "stop, valve leaking",
 	"motion.case.stop-open": "stop, valve stuck open", "motion.case.cut": "power cut in first start", "motion.case.rain": "rain after a stop",

@@ -44,6 +44,11 @@ var enDesign = map[string]string{
 	"design.cut.unproven":      "The cutting plan for {pipe} can be used as it is, but the search stopped before it was proven best. Give it more time for a proof.",
 	"design.remedy.option":     "Pump {pump} on pipe {pipe}, valves set to share[, {more} more once][, {cost} of electricity a year][, {years} more over five years]",
 	"design.remedy.valves":     "Same pump and pipe, valves set so that every feed gets {percent} of what is wanted",
+	"design.remedy.topup":      "Top up while it runs[, to {over:both} over the sill][, {below:both} under the rim]",
+	"design.remedy.sill":       "Set the sill {amount:both} lower",
+	"design.remedy.rim":        "Set the lowest point of the edge, or the overflow, {amount:both} higher",
+	"design.remedy.fill":       "Fill the pond {amount:both} higher at rest",
+	"design.remedy.drain":      "Fill the pond {amount:both} less high at rest",
 	"design.remedy.pump":       "Pump {pump} on pipe {pipe}[, {more} more once][, {cost} of electricity a year][, {years} more over five years]",
 
 	"design.pump.unknown":      "The job is to be designed with pump “{name}”, but it has no such pump. Name one of its pumps, or leave it empty for the first.",

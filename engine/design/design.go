@@ -107,6 +107,7 @@ func (m *model) flow(pump int) {
 	}
 	if l := m.out.Levels; l != nil {
 		m.out.Findings = append(m.out.Findings, l.Findings...)
+		m.mendLevels(l)
 		m.out.Assumptions = append(m.out.Assumptions, l.Assumptions...)
 		m.out.Figures = append(m.out.Figures, l.Figures()...)
 		m.judgeJoined()

@@ -22,16 +22,6 @@ func remedies(t *testing.T, r *Result) trace.Finding {
 	return trace.Finding{}
 }
 
-// text gives an argument of a message.
-func text(m trace.Message, name string) string {
-	for _, a := range m.Args {
-		if a.Name == name {
-			return a.Text
-		}
-	}
-	return ""
-}
-
 // The old pond's answer is the new pump on 2 in pipe: about 2,000 gph, 305
 // dollars of electricity a year in place of 685. By hand with Hazen-Williams
 // and equivalent lengths 1,993 gph; that reckoning is good to a few percent.
