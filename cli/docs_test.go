@@ -38,6 +38,15 @@ Generated from the program's own help: do not edit by hand.
 	compare(t, filepath.Join("..", "docs", "commands.md"), b.String())
 }
 
+// TestDemoDoc holds docs/demo.txt against what the demo prints.
+func TestDemoDoc(t *testing.T) {
+	code, out, errs := run("demo", "--no-serve")
+	if code != ExitDone || errs != "" {
+		t.Fatalf("exit %d, errors %q", code, errs)
+	}
+	compare(t, filepath.Join("..", "docs", "demo.txt"), out)
+}
+
 func document(b *strings.Builder, c *cobra.Command) {
 	said := c.Long
 	if said == "" {
