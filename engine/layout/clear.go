@@ -190,7 +190,7 @@ func (it *item) nearest(others []shape, want float64, skip func(*shape) bool) fl
 // without a pipe; and what runs along one leg is kept apart by the joints.
 func (it *item) between(other *item, want float64) float64 {
 	least := math.Inf(1)
-	if apart := it.at - other.at; apart <= 1 || (apart == 2 && it.at%2 == 0 && it.direct) {
+	if it.meets(other) {
 		return least
 	}
 	for i := range it.shapes {
@@ -204,6 +204,16 @@ func (it *item) between(other *item, want float64) float64 {
 		}
 	}
 	return least
+}
+
+// meets tells that two items are joined: a part and the pipe in its socket, or
+// two parts without a pipe between them.
+func (it *item) meets(other *item) bool {
+	if it.at < other.at {
+		it, other = other, it
+	}
+	apart := it.at - other.at
+	return apart <= 1 || (apart == 2 && it.at%2 == 0 && it.direct)
 }
 
 // meeting is an item too near to a wall.

@@ -153,7 +153,11 @@ func (l *laying) oneHand(part int) {
 		for k := range l.items {
 			for m := range l.items[k].shapes {
 				if o := &l.items[k].shapes[m]; &l.items[k] != own && o.leg != s.leg {
-					hold(near(s, o, limit), l.items[k].name)
+					d := near(s, o, limit)
+					if own.meets(&l.items[k]) {
+						d = math.Max(0, d) // no clearance is told between joined parts
+					}
+					hold(d, l.items[k].name)
 				}
 			}
 		}

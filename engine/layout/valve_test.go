@@ -268,3 +268,19 @@ func TestHandRoom(t *testing.T) {
 		t.Error("no hand reaches round what is not there")
 	}
 }
+
+// A street elbow straight in the union: the envelope of its other leg reaches
+// into the nut. Joined parts have no clearance to tell, so that the hand's room
+// is told as none.
+func TestHandAtStreetElbow(t *testing.T) {
+	input := sideways()
+	street := StreetElbow(Street90, "2", by(2.6*in), by(1.5*in), by(2.375*in), by(1.15*in), by(1.5*in), by(2.875*in))
+	street.Mark = "S1"
+	input.Parts = []Laid{input.Parts[0], touching(input.Parts[1].Part), rolled(street, 0)}
+	_, fs, _ := Lay(input)
+	f := finding(t, fs, FindHand)
+	wantIn(t, "room", length(t, f.Message, "found"), 0, 1e-9)
+	if arg(t, f.Message, "against").Text != "S1" {
+		t.Errorf("%+v", f)
+	}
+}

@@ -32,6 +32,7 @@ var mayImport = map[string][]string{
 	"engine/band":    {},
 	"engine/cut":     {"engine/unit", "engine/trace"},
 	"engine/glue":    {"engine/unit", "engine/trace", "engine/catalog", "engine/layout"},
+	"engine/verify":  {"engine/unit", "engine/trace", "engine/geom", "engine/layout"},
 	"job":            {"engine/unit", "engine/trace", "engine/geom"},
 	"takeoff":        {"engine/unit", "engine/trace", "engine/geom", "engine/catalog"},
 	"engine/design": {

@@ -1,0 +1,96 @@
+package verify
+
+// Codes of the checks on what is stated: whether the assembly follows from what
+// was typed.
+const (
+	// CheckWhole: the assembly has a place for each part and a piece for each
+	// joint with pipe. Args: what ("parts", "pieces").
+	CheckWhole = "verify.chain.whole"
+	// CheckLimit: a setting is neither typed nor assumed. Args: name (its code).
+	CheckLimit = "verify.limit.unknown"
+	// CheckPump: body and port of the pump stand where its pose puts them. No args.
+	CheckPump = "verify.pump.place"
+	// CheckHole: the hole lies where the vault has it, its axis as well. No args.
+	CheckHole = "verify.hole.place"
+	// CheckJoint: two ends go together, in kind, size and thread. Args: from, to.
+	CheckJoint = "verify.joint.ends"
+	// CheckGiven: a joint is as long as was typed. Args: from, to.
+	CheckGiven = "verify.joint.given"
+	// CheckPlace: a part stands where the pieces before it put it. Args: part.
+	CheckPlace = "verify.part.place"
+	// CheckTurned: flow and roll of a part are those of the chain. Args: part.
+	CheckTurned = "verify.part.turned"
+	// CheckEnvelope: the envelope drawn is the part's. Args: part.
+	CheckEnvelope = "verify.part.envelope"
+	// CheckRoll: the roll mark of an elbow, as an angle. Args: part.
+	CheckRoll = "verify.roll.angle"
+	// CheckArc: the same along the pipe's outside. Args: part.
+	CheckArc = "verify.roll.arc"
+)
+
+// Codes of the checks on pieces and on the chain's end.
+const (
+	// CheckCut: a piece with both its gaps is as long as from stop to stop. Args: piece, from, to.
+	CheckCut = "verify.piece.cut"
+	// CheckStep: a cut length is a whole number of steps. Args: piece.
+	CheckStep = "verify.piece.step"
+	// CheckLeast: a piece is at least as long as both sockets less both gaps. Args: piece.
+	CheckLeast = "verify.piece.least"
+	// CheckMark: an insertion mark is the socket's depth less the gap. Args: piece, to (the part it goes into).
+	CheckMark = "verify.piece.mark"
+	// CheckPiece: a piece lies in line between its two stops. Args: piece.
+	CheckPiece = "verify.piece.place"
+	// CheckSum: pieces, gaps and fittings of a straight stretch add up to what
+	// lies between its ends. Args: from, to.
+	CheckSum = "verify.leg.sum"
+	// CheckClosure: the chain ends in the hole. No args.
+	CheckClosure = "verify.closure.off"
+	// CheckAxis: its last leg looks along the hole's axis. No args.
+	CheckAxis = "verify.closure.axis"
+	// CheckAsCut: the chain ends in the hole with every piece as it is cut and
+	// pushed to its marks. No args.
+	CheckAsCut = "verify.closure.cut"
+)
+
+// Codes of the checks on room.
+const (
+	// CheckWall: a part to walls, floor and lid. Args: part, wall (the nearest).
+	CheckWall = "verify.clear.wall"
+	// CheckPumpClear: a part to the pump. Args: part.
+	CheckPumpClear = "verify.clear.pump"
+	// CheckObstacle: a part to the obstacles. Args: part, obstacle (the nearest).
+	CheckObstacle = "verify.clear.obstacle"
+	// CheckParts: a part to the parts that it does not meet. Args: part, other (the nearest).
+	CheckParts = "verify.clear.parts"
+	// CheckPumpWall: the pump stands inside. Args: wall (the nearest).
+	CheckPumpWall = "verify.pump.wall"
+	// CheckPumpObstacle: the pump to an obstacle. Args: obstacle.
+	CheckPumpObstacle = "verify.pump.obstacle"
+)
+
+// Codes of the checks on valve, union and the way out.
+const (
+	// CheckArrow: a check valve's arrow points along the flow. Args: part.
+	CheckArrow = "verify.valve.arrow"
+	// CheckAttitude: a check valve stands as its data allow. Args: part.
+	CheckAttitude = "verify.valve.attitude"
+	// CheckCover: a level swing valve has its cover on top. Args: part.
+	CheckCover = "verify.valve.cover"
+	// CheckUnion: something opens. No args.
+	CheckUnion = "verify.union.none"
+	// CheckHand: room for a hand round a nut. Args: part, other (the nearest).
+	CheckHand = "verify.union.hand"
+	// CheckWay: a way out is told for the pump. Args: blocker (what is in the way, where it is not).
+	CheckWay = "verify.lift.way"
+	// CheckSlide: the first move slides the faces out of each other. Args: part.
+	CheckSlide = "verify.lift.slide"
+	// CheckMove: on a move all that goes with the pump keeps clear of all that
+	// stays. Args: move (from 1), part and other (the two that come nearest to their limit).
+	CheckMove = "verify.lift.clear"
+	// CheckMoveWall: after a move all that goes with the pump is in the vault. Args: move, wall.
+	CheckMoveWall = "verify.lift.wall"
+	// CheckRim: what goes with the pump passes through rim and hatch. Args: wall.
+	CheckRim = "verify.lift.rim"
+	// CheckOut: the last move brings all of it above the lid. No args.
+	CheckOut = "verify.lift.out"
+)
