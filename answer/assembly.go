@@ -9,6 +9,7 @@ import (
 	"plashet/engine/geom"
 	"plashet/engine/layout"
 	"plashet/engine/unit"
+	"plashet/engine/verify"
 )
 
 func (p *printer) assembly(r *design.Result) {
@@ -30,6 +31,19 @@ func (p *printer) assembly(r *design.Result) {
 	p.places(a)
 	p.play(a)
 	p.wayOut(a)
+	p.second(r.Second)
+}
+
+// second prints how many checks of the second kind passed.
+func (p *printer) second(r *verify.Report) {
+	if r == nil {
+		return
+	}
+	if n := r.Passed(); n == len(r.Checks) {
+		p.line("checked a second way: %d checks passed", n)
+	} else {
+		p.line("checked a second way: %d of %d checks passed; see the findings for what fails", n, len(r.Checks))
+	}
 }
 
 // pieces prints the cut list, with how the socket at each end is known.

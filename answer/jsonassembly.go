@@ -9,6 +9,7 @@ import (
 	"plashet/engine/glue"
 	"plashet/engine/layout"
 	"plashet/engine/unit"
+	"plashet/engine/verify"
 )
 
 // Piece is a piece of pipe of the assembly.
@@ -48,7 +49,42 @@ type Assembly struct {
 	Play    *Play    `json:"play,omitempty" doc:"how far the pump can be moved on the floor; absent where it stands in something"`
 	Shorter []Spare  `json:"spare,omitempty" doc:"how much a closing piece can be cut shorter"`
 	WayOut  WayOut   `json:"wayOut" doc:"how the pump comes out"`
+	Second  *Second  `json:"secondCheck,omitempty" doc:"the same worked out a second time, by another method"`
 	Water   InPipe   `json:"water" doc:"what stands in the pipe with the pump off, and what comes down"`
+}
+
+// Second is the second check of the assembly.
+type Second struct {
+	Checks int      `json:"checks" doc:"how many were made"`
+	Passed int      `json:"passed" doc:"of them passed"`
+	Failed []Failed `json:"failed,omitempty" doc:"those that did not: told among the findings"`
+}
+
+// Failed is a check that did not pass.
+type Failed struct {
+	Code   string   `json:"code" doc:"stable code"`
+	Path   string   `json:"path" doc:"where in the job"`
+	Parts  []string `json:"parts,omitempty" doc:"marks and names that it is about"`
+	Found  Quantity `json:"found,omitzero" doc:"what was found, at least; below zero: they stand in each other"`
+	Limit  Quantity `json:"limit,omitzero" doc:"what it is held against"`
+	Margin Quantity `json:"margin,omitzero" doc:"below zero: it fails by that much"`
+}
+
+func (m maker) second(r *verify.Report) *Second {
+	if r == nil {
+		return nil
+	}
+	x := &Second{Checks: len(r.Checks), Passed: r.Passed()}
+	for _, c := range r.Failed() {
+		f := Failed{Code: c.Code, Path: c.Path, Found: m.value(c.Found), Limit: m.value(c.Limit), Margin: m.value(c.Margin)}
+		for _, a := range c.Args {
+			if a.Text != "" {
+				f.Parts = append(f.Parts, a.Text)
+			}
+		}
+		x.Failed = append(x.Failed, f)
+	}
+	return x
 }
 
 // Place is a point or a way in the vault: from its left front corner on the floor.
@@ -132,6 +168,7 @@ func (m maker) assembly(d *Document, r *design.Result) {
 	d.NotToCut, d.Withheld = r.NotToCut, r.Glue != nil && r.Glue.Withheld
 	if a := r.Assembly; a != nil && a.Laid {
 		d.Assembly = m.stands(a)
+		d.Assembly.Second = m.second(r.Second)
 		for i := range a.Pieces {
 			d.Pieces = append(d.Pieces, m.piece(a, &a.Pieces[i]))
 		}

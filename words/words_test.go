@@ -22,7 +22,7 @@ type codeDoc struct{ name, code, doc, pkg string }
 var isCode = regexp.MustCompile(`^[a-z]+(\.[A-Za-z-]+)+$`)
 
 // isName tells how a constant with a code is called.
-var isName = regexp.MustCompile(`^(Step|Code|Fault|Find|Finding|Caution|Assume|Reason|Remedy|Doubt)[A-Z]`)
+var isName = regexp.MustCompile(`^(Step|Code|Fault|Find|Finding|Caution|Assume|Reason|Remedy|Doubt|Check)[A-Z]`)
 
 // codes reads the constants of the engine and of the packages job and takeoff.
 func codes(t *testing.T) []codeDoc {
@@ -89,7 +89,7 @@ func TestEveryCodeHasASentence(t *testing.T) {
 			t.Errorf("%s of %s has no sentence", c.code, c.pkg)
 		}
 	}
-	for _, p := range []string{"unit", "geom", "catalog", "hydro", "network", "level", "layout", "glue", "cut", "design", "job", "takeoff", "size"} {
+	for _, p := range []string{"unit", "geom", "catalog", "hydro", "network", "level", "layout", "verify", "glue", "cut", "design", "job", "takeoff", "size"} {
 		if !pkgs[p] {
 			t.Errorf("no code found in package %s: this test does not see it", p)
 		}
@@ -175,6 +175,9 @@ func TestPlaceholdersAreArguments(t *testing.T) {
 		args["where"] = true // design adds it to what the parts say
 		if c.pkg == "design" && strings.HasPrefix(c.name, "Find") {
 			args["found"], args["limit"] = true, true // by (*model).found, for findings held against a limit
+		}
+		if c.pkg == "verify" {
+			args["found"], args["limit"] = true, true // every check has them
 		}
 		if strings.HasPrefix(c.code, "assume.") {
 			args["value"] = true // an assumption carries its value

@@ -28,7 +28,7 @@ const (
 	// each other), pump (empty: the pump stands in something), reversed and
 	// attitude (marks of valves), union (empty: there is none), blocked (mark of
 	// the union by which the pump does not come out), captive (empty: nothing
-	// but threads), others (codes of further dangers), faults (count).
+	// but threads), second (empty: the second check does not agree), others (codes of further dangers), faults (count).
 	FindWithheld = "design.glue.withheld"
 	// FindDiffers: the run that starts at the pump and the assembly are one and
 	// the same pipe, and differ. Each pair only where it differs. Args: run,
@@ -90,6 +90,7 @@ func (m *model) lay(pumpIndex int) *layout.Assembly {
 	m.out.Findings = append(m.out.Findings, findings...)
 	m.out.Faults = append(m.out.Faults, faults...)
 	m.agree(&in)
+	findings = append(findings, m.second(in, out, findings, faults)...)
 	m.glue(in.Parts, out, m.dangers(findings), len(faults)+m.faulty()+unset)
 	return &out
 }

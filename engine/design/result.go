@@ -15,6 +15,7 @@ import (
 	"plashet/engine/level"
 	"plashet/engine/trace"
 	"plashet/engine/unit"
+	"plashet/engine/verify"
 	"plashet/job"
 	"plashet/takeoff"
 )
@@ -31,6 +32,7 @@ type Result struct {
 	Levels    *level.Levels // likewise
 	Motion    *Motion       // likewise
 	Assembly  *layout.Assembly
+	Second    *verify.Report // the second check of it; nil where it has no places
 	Glue      *glue.Plan
 	NotToCut  bool // the assembly cannot be built as it is laid: its pieces are not to be cut
 	Cutting   []Cutting

@@ -61,6 +61,10 @@ func (m *model) withhold(dangers []trace.Finding, faulty int) {
 		case glue.FindCaptive:
 			add("captive")
 		default:
+			if f.LimitSource == twice {
+				add("second")
+				continue
+			}
 			add("others", f.Code)
 		}
 	}

@@ -10,7 +10,8 @@ import (
 // Check is one thing proved or refuted. What was found is held against the
 // limit: a clearance or a room must reach it, an error must not pass it, a mark
 // must equal it. Margin is how far it is on the good side; below zero it fails
-// by that much. Checks without a measure (an arrow) carry none of the three.
+// by that much. Checks without a measure (an arrow), and those whose measure is
+// not a number, carry none of the three; the latter fail.
 type Check struct {
 	trace.Message
 	Path   string
@@ -38,14 +39,15 @@ func (r *Report) Failed() []Check {
 }
 
 func (v *verifier) add(code, path string, found, limit, margin float64, kind unit.Kind, args []trace.Arg) {
-	// Negated, so that what is not a number does not pass.
-	ok := margin >= -grain && !math.IsInf(margin, 0)
-	v.report.Checks = append(v.report.Checks, Check{
-		Message: trace.Message{Code: code, Args: args}, Path: path,
-		Found: unit.Value{SI: found, Kind: kind}, Limit: unit.Value{SI: limit, Kind: kind}, Margin: unit.Value{SI: margin, Kind: kind},
-		Passed: ok,
-	})
+	c := Check{Message: trace.Message{Code: code, Args: args}, Path: path}
+	if finite(found) && finite(limit) && finite(margin) {
+		c.Found, c.Limit, c.Margin = unit.Value{SI: found, Kind: kind}, unit.Value{SI: limit, Kind: kind}, unit.Value{SI: margin, Kind: kind}
+		c.Passed = margin >= -grain
+	}
+	v.report.Checks = append(v.report.Checks, c)
 }
+
+func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
 
 // atLeast: the length found must reach the limit.
 func (v *verifier) atLeast(code, path string, found, limit float64, args ...trace.Arg) {

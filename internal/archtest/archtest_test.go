@@ -37,10 +37,10 @@ var mayImport = map[string][]string{
 	"takeoff":        {"engine/unit", "engine/trace", "engine/geom", "engine/catalog"},
 	"engine/design": {
 		"engine/unit", "engine/trace", "engine/geom", "engine/catalog", "engine/hydro", "engine/network",
-		"engine/level", "engine/motion", "engine/layout", "engine/cut", "engine/glue", "engine/size", "engine/band", "job", "takeoff",
+		"engine/level", "engine/motion", "engine/layout", "engine/verify", "engine/cut", "engine/glue", "engine/size", "engine/band", "job", "takeoff",
 	},
 	"words":       {"engine/unit", "engine/trace"},
-	"answer":      {"engine/unit", "engine/trace", "engine/geom", "engine/cut", "engine/level", "engine/motion", "engine/layout", "engine/glue", "engine/design", "engine/size", "takeoff", "job", "words"},
+	"answer":      {"engine/unit", "engine/trace", "engine/geom", "engine/cut", "engine/level", "engine/motion", "engine/layout", "engine/verify", "engine/glue", "engine/design", "engine/size", "takeoff", "job", "words"},
 	"drawing":     {"engine/unit", "engine/trace", "engine/geom", "engine/hydro", "engine/level", "engine/layout", "engine/design", "job", "words"},
 	"render/svg":  {"drawing"},
 	"demo":        {},
