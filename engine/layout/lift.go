@@ -89,7 +89,7 @@ func (l *laying) tryLift(k int) LiftOut {
 		o.Moves = append(o.Moves, Move{Along: u, Distance: unit.Length(s.lip)})
 	}
 	up := Move{Along: geom.Vec3{Z: 1}, Distance: unit.Length(m.up.Z)}
-	_, over := m.rises(geom.Vec3{})
+	_, over := m.rises(geom.Vec3{}, 0)
 	if over == "" {
 		if _, _, ok := m.rimSpan(geom.Vec3{}, 0); ok {
 			o.Possible, o.Moves = true, append(o.Moves, up)

@@ -213,3 +213,32 @@ func TestLiftStuck(t *testing.T) {
 		t.Errorf("%+v", a.LiftOut)
 	}
 }
+
+// A hatch that begins at y 6-1/2 in asks the pump, which stands from 5-1/4 to
+// 12-3/4, for 1-1/4 to the back; a rack from y 13-1/2 to the wall, clear of it
+// where it stands, is over it then: there is no way out.
+func TestLiftHatchPutsRackOver(t *testing.T) {
+	input := sideways()
+	input.Vault.Opening = Opening{ToX: 30 * in, FromY: 6.5 * in, ToY: 18 * in}
+	a, _, faults := Lay(input)
+	noFaults(t, faults)
+	if !a.LiftOut.Possible {
+		t.Fatalf("without the rack it comes out: %+v", a.LiftOut)
+	}
+	wantIn(t, "to the back", a.LiftOut.Moves[0].Distance, 1.25, 1e-4)
+	input.Vault.Obstacles = []Obstacle{{"rack", block(0, 13.5, 20, 30, 18, 22)}}
+	a, fs, _ := Lay(input)
+	if a.LiftOut.Possible {
+		t.Errorf("it would rise into the rack: %+v", a.LiftOut)
+	}
+	finding(t, fs, FindBlocked)
+
+	// A rack that ends at y 13-3/4 leaves off again: 13-3/4 + 1/8 less 5-1/4.
+	input.Vault.Width, input.Vault.Opening.ToY = 30*in, 30*in
+	input.Vault.Obstacles[0].Box.Max.Y = 13.75 * 0.0254
+	a, _, _ = Lay(input)
+	if !a.LiftOut.Possible {
+		t.Fatalf("past the rack: %+v", a.LiftOut)
+	}
+	wantIn(t, "past the rack", a.LiftOut.Moves[0].Distance, 8.625, 1e-4)
+}

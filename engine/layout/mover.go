@@ -146,13 +146,14 @@ func (m *mover) wallStop(u geom.Vec3, most float64) (float64, string) {
 	return by, what
 }
 
-// rises gives the least shift along u from which nothing stands over the set
-// any more, and what stands over it without a shift. Over one obstacle the
+// rises gives the least shift along u, not below `from`, at which nothing stands
+// over the set, and what stands over it without a shift. Over one obstacle the
 // blocked shifts are an interval, because both solids are convex: its far end
 // is found by halving, and each pair can push the shift on only once. What the
 // set would stand in already before it rises is the shift's own limit (stop),
 // which then lies below the shift given here, and is left out.
-func (m *mover) rises(u geom.Vec3) (need float64, over string) {
+func (m *mover) rises(u geom.Vec3, from float64) (need float64, over string) {
+	need = from
 	for again := true; again; {
 		again = false
 		for i := range m.moving {
@@ -219,14 +220,15 @@ func (m *mover) rimSpan(u geom.Vec3, most float64) (from, to float64, ok bool) {
 func (m *mover) shift(u geom.Vec3) Try {
 	t := Try{Along: u}
 	stop, what := m.stop(u, faraway)
-	need, _ := m.rises(u)
 	t.Available, t.Blocker = unit.Length(stop), what
 	from, to, ok := m.rimSpan(u, stop)
 	if !ok {
 		t.Blocker = "rim"
 		return t
 	}
-	t.Needed, t.NeedKnown = unit.Length(math.Max(need, from)), true
+	// What stands over the set only after the shift that the rim asks for counts too.
+	need, _ := m.rises(u, from)
+	t.Needed, t.NeedKnown = unit.Length(need), true
 	if to < stop-dust {
 		t.Available, t.Blocker = unit.Length(to), "rim"
 	}

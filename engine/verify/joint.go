@@ -110,11 +110,11 @@ func (v *verifier) onePiece(i int, p *layout.Piece, out, in *layout.End, next la
 	stops, cut, path := float64(p.StopToStop), float64(p.Cut), v.joinPath(i)
 	piece, step := trace.Str("piece", p.Mark), v.lim.step
 
-	// The rest of rounding goes into the gaps: at most half a step, and a whole
-	// one where rounding up would leave no gap at all.
+	// The rest of rounding goes into the gaps: at most half a step, or more where
+	// the next step up would be longer than from stop to stop.
 	by := step / 2
-	if 2*gap < by {
-		by = step - 2*gap
+	if cut+step > stops+sharp {
+		by = max(by, step-2*gap)
 	}
 	v.equals(CheckCut, path, cut+2*gap, stops, by, piece, trace.Str("from", v.mark(i-1)), trace.Str("to", v.mark(i)))
 	v.atMost(CheckCut, path, cut, stops, piece, trace.Str("from", v.mark(i-1)), trace.Str("to", v.mark(i)))

@@ -254,7 +254,7 @@ var mutations = []mutation{
 	}},
 	{"widen the pump through the wall", func(r *rand.Rand, b *built) []string {
 		// Both as typed and as told, by more than there is room.
-		if b.in.Pose.Turn != 0 || len(b.in.Pump.Blocks) == 0 {
+		if b.in.Pose.Turn != 0 || len(b.in.Pump.Blocks) == 0 || b.in.Vault.FloorLength > b.in.Vault.Length {
 			return nil
 		}
 		wide := float64(b.in.Vault.Length)
