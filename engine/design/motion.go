@@ -189,7 +189,9 @@ func (v *mover) cases(in *level.Inputs) error {
 			if c == CaseLeaks {
 				p.Valve = motion.Leaking
 			}
-			if _, err := run(c, p); err != nil {
+			if !v.s.Valved() {
+				v.out.Cases = append(v.out.Cases, Moving{Case: c, Valve: p.Valve, Course: v.out.Find(CaseStop).Course})
+			} else if _, err := run(c, p); err != nil {
 				return err
 			}
 		}

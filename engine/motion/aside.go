@@ -21,10 +21,7 @@ func newAside(w *way) *aside {
 		return nil
 	}
 	a := &aside{to: w.Aside.To, back: max(w.Aside.Back, leastBack), thin: greatestThin}
-	area := w.parts[0].area
-	if w.depth > 0 {
-		area = w.parts[0].full / w.depth
-	}
+	area := areaOf(w)
 	// Below thin the levels close in by e in A sqrt(thin R).
 	if area > 0 {
 		a.thin = min(max(thinHead, sideways*sideways/(area*area*a.back)), greatestThin)

@@ -16,7 +16,10 @@ type pipeState struct {
 }
 
 // hint is where the levels were last, from where they are looked for.
-type hint struct{ weir float64 }
+type hint struct {
+	weir float64
+	sill drop
+}
 
 // run is one course under way: the rules in force and, after rates, what flows.
 type run struct {
@@ -231,7 +234,10 @@ func (r *run) apart(z, q float64) {
 	}
 	if s.sill != nil {
 		var hv float64
-		hv, r.slope = s.sill.behind(z-s.sill.crest, q)
+		if r.close == exactly || !s.warm.sill.near(z-s.sill.crest, q) {
+			s.warm.sill = s.sill.drop(z-s.sill.crest, q)
+		}
+		hv, r.slope = s.warm.sill.at(z-s.sill.crest, q)
 		r.zSill = min(z, s.sill.crest) + hv
 	}
 	r.zVault = r.zSill - r.screen()
@@ -301,6 +307,15 @@ func (r *run) runsBack(i int, x []float64) float64 {
 	if h <= 0 {
 		return 0
 	}
+	back := r.wayBack(w)
+	if h < thinHead {
+		return h / math.Sqrt(thinHead*back)
+	}
+	return math.Sqrt(h / back)
+}
+
+// wayBack is R of a feed's way back as the valve lets it.
+func (r *run) wayBack(w *way) float64 {
 	back := w.back
 	if w.Valve && r.p.Valve == Leaking {
 		back += r.p.Leak.resistance(w.Bore)
@@ -308,10 +323,7 @@ func (r *run) runsBack(i int, x []float64) float64 {
 	if back <= 0 {
 		back = leastBack
 	}
-	if h < thinHead {
-		return h / math.Sqrt(thinHead*back)
-	}
-	return math.Sqrt(h / back)
+	return back
 }
 
 // leastBack keeps a way without any resistance from emptying in no time, in

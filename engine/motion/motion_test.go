@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"plashet/engine/hydro"
+	"plashet/engine/level"
 	"plashet/engine/network"
 	"plashet/engine/unit"
 )
@@ -159,6 +160,36 @@ func TestSeries(t *testing.T) {
 		if c.Series[i].At < c.Series[i-1].At {
 			t.Errorf("sample %d comes before the one before it", i)
 		}
+	}
+}
+
+// TestDrop: carried on straight, the drop behind the sill keeps to the law.
+func TestDrop(t *testing.T) {
+	w, err := newSill(&level.Sill{Crest: 0, Width: 0.3, C: 1.7})
+	if err != nil {
+		t.Fatal(err)
+	}
+	tried := 0
+	for _, hp := range []float64{0.02, 0.05, 0.1, 0.3} {
+		for _, part := range []float64{-0.5, -0.1, 0.01, 0.1, 0.5, 0.9} {
+			q := part * w.free(hp)
+			d := w.drop(hp, q)
+			if !d.smooth {
+				continue
+			}
+			tried++
+			h, p := hp*(1+0.99*dropNear), q*(1-0.99*dropNear)
+			if !d.near(h, p) {
+				t.Fatal("not near")
+			}
+			got, _ := d.at(h, p)
+			if want, _ := w.behind(h, p); math.Abs(got-want) > 3e-4*hp {
+				t.Errorf("head %v, flow %v: vault at %v over the crest, by the law %v", hp, q, got, want)
+			}
+		}
+	}
+	if tried < 10 {
+		t.Errorf("%d tried", tried)
 	}
 }
 

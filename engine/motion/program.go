@@ -98,7 +98,7 @@ const (
 	accuracy        = 1e-5         // m³
 	stillFor        = 1.0          // s: the same bound as a time of the rate that counts as still
 	vaultStill      = 10.0         // how much faster than the pond a vault's level may move and count as still
-	longest         = 20.0         // s, a step of a course of an hour: so that nothing is stepped over
+	longest         = 60.0         // s, a step of a course of an hour: so that nothing is stepped over
 	stepBound       = 20000        // steps
 	runningLong     = 86400.0 * 30 // s
 	leastStep       = 1e-7         // s

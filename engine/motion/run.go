@@ -25,6 +25,7 @@ type course struct {
 	waits    bool
 	total    float64
 	rejected int
+	passed   float64 // between pond and vault at the end of the last step
 }
 
 // Run follows a program from its moment on. Errors: an *Error for values out of
@@ -154,37 +155,26 @@ func (c *course) follow() error {
 	}
 	c.out.Lowest, c.out.Highest = unit.Length(c.zVault), unit.Length(c.zPond)
 	c.sample()
-	h := 0.05
+	p := pace{steep: firstStep, wide: firstStep, supply: c.longest}
 	for !c.done() {
 		if c.out.Steps++; c.out.Steps > stepBound {
 			return fail("", CodeSteps)
 		}
 		end := c.stops[0]
-		step := min(h, end-c.t, c.longest)
+		step, stages := c.pick(&p, end-c.t)
 		last := step >= end-c.t-eventClose
-		worst := st.try(c.rates, c.t, c.x, step, c.tol, skipped)
-		if !(worst <= 1) && step > leastStep {
-			h = step * max(0.1, 0.9*math.Pow(worst, -0.2))
-			if math.IsNaN(worst) {
-				h = step * 0.1
-			}
+		next, ok := c.take(&p, step, stages)
+		if !ok {
 			c.rejected++
+			p.set(stages, next)
 			continue
 		}
-		if c.pumping && c.p.Valve != StuckShut && step > 1e-3 {
-			c.lifts(st.next)
-			if !c.s.in.Supply.Within(c.s.lift) {
-				h = step / 2
-				c.rejected++
-				continue
-			}
-		}
 		c.signs(st.next, st.k[6], c.g1)
-		grown := step * min(4, 0.9*math.Pow(max(worst, 1e-4), -0.2))
 		if e, part := c.first(step); e >= 0 {
 			c.to(part, step)
 			c.happen(e, c.t, c.x)
-			h = max(0.02, min(grown, step))
+			after := max(leastAfter, min(next, step))
+			p = pace{steep: after, wide: after, supply: c.longest}
 			if err := c.anew(); err != nil {
 				return err
 			}
@@ -192,35 +182,38 @@ func (c *course) follow() error {
 			continue
 		}
 		c.turns(step)
-		if last {
-			c.t = end
-		} else {
-			c.t += step
-		}
 		copy(c.x, st.next)
-		if !last || step >= h {
-			h = grown
+		p.grow(stages, step, next, last)
+		if err := c.on(step, end, last); err != nil {
+			return err
 		}
 		if last {
-			c.outsideChange()
-			if err := c.anew(); err != nil {
-				return err
-			}
-			h = min(h, 0.05)
-		} else {
-			moved, err := c.near()
-			if err != nil {
-				return err
-			}
-			if moved {
-				c.rates(c.t, c.x, st.k[0])
-				c.signs(c.x, st.k[0], c.g0)
-			} else {
-				copy(st.k[0], st.k[6])
-				copy(c.g0, c.g1)
-			}
+			p = pace{steep: firstStep, wide: firstStep, supply: c.longest}
 		}
 		c.sample()
+	}
+	return nil
+}
+
+// on goes to the end of a step.
+func (c *course) on(step, end float64, last bool) error {
+	st := &c.s.steps
+	if last {
+		c.t = end
+		c.outsideChange()
+		return c.anew()
+	}
+	c.t += step
+	moved, err := c.near()
+	if err != nil {
+		return err
+	}
+	if moved {
+		c.rates(c.t, c.x, st.k[0])
+		c.signs(c.x, st.k[0], c.g0)
+	} else {
+		copy(st.k[0], st.k[6])
+		copy(c.g0, c.g1)
 	}
 	return nil
 }
@@ -292,12 +285,19 @@ func (c *course) extremes(t float64) {
 	}
 }
 
+// flowLeap is the change of the flow in a step, as a part of the pump's, from
+// which it is looked into.
+const flowLeap = 0.02
+
 // turns looks into the last step for a level that turns round in it.
 func (c *course) turns(step float64) {
 	st := &c.s.steps
 	c.extremes(c.t + step)
 	k0, k6 := st.k[0], st.k[6]
-	if k0[stVault]*k6[stVault] >= 0 && k0[stPond]*k6[stPond] >= 0 {
+	// Where pond and vault share their water, the flow moves the levels too.
+	leap := c.joined && math.Abs(c.drawn-c.back-c.passed) > flowLeap*c.s.flow
+	c.passed = c.drawn - c.back
+	if k0[stVault]*k6[stVault] >= 0 && k0[stPond]*k6[stPond] >= 0 && !leap {
 		return
 	}
 	st.prepare(c.x, step)

@@ -8,6 +8,7 @@ type stepper struct {
 	next []float64
 	tmp  []float64
 	cont [5][]float64 // of the interpolant
+	low  bool         // the last step was one of relax
 }
 
 func newStepper(n int) stepper {
@@ -55,6 +56,7 @@ type rateOf func(t float64, x, dx []float64)
 // over tol of the first judged states.
 func (s *stepper) try(f rateOf, t float64, x []float64, h, tol float64, skip func(i int) bool) (worst float64) {
 	k, y := &s.k, s.tmp
+	s.low = false
 	for i, v := range x {
 		y[i] = v + h*a21*k[0][i]
 	}
@@ -92,6 +94,10 @@ func (s *stepper) try(f rateOf, t float64, x []float64, h, tol float64, skip fun
 // prepare makes the interpolant of the last step ready.
 func (s *stepper) prepare(x []float64, h float64) {
 	k := &s.k
+	if s.low {
+		s.cubic(x, h)
+		return
+	}
 	for i, v := range x {
 		d := s.next[i] - v
 		b := h*k[0][i] - d

@@ -61,7 +61,10 @@ const (
 	leastReach     unit.Length = 0.004
 	firstReach     unit.Length = 0.05
 	greatestReach  unit.Length = 0.3
-	slopeStep      unit.Length = 1e-3
+	// What is foretold from farther off, as where a new course begins, tells
+	// nothing of the reach.
+	farthestTold             = 2
+	slopeStep    unit.Length = 1e-3
 )
 
 // NewPipes makes the supply of a network whose open waters the pumps draw from
@@ -107,11 +110,14 @@ func (p *Pipes) Near(lift []unit.Length) (bool, error) {
 	if p.off(lift) <= p.reach {
 		return false, nil
 	}
+	near := p.off(lift) <= farthestTold*p.reach
 	p.Flows(lift, p.told)
 	if err := p.solve(lift, p.flow); err != nil {
 		return false, err
 	}
-	p.learn()
+	if near {
+		p.learn()
+	}
 	n := len(lift)
 	copy(p.lift, lift)
 	for k := range p.lift {
@@ -132,9 +138,6 @@ func (p *Pipes) Near(lift []unit.Length) (bool, error) {
 
 // learn holds what was foretold against what is found, and sets the reach.
 func (p *Pipes) learn() {
-	if !p.set {
-		return
-	}
 	all, off := 0.0, 0.0
 	for i, q := range p.flow {
 		all += float64(q)

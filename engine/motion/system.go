@@ -2,6 +2,7 @@ package motion
 
 import (
 	"math"
+	"slices"
 
 	"plashet/engine/hydro"
 	"plashet/engine/level"
@@ -115,6 +116,12 @@ func newSill(w *level.Sill) (*sill, error) {
 		return nil, err
 	}
 	return &sill{float64(w.Crest), w.C * float64(w.Width), lip}, nil
+}
+
+// Valved tells that a check valve stands in the way of any feed; without one a
+// stop is the same whatever the valve does.
+func (s *System) Valved() bool {
+	return slices.ContainsFunc(s.feeds, func(w way) bool { return w.Valve })
 }
 
 func (s *System) next() int {

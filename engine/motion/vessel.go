@@ -142,6 +142,41 @@ func (s *sill) behind(hp, q float64) (hv, slope float64) {
 	return hv, drownedSlope(math.Abs(q), lack, ratio, max(hp, hv))
 }
 
+// drop is behind at one head and flow, with its slopes: the law is homogeneous
+// of degree 3/2 in the two heads, so the slope by the one follows from that by
+// the other.
+type drop struct {
+	hp, q, hv, slope float64
+	byPond, byFlow   float64
+	smooth           bool
+}
+
+// dropNear is how far, as a part of head and flow, a drop is carried on straight:
+// what that leaves is its square.
+const dropNear = 1e-2
+
+func (s *sill) drop(hp, q float64) drop {
+	d := drop{hp: hp, q: q}
+	d.hv, d.slope = s.behind(hp, q)
+	if hp <= 0 || d.hv < 0.7*hp || d.hv > 1.05*hp || q == 0 || d.slope <= 0 {
+		return d // where the law has corners, or bends fast
+	}
+	byPond, byVault := (1.5*q+d.slope*d.hv)/hp, -d.slope
+	if q < 0 {
+		byPond, byVault = d.slope, (1.5*q-d.slope*hp)/d.hv
+	}
+	d.byPond, d.byFlow, d.smooth = -byPond/byVault, 1/byVault, true
+	return d
+}
+
+func (d *drop) near(hp, q float64) bool {
+	return hp == d.hp && q == d.q || d.smooth && math.Abs(hp-d.hp) <= dropNear*d.hp && math.Abs(q-d.q) <= dropNear*math.Abs(d.q)
+}
+
+func (d *drop) at(hp, q float64) (hv, slope float64) {
+	return d.hv + d.byPond*(hp-d.hp) + d.byFlow*(q-d.q), d.slope
+}
+
 // power is x^p for x above 0, without the care that math.Pow takes of all else.
 func power(x, p float64) float64 { return math.Exp(p * math.Log(x)) }
 
@@ -150,5 +185,6 @@ func twoThirds(x float64) float64 {
 	if x <= 0 {
 		return 0
 	}
-	return power(x, 2.0/3)
+	y := math.Cbrt(x)
+	return y * y
 }
