@@ -275,12 +275,13 @@ func (c *course) outsideChange() {
 	}
 }
 
-// extremes keeps the lowest and the highest level.
+// extremes keeps the lowest and the highest level; a later one must be so by
+// more than the rounding of the search for levels, to move the time.
 func (c *course) extremes(t float64) {
-	if v := unit.Length(c.zVault); v < c.out.Lowest {
+	if v := unit.Length(c.zVault); v < c.out.Lowest-levelClose {
 		c.out.Lowest, c.out.LowestAt = v, seconds(t)
 	}
-	if v := unit.Length(c.zPond); v > c.out.Highest {
+	if v := unit.Length(c.zPond); v > c.out.Highest+levelClose {
 		c.out.Highest, c.out.HighestAt = v, seconds(t)
 	}
 }
