@@ -60,7 +60,7 @@ func motions() ([]Check, error) {
 		return nil, err
 	}
 	for _, f := range []func() (Check, error){
-		twoTanks, overSill, againstLip, floatValve, emptyingReach, runsDry, rainOver, books,
+		twoTanks, twoBoxes, overSill, againstLip, floatValve, emptyingReach, runsDry, rainOver, books,
 	} {
 		c, err := f()
 		if err != nil {
@@ -163,6 +163,35 @@ func twoTanks() (Check, error) {
 	d1 := d0 - (from-to)*(1+a1/a2)
 	want := 2 * a1 * a2 / ((a1 + a2) * cd * hole * math.Sqrt(2*unit.StandardGravity)) * (math.Sqrt(d0) - math.Sqrt(d1))
 	return Check{ID: "M-tanks", What: "two upright tanks of 2 and 0.5 m² level out through an opening of 10 cm² under water, Cd 0.61, from 1.1 to 0.6 m apart", Unit: "s", Want: want, Got: got, Rel: 1e-6}, err
+}
+
+// twoBoxes: a box of area A1 runs through pipe of resistance R into an empty one
+// of area A2 that stands lower, their levels d apart: A1 dz1 = -A2 dz2 = -sqrt(d/R)
+// dt, so
+//
+//	t = 2 A1 A2 sqrt(R) / (A1 + A2) (sqrt d0 - sqrt d1)
+func twoBoxes() (Check, error) {
+	const a1, a2, r, from, to, lower = 0.4, 0.5, 1e6, 0.4, 0.15, -0.5
+	pond, err := basin(4, 1)
+	if err != nil {
+		return Check{}, err
+	}
+	upper, below := tall(a1, 1e-3, 2, from, to), tall(a2, 1e-3, 2+lower, 0.3, 0)
+	upper.Aside = &motion.Aside{To: 1, Back: r}
+	below.Parts[0].Held = 0
+	s, err := motion.New(motion.Inputs{Pond: pond, NoRim: true, Low: -1, Supply: motion.Constant{0, 0}, Feeds: []motion.Feed{upper, below}})
+	if err != nil {
+		return Check{}, err
+	}
+	c, err := s.Run(motion.Program{From: s.AtRest(motion.Held), Valve: motion.Works, Until: 1e5, Accuracy: fine, Still: 1e-9})
+	if err != nil {
+		return Check{}, err
+	}
+	got, err := event(c, motion.EventSiphonEnds)
+	d0 := from - lower
+	d1 := d0 - (from-to)*(1+a1/a2)
+	want := 2 * a1 * a2 * math.Sqrt(r) / (a1 + a2) * (math.Sqrt(d0) - math.Sqrt(d1))
+	return Check{ID: "M-joined", What: "after a stop a full box of 0.4 m² runs through pipe of 1,000,000 s²/m⁵ into an empty one of 0.5 m², from 0.9 to 0.45 m apart, where its pipe ends", Unit: "s", Want: want, Got: got, Rel: 1e-6}, err
 }
 
 // overSill: a pond of area A runs over a sill that falls free: A dh = -C L h^1.5

@@ -1,6 +1,7 @@
 package band
 
 import (
+	"fmt"
 	"math"
 	"testing"
 )
@@ -161,19 +162,45 @@ func TestQuantile(t *testing.T) {
 	}
 }
 
-func BenchmarkDraw(b *testing.B) {
-	for b.Loop() {
-		Draw(make([]Shape, 64), Usual, 1)
+// BenchmarkGrowth tells how drawing and reading (bands of 30 figures, with the
+// shares) grow with the draws and with the inputs; beside it, as a floor, as many
+// bare evaluations of the cheapest function that all inputs move, a weighted sum.
+func BenchmarkGrowth(b *testing.B) {
+	const figures = 30
+	grow := func(name string, inputs, draws int) {
+		weight, row := make([]float64, inputs), make([]float64, inputs)
+		for j := range weight {
+			weight[j] = 1 / float64(j+1)
+		}
+		y := make([][]float64, figures)
+		for k := range y {
+			y[k] = make([]float64, draws)
+		}
+		b.Run(name+"/all", func(b *testing.B) {
+			for b.Loop() {
+				s := Draw(make([]Shape, inputs), draws, 1)
+				for i := range s.Len() {
+					s.Row(i, row)
+					v := dot(weight, row)
+					for k := range y {
+						y[k][i] = v + row[k%inputs]
+					}
+				}
+				s.Study(y)
+			}
+		})
+		b.Run(name+"/floor", func(b *testing.B) {
+			for b.Loop() {
+				for i := range draws {
+					y[0][i] = dot(weight, row)
+				}
+			}
+		})
 	}
-}
-
-func BenchmarkStudy(b *testing.B) {
-	s := Draw(make([]Shape, 64), Usual, 1)
-	y := make([][]float64, 30)
-	for k := range y {
-		y[k] = s.columns[k]
+	for _, n := range []int{10, 100, 1000, 10000} {
+		grow(fmt.Sprintf("inputs=64/draws=%d", n), 64, n)
 	}
-	for b.Loop() {
-		s.Study(y)
+	for _, d := range []int{10, 30, 100, 300} {
+		grow(fmt.Sprintf("draws=1024/inputs=%d", d), d, 1024)
 	}
 }

@@ -1,6 +1,7 @@
 package motion
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -54,6 +55,7 @@ func (c *course) finish() Course {
 		o.Series = append(o.Series, c.waiting)
 	}
 	o.Events = slices.Clone(c.events)
+	slices.SortStableFunc(o.Events, func(a, b Event) int { return cmp.Compare(a.At, b.At) })
 	for _, e := range o.Events {
 		switch e.Code {
 		case EventDry:

@@ -25,6 +25,7 @@ type course struct {
 	waits    bool
 	total    float64
 	rejected int
+	over     []int   // lips that water comes over in the last step
 	passed   float64 // between pond and vault at the end of the last step
 }
 

@@ -106,10 +106,15 @@ func (s *stepper) prepare(x []float64, h float64) {
 	}
 }
 
+// one gives one state at a part (0 to 1) of the last step.
+func (s *stepper) one(i int, part float64) float64 {
+	rest := 1 - part
+	return s.cont[0][i] + part*(s.cont[1][i]+rest*(s.cont[2][i]+part*(s.cont[3][i]+rest*s.cont[4][i])))
+}
+
 // at gives the states at a part (0 to 1) of the last step.
 func (s *stepper) at(part float64, out []float64) {
-	rest := 1 - part
 	for i := range out {
-		out[i] = s.cont[0][i] + part*(s.cont[1][i]+rest*(s.cont[2][i]+part*(s.cont[3][i]+rest*s.cont[4][i])))
+		out[i] = s.one(i, part)
 	}
 }

@@ -29,6 +29,7 @@ type System struct {
 
 	lift  []unit.Length
 	given []unit.Flow
+	brim  []float64 // of each state of a part, what it holds when full
 	steps stepper
 	run   run
 	warm  hint
@@ -105,7 +106,12 @@ func New(in Inputs) (*System, error) {
 		s.feeds = append(s.feeds, s.way(&in.Feeds[i]))
 	}
 	s.lift, s.given = make([]unit.Length, len(s.feeds)), make([]unit.Flow, len(s.feeds))
-	s.steps = newStepper(s.size)
+	s.steps, s.brim = newStepper(s.size), make([]float64, s.size)
+	for i := range s.feeds {
+		for _, p := range s.feeds[i].parts {
+			s.brim[p.at] = p.full
+		}
+	}
 	s.run = run{s: s, pipes: make([]pipeState, len(s.feeds)), gains: make([]float64, len(s.feeds)), full: make([]bool, s.size)}
 	return s, nil
 }
