@@ -101,14 +101,3 @@ func quantile(sorted []float64, p float64) float64 {
 	}
 	return sorted[i] + (at-float64(i))*(sorted[i+1]-sorted[i])
 }
-
-// Part gives the part of the draws for which a condition holds.
-func Part(holds []bool) float64 {
-	n := 0
-	for _, h := range holds {
-		if h {
-			n++
-		}
-	}
-	return float64(n) / float64(max(1, len(holds)))
-}

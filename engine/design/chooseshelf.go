@@ -136,7 +136,7 @@ func (m *model) backwards(c *Choice, inUse string) {
 		d := &c.Result.Front[0]
 		c.Best = ask(size.Given{Pumps: d.Pumps, Choices: d.Choices})
 	}
-	use := slices.IndexFunc(m.job.Pumps, func(p job.Pump) bool { return p.Name == inUse })
+	use := m.pumpNamed(inUse)
 	if use < 0 || c.Problem.Pumps[use].Curve == nil {
 		return
 	}

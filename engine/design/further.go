@@ -23,7 +23,7 @@ type further struct {
 // further adds a further pump to the network.
 func (m *model) further(p *plumbing, i int, node func(name string) int) bool {
 	f := &m.job.FurtherPumps[i]
-	pump := slices.IndexFunc(m.job.Pumps, func(p job.Pump) bool { return p.Name == f.Pump })
+	pump := m.pumpNamed(f.Pump)
 	if pump < 0 {
 		m.fault(at("/furtherPumps", i)+"/pump", CodeNoSuchPump, trace.Str("name", f.Pump))
 		return false
@@ -94,7 +94,7 @@ func (m *model) leastWater(pumpIndex int, floor unit.Length) (least unit.Length,
 func (m *model) judgeFurther(pump int, vault unit.Length) {
 	seen := map[string]bool{m.job.Pumps[pump].Name: true}
 	for i, o := range m.out.Delivery.Others {
-		if k := slices.IndexFunc(m.job.Pumps, func(p job.Pump) bool { return p.Name == o.Pump }); !seen[o.Pump] {
+		if k := m.pumpNamed(o.Pump); !seen[o.Pump] {
 			seen[o.Pump] = true
 			m.judgeSheet(k, o.Power)
 		}
@@ -112,7 +112,7 @@ func (m *model) judgeFurther(pump int, vault unit.Length) {
 // judgeLeg looks along the leg of a pump, up to where other water joins it, for
 // a check valve.
 func (m *model) judgeLeg(name, path string) {
-	if name == "pump" && slices.ContainsFunc(m.job.Assembly.Parts, func(p job.Laid) bool { return isCheck(p.Fitting) && !p.Reverse }) {
+	if name == "pump" && m.assemblyHolds() {
 		return
 	}
 	for place, steps := name, 0; steps <= len(m.job.Runs); steps++ {
@@ -192,7 +192,7 @@ func (m *model) otherFigures(i int, o *Other) {
 
 // judgeOther holds where a further pump runs against its own range.
 func (m *model) judgeOther(i int, o *Other, vault unit.Length) {
-	k := slices.IndexFunc(m.job.Pumps, func(p job.Pump) bool { return p.Name == o.Pump })
+	k := m.pumpNamed(o.Pump)
 	curve, ok := m.trial().ownCurve(k)
 	if !ok {
 		return

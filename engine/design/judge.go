@@ -174,11 +174,15 @@ func (m *model) trial() *model {
 	return &t
 }
 
+// pumpNamed gives a pump's place among the job's, -1 when there is none of that
+// name.
+func (m *model) pumpNamed(name string) int {
+	return slices.IndexFunc(m.job.Pumps, func(p job.Pump) bool { return p.Name == name })
+}
+
 func (m *model) byName(pump string) (*job.Pump, bool) {
-	for i := range m.job.Pumps {
-		if m.job.Pumps[i].Name == pump {
-			return &m.job.Pumps[i], true
-		}
+	if i := m.pumpNamed(pump); i >= 0 {
+		return &m.job.Pumps[i], true
 	}
 	return nil, false
 }

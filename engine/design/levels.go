@@ -193,12 +193,9 @@ func (m *model) levelInputs(pumpIndex int, d *Delivery) (in level.Inputs, ok boo
 		return in, false
 	}
 	site := &m.job.Site
-	in = level.Inputs{Pond: pond, Line: line, RimSource: m.rimSource(), Flow: d.Drawn, DesignRain: site.DesignRain.SI, RainOn: m.rainOn(), Reserve: site.Reserve.Or(defaultReserve)}
-	if e, ok := m.trial().evaporation(); ok && site.Reserve.IsZero() {
-		in.Reserve = reserveDays * e
-		m.assumeOnce("/site/reserve", AssumeTwoDays, unit.Of(in.Reserve, unit.KindDepth))
-	} else if site.Reserve.IsZero() {
-		m.assumeOnce("/site/reserve", AssumeReserve, unit.Of(defaultReserve, unit.KindDepth))
+	in = level.Inputs{Pond: pond, Line: line, RimSource: m.rimSource(), Flow: d.Drawn, DesignRain: site.DesignRain.SI, RainOn: m.rainOn(), Reserve: site.Reserve.SI}
+	if site.Reserve.IsZero() {
+		in.Reserve = m.reserve()
 	}
 	if in.Rim, ok = m.survey.Level(m.job.Pond.Rim); !ok {
 		in.NoRim = true
@@ -213,6 +210,17 @@ func (m *model) levelInputs(pumpIndex int, d *Delivery) (in level.Inputs, ok boo
 	in.Valve = slices.Contains(m.closed().runs, true)
 	in.Stores = m.stores(d)
 	return in, true
+}
+
+// reserve is what evaporates before someone tops up, where the job does not say:
+// what two of its summer days take, or of a dry summer's.
+func (m *model) reserve() unit.Length {
+	if e, ok := m.trial().evaporation(); ok {
+		m.assumeOnce("/site/reserve", AssumeTwoDays, unit.Of(reserveDays*e, unit.KindDepth))
+		return reserveDays * e
+	}
+	m.assumeOnce("/site/reserve", AssumeReserve, unit.Of(defaultReserve, unit.KindDepth))
+	return defaultReserve
 }
 
 // rimSource tells where the rim's level comes from: as the job says, or by the

@@ -44,13 +44,12 @@ func (c *Moving) CameBack() (unit.Volume, bool) {
 
 // Motion is the feature through start and stop.
 type Motion struct {
-	Cases   []Moving
-	Valve   bool          // a check valve is fitted
-	Rim     unit.Length   // with NoRim not known
-	NoRim   bool          //
-	Line    unit.Length   // water line at rest
-	Until   unit.Duration // how long each case was followed at most
-	LeftOut unit.Volume   // water over lips that empty too fast to be followed
+	Cases []Moving
+	Valve bool          // a check valve is fitted
+	Rim   unit.Length   // with NoRim not known
+	NoRim bool          //
+	Line  unit.Length   // water line at rest
+	Until unit.Duration // how long each case was followed at most
 }
 
 // Find gives a case.
@@ -104,7 +103,7 @@ func (m *model) move(sys *system, pump int) *Motion {
 	}
 	v := &mover{
 		m: m, s: s, pump: pump,
-		out: &Motion{Valve: in.Valve, Rim: in.Rim, NoRim: in.NoRim, Line: in.Line, Until: followed, LeftOut: s.LeftOut},
+		out: &Motion{Valve: in.Valve, Rim: in.Rim, NoRim: in.NoRim, Line: in.Line, Until: followed},
 	}
 	v.base()
 	if err := v.cases(in); err != nil {

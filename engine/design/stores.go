@@ -1,6 +1,8 @@
 package design
 
 import (
+	"slices"
+
 	"plashet/engine/hydro"
 	"plashet/engine/level"
 	"plashet/engine/trace"
@@ -24,11 +26,7 @@ func (m *model) closed() holding {
 	for i := range h.runs {
 		h.runs[i] = true
 	}
-	held := false
-	for _, p := range m.job.Assembly.Parts {
-		held = held || isCheck(p.Fitting) && !p.Reverse
-	}
-	h.places["pump"] = !held
+	h.places["pump"] = !m.assemblyHolds()
 	pumps := map[string]bool{"pump": true}
 	for i := range m.job.FurtherPumps {
 		f := &m.job.FurtherPumps[i]
@@ -62,6 +60,12 @@ func (m *model) closed() holding {
 		}
 	}
 	return h
+}
+
+// assemblyHolds tells that a check valve of the assembly stands against the
+// water that comes back to the pump in use.
+func (m *model) assemblyHolds() bool {
+	return slices.ContainsFunc(m.job.Assembly.Parts, func(p job.Laid) bool { return isCheck(p.Fitting) && !p.Reverse })
 }
 
 func hasCheck(r *job.Run) bool {

@@ -32,40 +32,32 @@ func (m *model) upkeep(pump int) {
 	}
 	u := &Upkeep{}
 	m.out.Upkeep = u
-	m.turnover(u)
-	m.evaporates(u)
+	var open unit.Area // surface of the pond
+	if line, ok := m.survey.Level(m.job.Pond.Water); ok {
+		if pond := m.trial().pond(line); pond != nil { // what its outline assumes is told with the levels
+			open = pond.Water(line)
+			m.turnover(u, pond.Volume(line))
+		}
+	}
+	m.evaporates(u, open)
 	m.circuit(u, pump)
 }
 
-func (m *model) turnover(u *Upkeep) {
-	line, ok := m.survey.Level(m.job.Pond.Water)
-	if !ok {
-		return
-	}
-	t := m.trial() // what its outline assumes is told with the levels
-	if pond := t.pond(line); pond != nil {
-		v := pond.Volume(line)
-		u.Turnover = unit.Duration(float64(v) / float64(m.out.Delivery.Drawn))
-		m.figure("upkeep.turnover", unit.Of(u.Turnover, unit.KindDuration), "V / Q", sourceTurnover,
-			term("V", v, unit.KindWater, "/pond"), term("Q", m.out.Delivery.Drawn, unit.KindFlow, "pump.flow"))
-	}
+func (m *model) turnover(u *Upkeep, v unit.Volume) {
+	u.Turnover = unit.Duration(float64(v) / float64(m.out.Delivery.Drawn))
+	m.figure("upkeep.turnover", unit.Of(u.Turnover, unit.KindDuration), "V / Q", sourceTurnover,
+		term("V", v, unit.KindWater, "/pond"), term("Q", m.out.Delivery.Drawn, unit.KindFlow, "pump.flow"))
 }
 
-// waterArea is the surface that the job tells of: pond, reaches, pools.
-func (m *model) waterArea() unit.Area {
-	var a unit.Area
-	if line, ok := m.survey.Level(m.job.Pond.Water); ok {
-		if pond := m.trial().pond(line); pond != nil {
-			a = pond.Water(line)
-		}
-	}
+// wetArea is the surface of reaches and pools.
+func (m *model) wetArea() (a unit.Area) {
 	for _, w := range m.job.Watercourses {
 		for _, p := range w.Parts {
 			switch {
 			case p.Reach != nil:
-				a += unit.Area(p.Reach.Length.SI * p.Reach.Width.SI * unit.Length(p.Reach.Wetted.Or(1)))
+				a += reachPlan(p.Reach) * unit.Area(p.Reach.Wetted.Or(1))
 			case p.Pool != nil:
-				a += p.Pool.Area.Or(unit.Area(p.Pool.Length.SI * p.Pool.Width.SI))
+				a += poolPlan(p.Pool)
 			}
 		}
 	}
@@ -92,7 +84,7 @@ func (m *model) evaporation() (unit.Length, bool) {
 	return max(e, 0), true
 }
 
-func (m *model) evaporates(u *Upkeep) {
+func (m *model) evaporates(u *Upkeep, pond unit.Area) {
 	if m.job.Site.Summer == (job.Weather{}) {
 		return
 	}
@@ -104,7 +96,7 @@ func (m *model) evaporates(u *Upkeep) {
 	if m.job.Site.Altitude.IsZero() {
 		m.assumeOnce("/site/altitude", AssumeAltitude, unit.Of(unit.Length(0), unit.KindElevation))
 	}
-	u.Evaporation, u.WaterArea = e, m.waterArea()
+	u.Evaporation, u.WaterArea = e, pond+m.wetArea()
 	u.TopUp = unit.Volume(float64(e) * float64(u.WaterArea))
 	w := &m.job.Site.Summer
 	m.figure("upkeep.evaporation", unit.Of(e, unit.KindDepth), "Penman: (alpha En + Ea)/(alpha + 1), in a day", hydro.SourcePenman,

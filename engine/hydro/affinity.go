@@ -1,6 +1,7 @@
 package hydro
 
 import (
+	"cmp"
 	"slices"
 
 	"plashet/engine/trace"
@@ -26,7 +27,7 @@ func (c *Curve) AtSpeed(ratio unit.Ratio) (*Curve, error) {
 // a pump that was measured weaker than its sheet: with the shut-off head
 // measured, head = measured/sheet. The ratios must be above 0.
 func (c *Curve) Scaled(flow, head, watts unit.Ratio) (*Curve, error) {
-	err := firstError(
+	err := cmp.Or(
 		positive("flow", flow, unit.KindRatio),
 		positive("head", head, unit.KindRatio),
 		positive("watts", watts, unit.KindRatio),

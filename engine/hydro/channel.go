@@ -1,6 +1,7 @@
 package hydro
 
 import (
+	"cmp"
 	"math"
 
 	"plashet/engine/trace"
@@ -50,7 +51,7 @@ type ChannelFlow struct {
 }
 
 func (c Channel) check() error {
-	return firstError(
+	return cmp.Or(
 		positive("width", c.Width, unit.KindPlan),
 		positive("slope", c.Slope, unit.KindPercent),
 		positive("n", c.N, unit.KindRatio),
@@ -63,7 +64,7 @@ func (c Channel) check() error {
 //
 // Sizes that are not above zero, or a negative depth, give CodeRange.
 func (c Channel) Flow(depth unit.Length) (unit.Flow, error) {
-	if err := firstError(c.check(), notNegative("depth", depth, unit.KindDepth)); err != nil || depth == 0 {
+	if err := cmp.Or(c.check(), notNegative("depth", depth, unit.KindDepth)); err != nil || depth == 0 {
 		return 0, err
 	}
 	b, y := float64(c.Width), float64(depth)
@@ -76,7 +77,7 @@ func (c Channel) Flow(depth unit.Length) (unit.Flow, error) {
 // (n Q/(b sqrt S))^0.6, which is never too great: they close in from below on
 // any sizes. With no flow all is zero.
 func (c Channel) Normal(q unit.Flow) (ChannelFlow, error) {
-	if err := firstError(c.check(), notNegative("flow", q, unit.KindFlow)); err != nil || q == 0 {
+	if err := cmp.Or(c.check(), notNegative("flow", q, unit.KindFlow)); err != nil || q == 0 {
 		return ChannelFlow{}, err
 	}
 	b := float64(c.Width)

@@ -94,16 +94,10 @@ func finite[Q ~float64](v Q) bool {
 
 // within gives an error unless low <= v <= high.
 func within[Q unit.Quantity](name string, v, low, high Q, k unit.Kind) error {
-	limit := low
-	switch {
-	case !finite(v):
-		return fail(CodeNotFinite, trace.Str("name", name))
-	case v >= low && v <= high:
-		return nil
-	case v > high:
-		limit = high
+	if m, out := trace.Outside(CodeNotFinite, CodeRange, name, v, low, high, k); out {
+		return &Error{m}
 	}
-	return fail(CodeRange, trace.Str("name", name), trace.Num("found", v, k), trace.Num("limit", limit, k))
+	return nil
 }
 
 // positive gives an error unless v is above zero.
@@ -117,14 +111,4 @@ func positive[Q unit.Quantity](name string, v Q, k unit.Kind) error {
 // notNegative gives an error unless v is at least zero.
 func notNegative[Q unit.Quantity](name string, v Q, k unit.Kind) error {
 	return within(name, v, 0, Q(math.MaxFloat64), k)
-}
-
-// firstError gives the first error of a list of checks.
-func firstError(errs ...error) error {
-	for _, err := range errs {
-		if err != nil {
-			return err
-		}
-	}
-	return nil
 }

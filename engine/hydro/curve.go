@@ -1,6 +1,7 @@
 package hydro
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -97,14 +98,14 @@ func NewCurve(d PumpData) (*Curve, error) {
 }
 
 func (d PumpData) check() error {
-	err := firstError(
+	err := cmp.Or(
 		notNegative("reading", d.Reading, unit.KindHead),
 		notNegative("boxFlow", d.BoxFlow, unit.KindFlow),
 		notNegative("maxHead", d.MaxHead, unit.KindHead),
 		notNegative("watts", d.Watts, unit.KindPower),
 	)
 	for _, p := range d.Points {
-		err = firstError(err,
+		err = cmp.Or(err,
 			notNegative("flow", p.Flow, unit.KindFlow),
 			notNegative("head", p.Head, unit.KindHead),
 			notNegative("watts", p.Watts, unit.KindPower),

@@ -1,6 +1,8 @@
 package hydro
 
 import (
+	"cmp"
+
 	"plashet/engine/trace"
 	"plashet/engine/unit"
 )
@@ -22,7 +24,7 @@ func WaterPower(q unit.Flow, h unit.Head, w Water) unit.Power {
 // the water: water power / efficiency. The efficiency must be above 0 and at
 // most 1, the power at least zero.
 func ShaftPower(water unit.Power, efficiency unit.Ratio) (unit.Power, error) {
-	err := firstError(
+	err := cmp.Or(
 		notNegative("power", water, unit.KindPower),
 		positive("efficiency", efficiency, unit.KindPercent),
 		within("efficiency", efficiency, 0, 1, unit.KindPercent),
@@ -37,7 +39,7 @@ func ShaftPower(water unit.Power, efficiency unit.Ratio) (unit.Power, error) {
 // power / power drawn (wire to water, when the power is electrical). The power
 // drawn must be above zero. A result above 1 means wrong figures, and is given.
 func Efficiency(water, drawn unit.Power) (unit.Ratio, error) {
-	err := firstError(
+	err := cmp.Or(
 		notNegative("power", water, unit.KindPower),
 		positive("drawn", drawn, unit.KindPower),
 	)
@@ -50,7 +52,7 @@ func Efficiency(water, drawn unit.Power) (unit.Ratio, error) {
 // YearlyEnergy is the energy drawn in a year: power × hours a day × days a
 // year, for 0 to 24 hours and 0 to 366 days.
 func YearlyEnergy(p unit.Power, perDay unit.Duration, days unit.Ratio) (unit.Energy, error) {
-	err := firstError(
+	err := cmp.Or(
 		notNegative("power", p, unit.KindPower),
 		within("hoursPerDay", perDay, 0, unit.Day, unit.KindHours),
 		within("daysPerYear", days, 0, 366, unit.KindCount),
@@ -89,7 +91,7 @@ type Suction struct {
 // loss and the reserve at least zero. It may come out negative: then the water
 // boils before it reaches the pump.
 func NPSHAvailable(s Suction, w Water) (unit.Head, error) {
-	err := firstError(
+	err := cmp.Or(
 		positive("atmosphere", s.Atmosphere, unit.KindPressure),
 		notNegative("friction", s.Friction, unit.KindHead),
 		notNegative("reserve", s.Reserve, unit.KindHead),

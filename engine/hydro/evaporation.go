@@ -1,6 +1,7 @@
 package hydro
 
 import (
+	"cmp"
 	"math"
 
 	"plashet/engine/trace"
@@ -39,7 +40,7 @@ type OpenWater struct {
 // e°, Delta and gamma as in FAO-56, equations 11, 13 and 8. Outside the ranges
 // of OpenWater it gives CodeRange. It is negative when the water takes up dew.
 func PenmanDepth(o OpenWater) (unit.Length, error) {
-	err := firstError(
+	err := cmp.Or(
 		within("temperature", o.Temperature, -20, 50, unit.KindTemperature),
 		within("netRadiation", unit.Ratio(o.NetRadiationWM2), -200, 500, unit.KindRatio),
 		within("wind", o.Wind, 0, 50, unit.KindSpeed),
@@ -84,7 +85,7 @@ type Day struct {
 
 func (d Day) check() error {
 	const widest = 65 * unit.Degree
-	return firstError(
+	return cmp.Or(
 		within("highest", d.Highest, -20, 55, unit.KindTemperature),
 		within("lowest", d.Lowest, -20, d.Highest, unit.KindTemperature),
 		within("humidest", d.Humidest, 0, 1, unit.KindPercent),

@@ -1,6 +1,7 @@
 package hydro
 
 import (
+	"cmp"
 	"math"
 
 	"plashet/engine/trace"
@@ -79,7 +80,7 @@ func (p HazenWilliamsLaw) Prepare(w Water) (*HazenWilliams, error) {
 // Renew makes a pipe ready again in its place, for another law or water, as
 // Prepare does; with an error it stays as it was.
 func (p *HazenWilliams) Renew(law HazenWilliamsLaw, w Water) error {
-	err := firstError(
+	err := cmp.Or(
 		positive("bore", law.Bore, unit.KindBore),
 		positive("length", law.Length, unit.KindDistance),
 		positive("c", law.C, unit.KindRatio),

@@ -1,6 +1,7 @@
 package hydro
 
 import (
+	"cmp"
 	"math"
 
 	"plashet/engine/unit"
@@ -35,7 +36,7 @@ func (l LipLaw) Prepare() (*Lip, error) {
 // Renew makes a lip ready again in its place, for another law, as Prepare does;
 // with an error it stays as it was.
 func (l *Lip) Renew(law LipLaw) error {
-	err := firstError(
+	err := cmp.Or(
 		positive("width", law.Width, unit.KindTape),
 		positive("c", unit.Ratio(law.C), unit.KindRatio),
 		notNegative("tilt", law.Tilt, unit.KindDepth),

@@ -1,6 +1,7 @@
 package hydro
 
 import (
+	"cmp"
 	"math"
 
 	"plashet/engine/trace"
@@ -48,7 +49,7 @@ func (m MinorLaw) Prepare(w Water) (*Minor, error) {
 // Renew makes fittings ready again in their place, for another law or water, as
 // Prepare does; with an error they stay as they were.
 func (m *Minor) Renew(law MinorLaw, w Water) error {
-	err := firstError(
+	err := cmp.Or(
 		positive("bore", law.Bore, unit.KindBore),
 		notNegative("k", law.K, unit.KindRatio),
 		notNegative("k1", law.K1, unit.KindRatio),
@@ -108,7 +109,7 @@ func (m *Minor) Join(next Law) (both Law, ok bool) {
 // in a bore: K = h 2g/v². It is what a valve has to be throttled to. The flow
 // must be above zero and the head at least zero.
 func CoefficientFor(h unit.Head, q unit.Flow, bore unit.Length) (unit.Ratio, error) {
-	err := firstError(
+	err := cmp.Or(
 		notNegative("head", h, unit.KindHead),
 		positive("flow", q, unit.KindFlow),
 		positive("bore", bore, unit.KindBore),
@@ -128,7 +129,7 @@ type Resistance float64
 // FixedFriction is the resistance of a full round pipe with a friction factor
 // taken as constant: r = 8 f L/(pi² g D⁵).
 func FixedFriction(f unit.Ratio, length, bore unit.Length) (Resistance, error) {
-	err := firstError(
+	err := cmp.Or(
 		positive("friction", f, unit.KindRatio),
 		positive("length", length, unit.KindDistance),
 		positive("bore", bore, unit.KindBore),

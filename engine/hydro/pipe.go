@@ -1,6 +1,7 @@
 package hydro
 
 import (
+	"cmp"
 	"math"
 
 	"plashet/engine/trace"
@@ -44,7 +45,7 @@ func (p PipeLaw) Prepare(w Water) (*Pipe, error) {
 // Renew makes a pipe ready again in its place, for another law or water, as
 // Prepare does; with an error it stays as it was.
 func (p *Pipe) Renew(law PipeLaw, w Water) error {
-	err := firstError(
+	err := cmp.Or(
 		positive("bore", law.Bore, unit.KindBore),
 		positive("length", law.Length, unit.KindDistance),
 		within("roughness", law.Roughness, 0, MaxRelativeRoughness*law.Bore, unit.KindRoughness),

@@ -1,6 +1,8 @@
 package hydro
 
 import (
+	"cmp"
+
 	"plashet/engine/trace"
 	"plashet/engine/unit"
 )
@@ -76,7 +78,7 @@ func SheetDepth(head unit.Head, at SheetAt) (unit.Length, error) {
 // the inverse of SheetDepth. A depth that is not above zero gives CodeRange.
 func HeadForSheet(depth unit.Length, at SheetAt) (unit.Head, error) {
 	s, err := at.share()
-	if err = firstError(err, positive("sheet", depth, unit.KindDepth)); err != nil {
+	if err = cmp.Or(err, positive("sheet", depth, unit.KindDepth)); err != nil {
 		return 0, err
 	}
 	return depth / unit.Length(s), nil

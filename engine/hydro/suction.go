@@ -62,7 +62,7 @@ func NewNPSH(points []NPSHPoint) (*NPSHCurve, error) {
 	slices.SortFunc(points, func(a, b NPSHPoint) int { return cmp.Compare(a.Flow, b.Flow) })
 	var q, h []float64
 	for i, p := range points {
-		if err := firstError(notNegative("flow", p.Flow, unit.KindFlow), notNegative("head", p.Head, unit.KindHead)); err != nil {
+		if err := cmp.Or(notNegative("flow", p.Flow, unit.KindFlow), notNegative("head", p.Head, unit.KindHead)); err != nil {
 			return nil, err
 		}
 		if i > 0 && p.Flow == points[i-1].Flow {

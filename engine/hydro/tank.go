@@ -1,6 +1,7 @@
 package hydro
 
 import (
+	"cmp"
 	"math"
 
 	"plashet/engine/unit"
@@ -16,7 +17,7 @@ import (
 // the opening's centre (above the outlet's end, for a pipe). Areas and Cd must
 // be above zero, Cd at most 1, h1 >= h2 >= 0, else CodeRange.
 func DrainTime(tank, opening unit.Area, cd unit.Ratio, from, to unit.Head) (unit.Duration, error) {
-	err := firstError(
+	err := cmp.Or(
 		positive("tank", tank, unit.KindArea),
 		positive("opening", opening, unit.KindArea),
 		positive("cd", cd, unit.KindRatio),

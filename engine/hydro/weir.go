@@ -1,6 +1,7 @@
 package hydro
 
 import (
+	"cmp"
 	"math"
 
 	"plashet/engine/trace"
@@ -41,7 +42,7 @@ func Rehbock() EffectiveWeir {
 // Flow is the flow over the weir. The head must be at least zero, the width
 // and the crest's height above zero.
 func (w EffectiveWeir) Flow(head unit.Head, width, crestHeight unit.Length) (unit.Flow, error) {
-	err := firstError(
+	err := cmp.Or(
 		notNegative("head", head, unit.KindDepth),
 		positive("width", width, unit.KindTape),
 		positive("crestHeight", crestHeight, unit.KindTape),
@@ -69,7 +70,7 @@ func RectangularNotch(cd unit.Ratio, head unit.Head, width unit.Length) (unit.Fl
 // width is left gives CodeRange.
 func FrancisContracted(head unit.Head, width unit.Length, n int) (unit.Flow, error) {
 	effective := width - 0.1*unit.Length(n)*head
-	err := firstError(
+	err := cmp.Or(
 		notNegative("head", head, unit.KindDepth),
 		positive("width", effective, unit.KindTape),
 		within("contractions", unit.Ratio(n), 0, 2, unit.KindCount),
@@ -85,7 +86,7 @@ func FrancisContracted(head unit.Head, width unit.Length, n int) (unit.Flow, err
 // which make good for the contraction: Q = 3.367 L H^1.5 (feet), from memory of
 // the USBR Water Measurement Manual, chapter 7.
 func Cipolletti(head unit.Head, width unit.Length) (unit.Flow, error) {
-	err := firstError(
+	err := cmp.Or(
 		notNegative("head", head, unit.KindDepth),
 		positive("width", width, unit.KindTape),
 	)
@@ -129,7 +130,7 @@ func VNotchCoefficients(angle unit.Angle) (ce unit.Ratio, kh unit.Length, err er
 // the sheet may cling to the plate).
 func VNotch(head unit.Head, angle unit.Angle) (unit.Flow, error) {
 	ce, kh, err := VNotchCoefficients(angle)
-	if err = firstError(err, notNegative("head", head, unit.KindDepth)); err != nil || head == 0 {
+	if err = cmp.Or(err, notNegative("head", head, unit.KindDepth)); err != nil || head == 0 {
 		return 0, err
 	}
 	return TriangularNotch(ce, head+kh, angle)
@@ -139,7 +140,7 @@ func VNotch(head unit.Head, angle unit.Angle) (unit.Flow, error) {
 // Q = Cd (8/15) sqrt(2g) tan(angle/2) H^2.5, for an angle above 0 and below 180
 // degrees.
 func TriangularNotch(cd unit.Ratio, head unit.Head, angle unit.Angle) (unit.Flow, error) {
-	err := firstError(
+	err := cmp.Or(
 		positive("cd", cd, unit.KindRatio),
 		notNegative("head", head, unit.KindDepth),
 		within("angle", angle, 0, 179*unit.Degree, unit.KindAngle),

@@ -1,6 +1,7 @@
 package hydro
 
 import (
+	"cmp"
 	"math"
 
 	"plashet/engine/trace"
@@ -43,7 +44,7 @@ func ConductorArea(gauge int) (unit.Area, error) {
 // L the one-way length, R the conductor's resistance in ohms for each metre, I
 // the current. All must be at least zero.
 func VoltageDrop(current unit.Current, oneWay unit.Length, ohmPerM float64) (unit.Voltage, error) {
-	err := firstError(
+	err := cmp.Or(
 		notNegative("current", current, unit.KindCurrent),
 		notNegative("length", oneWay, unit.KindDistance),
 		notNegative("resistance", unit.Ratio(ohmPerM), unit.KindRatio),
@@ -58,7 +59,7 @@ func VoltageDrop(current unit.Current, oneWay unit.Length, ohmPerM float64) (uni
 // resistivity in ohm metres, R = resistivity / area: the K method, 2 K I L/CM.
 // The section must be above zero.
 func VoltageDropByArea(current unit.Current, oneWay unit.Length, area unit.Area, ohmM float64) (unit.Voltage, error) {
-	err := firstError(
+	err := cmp.Or(
 		positive("area", area, unit.KindArea),
 		notNegative("resistivity", unit.Ratio(ohmM), unit.KindRatio),
 	)

@@ -1,6 +1,7 @@
 package level
 
 import (
+	"cmp"
 	"math"
 
 	"plashet/engine/unit"
@@ -11,7 +12,7 @@ import (
 // stands in it (pump, pipe, mats) is not taken off: the levels move a little
 // less in the sum than they do in truth.
 func NewBox(floorLength, floorWidth, length, width, height, floor unit.Length) (*AreaElevation, error) {
-	err := firstError(
+	err := cmp.Or(
 		positive("", "floor length", floorLength, unit.KindTape), positive("", "floor width", floorWidth, unit.KindTape),
 		positive("", "length", length, unit.KindTape), positive("", "width", width, unit.KindTape),
 		positive("", "depth", height, unit.KindTape), elevation("", "floor", floor),

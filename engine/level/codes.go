@@ -125,13 +125,8 @@ func finite[Q ~float64](v Q) bool {
 
 // within gives an error unless low <= v <= high.
 func within[Q unit.Quantity](path, name string, v, low, high Q, k unit.Kind) error {
-	switch {
-	case !finite(v):
-		return fail(path, CodeNotFinite, trace.Str("name", name))
-	case v < low:
-		return fail(path, CodeRange, trace.Str("name", name), trace.Num("found", v, k), trace.Num("limit", low, k))
-	case v > high:
-		return fail(path, CodeRange, trace.Str("name", name), trace.Num("found", v, k), trace.Num("limit", high, k))
+	if m, out := trace.Outside(CodeNotFinite, CodeRange, name, v, low, high, k); out {
+		return &Error{m, path}
 	}
 	return nil
 }
@@ -157,12 +152,3 @@ func elevation(path, name string, v unit.Length) error {
 // maxElevation bounds levels, in metres: the range in which the job document
 // takes them, so that differences keep their digits.
 const maxElevation = 1e4
-
-func firstError(errs ...error) error {
-	for _, err := range errs {
-		if err != nil {
-			return err
-		}
-	}
-	return nil
-}

@@ -1,6 +1,8 @@
 package level
 
 import (
+	"cmp"
+
 	"plashet/engine/trace"
 	"plashet/engine/unit"
 )
@@ -81,7 +83,7 @@ func (in *Inputs) check() error {
 	if in.Pond == nil {
 		return fail("/pond", CodeMissing, trace.Str("name", "pond"))
 	}
-	err := firstError(
+	err := cmp.Or(
 		elevation("/pond/water", "line", in.Line),
 		elevation("/vault/floor", "floor", in.Stand.Floor),
 		notNegative("", "pump minimum", in.Stand.MinWater, unit.KindDepth),
@@ -103,7 +105,7 @@ func (in *Inputs) check() error {
 		err = notNegative("/vault/screenLoss", "screen loss", in.Vault.ScreenLoss, unit.KindDepth)
 	}
 	for i := range in.Stores {
-		err = firstError(err, in.Stores[i].check())
+		err = cmp.Or(err, in.Stores[i].check())
 	}
 	if err == nil && in.Line <= in.Pond.Floor() {
 		err = fail("/pond/water", CodeRange, trace.Str("name", "line"),

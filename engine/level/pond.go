@@ -1,6 +1,7 @@
 package level
 
 import (
+	"cmp"
 	"math"
 	"strconv"
 
@@ -44,7 +45,7 @@ func NewPond(p Pond) (*AreaElevation, error) {
 	if p.Outline == nil {
 		return nil, fail("", CodeMissing, trace.Str("name", "outline"))
 	}
-	err := firstError(
+	err := cmp.Or(
 		elevation("", "line", p.Line),
 		positive("", "void", p.Void, unit.KindPercent),
 		within("", "void", p.Void, 0, 1, unit.KindPercent),

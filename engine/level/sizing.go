@@ -1,6 +1,7 @@
 package level
 
 import (
+	"cmp"
 	"math"
 
 	"plashet/engine/unit"
@@ -12,7 +13,7 @@ import (
 // stone, 0.9 and more for crates: trade practice). Source: trade practice; the
 // balance of water.
 func HiddenBasin(transit, pump, reserve unit.Volume, void unit.Ratio) (unit.Volume, error) {
-	if err := firstError(
+	if err := cmp.Or(
 		notNegative("", "transit", transit, unit.KindWater),
 		notNegative("", "pump minimum", pump, unit.KindWater),
 		notNegative("", "reserve", reserve, unit.KindWater),
@@ -30,7 +31,7 @@ func HiddenBasin(transit, pump, reserve unit.Volume, void unit.Ratio) (unit.Volu
 // first. Source: ANSI/HI 9.8 as secondary pages give it (not read in the
 // standard).
 func MinSubmergence(bore unit.Length, q unit.Flow) (unit.Length, error) {
-	if err := firstError(positive("", "bore", bore, unit.KindBore), notNegative("", "flow", q, unit.KindFlow)); err != nil {
+	if err := cmp.Or(positive("", "bore", bore, unit.KindBore), notNegative("", "flow", q, unit.KindFlow)); err != nil {
 		return 0, err
 	}
 	d := float64(bore / unit.Inch)

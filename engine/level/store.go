@@ -1,6 +1,7 @@
 package level
 
 import (
+	"cmp"
 	"math"
 
 	"plashet/engine/trace"
@@ -65,7 +66,7 @@ func (s *Store) backThroughPump() bool { return s.Kind == KindRun || s.Kind == K
 
 // check gives an error unless the three volumes are in order.
 func (s *Store) check() error {
-	return firstError(
+	return cmp.Or(
 		notNegative(s.Path, "running", s.Running, unit.KindWater),
 		within(s.Path, "held", s.Held, 0, s.Running, unit.KindWater),
 		within(s.Path, "held open", s.HeldOpen, 0, s.Held, unit.KindWater),
@@ -107,7 +108,7 @@ type BoxSize struct {
 // falls into a lower box that pipe joins it with, no further than to the inlet.
 // A box of unknown depth (0) is taken to empty. All from 0 up.
 func Box(name, path string, b BoxSize) (Store, error) {
-	if err := firstError(
+	if err := cmp.Or(
 		notNegative(path, "depth", b.Depth, unit.KindTape),
 		notNegative(path, "inlet", b.Inlet, unit.KindTape),
 		notNegative(path, "volume", b.Volume, unit.KindWater),
@@ -135,7 +136,7 @@ func Box(name, path string, b BoxSize) (Store, error) {
 // ponded behind it (the box or pool before it): V = head * area * void. It runs
 // off after every stop. Head and area from 0 up, void above 0 to 1.
 func Lip(name, path string, head unit.Head, behind unit.Area, void unit.Ratio) (Store, error) {
-	if err := firstError(
+	if err := cmp.Or(
 		notNegative(path, "head", head, unit.KindDepth),
 		notNegative(path, "area", behind, unit.KindArea),
 		within(path, "void", void, 0, 1, unit.KindPercent),
@@ -165,7 +166,7 @@ type ReachSize struct {
 // length; holds * wetted width * length stays when it stops, at most what ran.
 // All from 0 up.
 func Reach(name, path string, r ReachSize) (Store, error) {
-	if err := firstError(
+	if err := cmp.Or(
 		notNegative(path, "depth", r.Depth, unit.KindDepth),
 		notNegative(path, "wetted width", r.Wetted, unit.KindPlan),
 		notNegative(path, "length", r.Length, unit.KindPlan),
@@ -191,7 +192,7 @@ func Reach(name, path string, r ReachSize) (Store, error) {
 // start and kept; one that leaks (back into the pond) is empty at every start.
 // Area and mean depth from 0 up.
 func Pool(name, path string, area unit.Area, depth unit.Length, leaks bool) (Store, error) {
-	if err := firstError(
+	if err := cmp.Or(
 		notNegative(path, "area", area, unit.KindArea),
 		notNegative(path, "depth", depth, unit.KindDepth),
 	); err != nil {

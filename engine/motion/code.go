@@ -39,26 +39,12 @@ func fail(path, code string, args ...trace.Arg) error {
 
 // within gives an error unless low <= v <= high.
 func within[Q unit.Quantity](path, name string, v, low, high Q, k unit.Kind) error {
-	switch {
-	case math.IsNaN(float64(v)) || math.IsInf(float64(v), 0):
-		return fail(path, CodeNotFinite, trace.Str("name", name))
-	case v < low:
-		return fail(path, CodeRange, trace.Str("name", name), trace.Num("found", v, k), trace.Num("limit", low, k))
-	case v > high:
-		return fail(path, CodeRange, trace.Str("name", name), trace.Num("found", v, k), trace.Num("limit", high, k))
+	if m, out := trace.Outside(CodeNotFinite, CodeRange, name, v, low, high, k); out {
+		return &Error{path, m}
 	}
 	return nil
 }
 
 func notNegative[Q unit.Quantity](path, name string, v Q, k unit.Kind) error {
 	return within(path, name, v, 0, Q(math.MaxFloat64), k)
-}
-
-func firstError(errs ...error) error {
-	for _, err := range errs {
-		if err != nil {
-			return err
-		}
-	}
-	return nil
 }

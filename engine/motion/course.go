@@ -18,6 +18,19 @@ const (
 	Open              // what stays with the pipe open
 )
 
+// keeps gives what stays of a store: with the valve holding, with it open, or
+// nothing before the first start.
+func (c Start) keeps(held, open float64) float64 {
+	switch c {
+	case Held:
+		return held
+	case Open:
+		return open
+	case Dry:
+	}
+	return 0
+}
+
 // AtRest gives the moment at which the pond is filled to the water line and the
 // watercourses hold what they keep.
 func (s *System) AtRest(c Start) Moment {
@@ -33,22 +46,10 @@ func (s *System) AtRest(c Start) Moment {
 	}
 	for i := range s.feeds {
 		w := &s.feeds[i]
-		switch c {
-		case Held:
-			x[w.pipe] = w.held
-		case Open:
-			x[w.pipe] = w.open
-		case Dry:
-		}
+		x[w.pipe] = c.keeps(w.held, w.open)
 		for k := range w.parts {
 			p := &w.parts[k]
-			switch c {
-			case Held:
-				x[p.at] = p.held
-			case Open:
-				x[p.at] = p.openKeep
-			case Dry:
-			}
+			x[p.at] = c.keeps(p.held, p.openKeep)
 		}
 	}
 	m.x = x

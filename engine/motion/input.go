@@ -1,6 +1,8 @@
 package motion
 
 import (
+	"cmp"
+
 	"plashet/engine/hydro"
 	"plashet/engine/level"
 	"plashet/engine/trace"
@@ -93,7 +95,7 @@ func (in *Inputs) check() error {
 	case in.Vault != nil && in.Vault.Body == nil:
 		return fail("/vault", CodeMissing, trace.Str("name", "vault"))
 	}
-	err := firstError(
+	err := cmp.Or(
 		elevation("/pond/water", "line", in.Line), elevation("/vault/floor", "pump minimum", in.Low),
 		notNegative("/pumps", "flow", in.Flow, unit.KindFlow),
 	)
@@ -101,10 +103,10 @@ func (in *Inputs) check() error {
 		err = elevation("/pond/rim", "rim", in.Rim)
 	}
 	for i := range in.Feeds {
-		err = firstError(err, in.Feeds[i].check())
+		err = cmp.Or(err, in.Feeds[i].check())
 		if a := in.Feeds[i].Aside; a != nil && err == nil {
 			last := unit.Ratio(len(in.Feeds) - 1)
-			err = firstError(
+			err = cmp.Or(
 				within(in.Feeds[i].Path, "feed", unit.Ratio(a.To), 0, last, unit.KindCount),
 				notNegative(in.Feeds[i].Path, "resistance", unit.Ratio(a.Back), unit.KindRatio),
 			)
@@ -117,7 +119,7 @@ func (f *Feed) check() error {
 	if len(f.Parts) == 0 {
 		return fail(f.Path, CodeMissing, trace.Str("name", "box"))
 	}
-	err := firstError(
+	err := cmp.Or(
 		elevation(f.Path, "crest", f.Crest),
 		notNegative(f.Path, "depth", f.Depth, unit.KindTape), notNegative(f.Path, "inlet", f.Inlet, unit.KindTape),
 		notNegative(f.Path, "pipe", f.Pipe, unit.KindWater),
@@ -126,7 +128,7 @@ func (f *Feed) check() error {
 	)
 	for i := range f.Parts {
 		p := &f.Parts[i]
-		err = firstError(err,
+		err = cmp.Or(err,
 			notNegative(p.Path, "volume", p.Full, unit.KindWater),
 			within(p.Path, "held", p.Held, 0, p.Full, unit.KindWater), within(p.Path, "held open", p.HeldOpen, 0, p.Held, unit.KindWater),
 			notNegative(p.Path, "flow", p.Flow, unit.KindFlow), notNegative(p.Path, "area", p.Area, unit.KindArea),

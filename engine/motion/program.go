@@ -1,6 +1,7 @@
 package motion
 
 import (
+	"cmp"
 	"math"
 
 	"plashet/engine/unit"
@@ -111,7 +112,7 @@ const (
 )
 
 func (p *Program) check() error {
-	return firstError(
+	return cmp.Or(
 		within("", "until", p.Until, 0, runningLong, unit.KindDuration),
 		notNegative("", "cut", p.CutAt, unit.KindDuration), notNegative("", "run-up", p.RunUp, unit.KindDuration),
 		notNegative("/site/designRain", "rain", p.Rain.Depth, unit.KindDepth), notNegative("/site/rainOver", "rain's time", p.Rain.Over, unit.KindDuration),

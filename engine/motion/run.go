@@ -12,21 +12,20 @@ func seconds(t float64) unit.Duration { return unit.Duration(t) }
 // course is the integration of one program.
 type course struct {
 	*run
-	x, mid   []float64
-	g0, g1   []float64
-	gm       []float64
-	t        float64
-	out      Course
-	stops    []float64 // times at which something from outside changes
-	tol      float64
-	longest  float64 // step, in s
-	kept     Sample  // last of the series
-	waiting  Sample  // the one after it, not yet needed
-	waits    bool
-	total    float64
-	rejected int
-	over     []int   // lips that water comes over in the last step
-	passed   float64 // between pond and vault at the end of the last step
+	x, mid  []float64
+	g0, g1  []float64
+	gm      []float64
+	t       float64
+	out     Course
+	stops   []float64 // times at which something from outside changes
+	tol     float64
+	longest float64 // step, in s
+	kept    Sample  // last of the series
+	waiting Sample  // the one after it, not yet needed
+	waits   bool
+	total   float64
+	over    []int   // lips that water comes over in the last step
+	passed  float64 // between pond and vault at the end of the last step
 }
 
 // Run follows a program from its moment on. Errors: an *Error for values out of
@@ -166,7 +165,6 @@ func (c *course) follow() error {
 		last := step >= end-c.t-eventClose
 		next, ok := c.take(&p, step, stages)
 		if !ok {
-			c.rejected++
 			p.set(stages, next)
 			continue
 		}

@@ -51,8 +51,6 @@ type Pipes struct {
 
 	// Anchors counts the anchors, Solves the networks solved for them.
 	Anchors, Solves int
-	// Worst is the greatest difference met at an anchor, as a part of all the flow.
-	Worst unit.Ratio
 }
 
 // Bounds of a supply carried on from its anchor.
@@ -147,7 +145,6 @@ func (p *Pipes) learn() {
 		return
 	}
 	off /= all
-	p.Worst = max(p.Worst, unit.Ratio(off))
 	switch {
 	case off > supplyAccuracy:
 		p.reach = max(leastReach, p.reach/2)
