@@ -1,0 +1,17 @@
+// Package arrange finds the rigid plumbing for a vault: which fittings in which
+// order, how they are rolled, how long each piece of pipe is, in which attitude
+// and where the pump stands, so that the chain meets the hole in the wall,
+// touches nothing, keeps its check valve the right way, can be opened at a union
+// and lets the pump out. It gives the assemblies that no other beats in every
+// respect, with what each costs in every respect, and says how far its claim
+// reaches; where nothing fits it says what is short and by how much.
+//
+// Every assembly it gives has been laid by engine/layout and proved by
+// engine/verify. The search itself works with lines and planes only: directions
+// are chosen one by one, lengths and places follow from a linear program, and
+// what would collide is kept apart by planes, decided by branch and bound.
+//
+// Frames, rolls and marks are those of engine/layout. Lengths in metres, angles
+// in radians. Nothing panics; the same input gives the same outcome, on one core
+// as on many.
+package arrange

@@ -1,0 +1,68 @@
+package arrange
+
+import (
+	"plashet/engine/layout"
+	"plashet/engine/unit"
+)
+
+// Input is what the search may choose from and what it must keep.
+type Input struct {
+	Vault     layout.Vault
+	Reach     Reach // where the hole may still be drilled; zero: it is where Vault.Outlet says
+	Standings []Standing
+	Fittings  []Fitting
+	Pipes     []Pipe
+	Glued     Glued
+	Beyond    layout.Beyond
+	Settings  layout.Settings
+	Rules     Rules
+	Path      string // of the assembly in the job: "/assembly"
+}
+
+// Reach is how far the hole's centre may lie from Vault.Outlet, all four zero
+// or more. A hole that is drilled has none.
+type Reach struct{ Back, Forth, Down, Up unit.Length }
+
+// Standing is the pump in one of the attitudes it may take.
+type Standing struct {
+	Pump  layout.Pump
+	Turns []unit.Angle // by which it may be turned about the upright; empty: quarter turns
+	Fixed bool         // it stands at Pose and stays there
+	Pose  layout.Pose
+}
+
+// Fitting is a fitting that may be used: its kind says as what.
+type Fitting struct {
+	Part   layout.Part // its mark is left open
+	Head   unit.Length // head that it takes at the operating flow
+	Cost   float64     // of one, in the job's currency; see HasCost
+	Priced bool
+	AtHand int // how many there are; below zero: as many as wanted
+}
+
+// Pipe is a pipe that may be used.
+type Pipe struct {
+	layout.Pipe
+	Slope  float64 // head that a metre of it takes at the operating flow, m/m
+	Cost   float64 // of a metre, in the job's currency
+	Priced bool
+	AtHand unit.Length // in the longest piece there is; below zero: as long as wanted
+}
+
+// Glued is what is made already and cannot be changed: laid parts with their
+// rolls and distances, counted from the port and from the wall.
+type Glued struct {
+	FromPort []layout.Laid
+	FromWall []layout.Laid // in the order of the flow; the last one is at the wall
+}
+
+// Rules are what an assembly must have, and where the search ends.
+type Rules struct {
+	Union  bool // one that can be opened with the pump in place
+	Check  bool // a check valve
+	Out    bool // the pump comes out once the union is open
+	Play   bool // the last piece can be measured in place, with room both ways
+	Elbows int  // at most; 0: four
+	Best   int  // layouts wanted; 0: five
+	Nodes  int  // of branch and bound for one order of fittings, at most; 0: the usual
+}

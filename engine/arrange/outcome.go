@@ -1,0 +1,93 @@
+package arrange
+
+import (
+	"plashet/engine/layout"
+	"plashet/engine/trace"
+	"plashet/engine/unit"
+	"plashet/engine/verify"
+)
+
+// Outcome is what the search found.
+type Outcome struct {
+	Layouts []Layout // none beaten by another in every respect; the least head first
+	Proof   Proof
+	Short   []Change // where nothing fits: what would make it fit, the least first
+	Stage   Stage    // where nothing fits: what failed
+	Faults  []trace.Fault
+	Tally   Tally
+}
+
+// Layout is one assembly with what it costs in every respect.
+type Layout struct {
+	Chain    layout.Input // as it would be laid
+	Standing int          // index in Input.Standings
+	Laid     layout.Assembly
+	Proved   verify.Report
+	Way      []layout.Move // the pump's way out
+	Worth    Worth
+}
+
+// Worth is what an assembly costs in every respect; each is told, none is
+// hidden in a sum. Less is better.
+type Worth struct {
+	Head     unit.Length // at the operating flow
+	Joints   int         // to glue or to screw
+	Cost     float64     // of fittings and pipe
+	Priced   bool        // every part of it has a price
+	Slide    unit.Length // that the pump must be slid before it can be lifted
+	Deep     unit.Length // of the union's nut under the rim
+	Released unit.Volume // comes down into the vault when the union is opened
+	Elbows   int
+}
+
+// Claim is how far the proof reaches.
+type Claim uint8
+
+// The claims, the strongest first.
+const (
+	Everything Claim = iota + 1 // no chain of any number of elbows is better
+	Family                      // none of up to Rules.Elbows
+	Capped                      // a limit was met: better ones may exist
+	Stopped                     // the search was stopped
+)
+
+// Proof tells what was looked at.
+type Proof struct {
+	Claim  Claim
+	Elbows int // up to which everything was looked at
+	Caps   int // orders of fittings left undecided at a limit
+}
+
+// Stage is the first thing that failed where nothing fits.
+type Stage string
+
+// The stages, in order.
+const (
+	StageBody  Stage = "body"  // the pump does not go in
+	StageWalls Stage = "walls" // no run of elbows reaches the hole within the walls
+	StageClear Stage = "clear" // none keeps clear of pump, obstacles and itself
+	StageValve Stage = "valve" // check valve and union find no place
+	StageOut   Stage = "out"   // layouts exist, but the pump cannot be lifted out
+)
+
+// Change is one dimension changed so that an assembly fits: proved by laying
+// one at that size, and by finding none a little short of it.
+type Change struct {
+	What   trace.Message // which dimension
+	By     unit.Length   // longer, higher, wider; below zero: lower, shorter
+	Layout Layout        // that then fits
+	Sure   bool          // a hundredth of an inch less does not do
+}
+
+// Tally counts the work, for the table of figures.
+type Tally struct {
+	Orders, Chains, Programs, Nodes int
+}
+
+// Progress is told while a search runs.
+type Progress struct {
+	Elbows  int // number now looked at
+	Done    int // orders of fittings decided
+	Of      int
+	Layouts int // found so far
+}
