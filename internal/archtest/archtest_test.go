@@ -37,6 +37,7 @@ var mayImport = map[string][]string{
 	"engine/glue":    {"engine/unit", "engine/trace", "engine/catalog", "engine/layout"},
 	"engine/verify":  {"engine/unit", "engine/trace", "engine/geom", "engine/layout"},
 	"job":            {"engine/unit", "engine/trace", "engine/geom"},
+	"quote":          {"engine/unit", "engine/trace"},
 	"takeoff":        {"engine/unit", "engine/trace", "engine/geom", "engine/catalog"},
 	"engine/design": {
 		"engine/unit", "engine/trace", "engine/geom", "engine/catalog", "engine/hydro", "engine/network",
