@@ -1,7 +1,6 @@
 package answer
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
@@ -17,16 +16,15 @@ func (p *printer) assembly(r *design.Result) {
 	if a == nil || !a.Laid {
 		return
 	}
-	p.head("Assembly in the vault")
+	p.head("print.head.assembly")
 	p.notToCut(r.NotToCut)
 	p.pieces(a)
 	for _, m := range a.Rolls {
 		if m.Arc == 0 {
-			p.line("roll %-4s on the pipe's line itself", m.Mark)
+			p.tell("", "print.roll.none", str("mark", m.Mark))
 			continue
 		}
-		p.line("roll %-4s %s clockwise: %s clockwise round the pipe's outside, or %s the other way", m.Mark, show(p, m.Angle, unit.KindAngle),
-			show(p, m.Arc, unit.KindTape), show(p, m.Other, unit.KindTape))
+		p.tell("", "print.roll", str("mark", m.Mark), num("angle", m.Angle, unit.KindAngle), num("arc", m.Arc, unit.KindTape), num("other", m.Other, unit.KindTape))
 	}
 	p.places(a)
 	p.play(a)
@@ -40,19 +38,22 @@ func (p *printer) second(r *verify.Report) {
 		return
 	}
 	if n := r.Passed(); n == len(r.Checks) {
-		p.line("checked a second way: %d checks passed", n)
+		p.tell("", "print.second", count("count", n))
 	} else {
-		p.line("checked a second way: %d of %d checks passed; see the findings for what fails", n, len(r.Checks))
+		p.tell("", "print.second.fails", count("count", n), count("of", len(r.Checks)))
 	}
 }
 
 // pieces prints the cut list, with how the socket at each end is known.
 func (p *printer) pieces(a *layout.Assembly) {
-	rows := [][]string{{"piece", "from", "to", "cut", "insertion marks", "", "sockets", "", ""}}
+	rows := [][]string{{
+		p.say.Word("print.piece"), p.say.Word("print.piece.from"), p.say.Word("print.piece.to"), p.say.Word("print.piece.cut"),
+		p.say.Word("print.piece.marks"), "", p.say.Word("print.piece.sockets"), "", "",
+	}}
 	for i := range a.Pieces {
 		c, note := &a.Pieces[i], ""
 		if c.Closing && !c.InPlace {
-			note = "closing piece: measure the gap in place before cutting"
+			note = p.say.Word("print.closing")
 		}
 		row := []string{c.Mark, c.From, c.To, show(p, c.Cut, unit.KindTape), show(p, c.Ends[0].Mark, unit.KindTape), show(p, c.Ends[1].Mark, unit.KindTape), "", "", note}
 		for k, e := range c.Ends {
@@ -62,17 +63,17 @@ func (p *printer) pieces(a *layout.Assembly) {
 	}
 	p.table("lllrrrlll", rows)
 	for _, s := range a.Stubs {
-		p.line("stub for the dry fit in place of %s: %s", s.Piece, show(p, s.Length, unit.KindTape))
+		p.tell("", "print.stub", str("piece", s.Piece), num("length", s.Length, unit.KindTape))
 	}
 }
 
 // places prints where the middle of each part stands.
 func (p *printer) places(a *layout.Assembly) {
-	rows := [][]string{{"part, its middle", "from the left wall", "from the front wall", "above the floor", ""}}
+	rows := [][]string{{p.say.Word("print.part"), p.say.Word("print.part.left"), p.say.Word("print.part.front"), p.say.Word("print.part.floor"), ""}}
 	for i := range a.Places {
 		c, note := a.Places[i].Centre, ""
 		if a.Places[i].CoverUp {
-			note = "cover on top"
+			note = p.say.Word("print.part.cover")
 		}
 		rows = append(rows, []string{
 			a.Places[i].Mark, show(p, unit.Length(c.X), unit.KindTape), show(p, unit.Length(c.Y), unit.KindTape), show(p, unit.Length(c.Z), unit.KindTape), note,
@@ -85,20 +86,20 @@ func (p *printer) places(a *layout.Assembly) {
 // what room there is to take them up.
 func (p *printer) play(a *layout.Assembly) {
 	three := func(v geom.Vec3) string {
-		return fmt.Sprintf("%s in length, %s in width, %s in height", show(p, unit.Length(math.Abs(v.X)), unit.KindTape), show(p, unit.Length(math.Abs(v.Y)), unit.KindTape), show(p, unit.Length(math.Abs(v.Z)), unit.KindTape))
+		return p.text("print.three", num("length", unit.Length(math.Abs(v.X)), unit.KindTape), num("width", unit.Length(math.Abs(v.Y)), unit.KindTape), num("height", unit.Length(math.Abs(v.Z)), unit.KindTape))
 	}
-	p.line("as drawn the chain's end misses the hole by %s", show(p, unit.Length(a.Closure.Off.Norm()), unit.KindTape))
-	p.line("errors of saw, seats and rolls may move it, likely %s; at worst %s", three(a.Stack.Likely), three(a.Stack.Worst))
+	p.tell("", "print.misses", num("by", unit.Length(a.Closure.Off.Norm()), unit.KindTape))
+	p.tell("", "print.errors", str("likely", three(a.Stack.Likely)), str("worst", three(a.Stack.Worst)))
 	if a.Room.Stands {
-		p.line("the pump stands in something, so there is no room to move it")
+		p.tell("", "print.play.none")
 	} else {
-		p.line("the pump can be moved %s to the left, %s to the right, %s to the front, %s to the back", show(p, a.Room.Left, unit.KindTape),
-			show(p, a.Room.Right, unit.KindTape), show(p, a.Room.Front, unit.KindTape), show(p, a.Room.Back, unit.KindTape))
+		p.tell("", "print.play", num("left", a.Room.Left, unit.KindTape), num("right", a.Room.Right, unit.KindTape),
+			num("front", a.Room.Front, unit.KindTape), num("back", a.Room.Back, unit.KindTape))
 	}
 	for _, s := range a.Room.Shorter {
 		for i := range a.Pieces {
 			if a.Pieces[i].After == s.After {
-				p.line("closing piece %s can be cut shorter by %s; measured in place it may still be off by %s", a.Pieces[i].Mark, show(p, s.Spare, unit.KindTape), show(p, a.Stack.Closing, unit.KindTape))
+				p.tell("", "print.shorter", str("piece", a.Pieces[i].Mark), num("spare", s.Spare, unit.KindTape), num("off", a.Stack.Closing, unit.KindTape))
 			}
 		}
 	}
@@ -107,7 +108,7 @@ func (p *printer) play(a *layout.Assembly) {
 // notToCut heads pieces of an assembly that cannot be built.
 func (p *printer) notToCut(held bool) {
 	if held {
-		p.line("NOT TO BE CUT: the pieces of the assembly, which cannot be built as it is laid; see its dangers and faults")
+		p.tell("", "print.notcut")
 	}
 }
 
@@ -117,13 +118,13 @@ func (p *printer) wayOut(a *layout.Assembly) {
 	if !o.Possible {
 		return
 	}
-	p.line("the pump's way out, unplugged and with %s opened:", o.Union)
+	p.tell("", "print.way", str("union", o.Union))
 	for i, v := range o.Moves {
-		way := "move it " + p.toward(v.Along)
+		way := "print.way.move"
 		if v.Along.Z > 0.9 {
-			way = "lift it straight up"
+			way = "print.way.lift"
 		}
-		p.line("  %d. %s, %s", i+1, way, show(p, v.Distance, unit.KindTape))
+		p.line("  %d. %s", i+1, p.text(way, str("toward", p.toward(v.Along)), num("distance", v.Distance, unit.KindTape)))
 	}
 }
 

@@ -1,9 +1,9 @@
 package answer
 
 import (
-	"fmt"
 	"io"
 	"slices"
+	"strconv"
 	"strings"
 
 	"plashet/engine/design"
@@ -32,24 +32,24 @@ type choosing struct {
 // choice's.
 func Chosen(w io.Writer, c *design.Choice, read []trace.Fault, l *words.Language) error {
 	p := &choosing{printer{w: w, say: l, unit: c.Units}, c}
-	p.line("%s: pump and pipe to choose", c.Name)
+	p.tell("", "choose.title", str("name", c.Name))
 	if c.Result != nil {
 		p.wanted()
 		p.front()
 		p.lost()
 		p.out()
-		p.backwards("What design 1 leaves room for", c.Best)
-		p.backwards("The job as drawn, valves set to give what is wanted", c.Drawn)
+		p.backwards("choose.head.best", c.Best)
+		p.backwards("choose.head.drawn", c.Drawn)
 	}
 	if len(c.Findings) > 0 {
-		p.head("Worth knowing")
+		p.head("choose.head.findings")
 		for _, f := range c.Findings {
-			p.line("[%s] %s", f.Severity, p.say.Finding(f, p.unit))
+			p.line("%s%s", p.severity(f.Severity), p.say.Finding(f, p.unit))
 		}
 	}
 	p.faults(append(slices.Clone(read), c.Faults...))
 	if len(c.Assumptions) > 0 {
-		p.head("Assumed")
+		p.head("choose.head.assumed")
 		for _, a := range c.Assumptions {
 			p.line("%s", p.say.Assumption(a, p.unit))
 		}
@@ -66,21 +66,20 @@ func (p *choosing) wanted() {
 		flows = append(flows, o.Name+" "+show(&p.printer, o.Wanted, unit.KindFlow))
 		total += o.Wanted
 	}
-	p.line("wanted: %s: %s", unit.FormatFlow(total, p.unit), strings.Join(flows, ", "))
-	p.line("over %s years at %s a year; water at most %s; every design has valves set to give exactly what is wanted", show(&p.printer, p.c.Years, unit.KindCount),
-		show(&p.printer, p.c.Discount, unit.KindPercent), show(&p.printer, p.c.Speed, unit.KindSpeed))
+	p.tell("", "choose.wanted", str("total", unit.FormatFlow(total, p.unit)), str("flows", strings.Join(flows, ", ")))
+	p.tell("", "choose.over", num("years", p.c.Years, unit.KindCount), num("discount", p.c.Discount, unit.KindPercent), num("speed", p.c.Speed, unit.KindSpeed))
 }
 
 // pumps names the pumps of a design.
 func (p *choosing) pumps(d *size.Design) string {
-	name := func(i int) string { return "pump " + p.c.Problem.Pumps[i].Name }
+	one := str("name", p.c.Problem.Pumps[d.Pumps[0]].Name)
 	if len(d.Pumps) == 1 {
-		return name(d.Pumps[0])
+		return p.text("choose.pump", one)
 	}
 	if d.Pumps[0] == d.Pumps[1] {
-		return "two of " + name(d.Pumps[0])
+		return p.text("choose.pump.alike", one)
 	}
-	return name(d.Pumps[0]) + " with " + name(d.Pumps[1])
+	return p.text("choose.pump.pair", one, str("other", p.c.Problem.Pumps[d.Pumps[1]].Name))
 }
 
 // pipe names the pipe of a design, the kind once where it is one throughout.
@@ -100,7 +99,7 @@ func (p *choosing) pipe(choices []int) string {
 		sizes, names = append(sizes, s.Name+" "+name[cut+1:]), append(names, s.Name+" "+name)
 	}
 	if one {
-		return strings.Join(sizes, ", ") + " in " + kind
+		return p.text("choose.pipe.kind", str("sizes", strings.Join(sizes, ", ")), str("kind", kind))
 	}
 	return strings.Join(names, ", ")
 }
@@ -109,50 +108,56 @@ func (p *choosing) reserve(step int) string {
 	r := p.c.Problem.Reserves
 	switch {
 	case len(r) == 0:
-		return "not asked for"
+		return p.say.Word("choose.reserve.none")
 	case step == 0:
-		return "under " + show(&p.printer, r[0]-1, unit.KindPercent)
+		return p.text("choose.reserve.under", num("percent", r[0]-1, unit.KindPercent))
 	}
-	return "at least " + show(&p.printer, r[step-1]-1, unit.KindPercent)
+	return p.text("choose.reserve", num("percent", r[step-1]-1, unit.KindPercent))
 }
 
 func (p *choosing) front() {
-	p.head("Best designs")
+	p.head("choose.head.front")
 	if len(p.c.Result.Front) == 0 {
-		p.line("No pump of the shelf serves what is wanted. Ask for less, allow larger pipe, or add pumps.")
+		p.tell("", "choose.front.none")
 		return
 	}
-	p.line("held against %.0f designs; none beats one of these on first cost, cost over the years and reserve together", p.c.Result.Covered)
+	p.tell("", "choose.front.covered", num("count", unit.Ratio(p.c.Result.Covered), unit.KindCount))
 	for n := range p.c.Result.Front {
 		d := &p.c.Result.Front[n]
-		counts := fmt.Sprintf("%d. %s once, %s over the years; reserve %s", n+1, p.money(d.First), p.money(d.Years), p.reserve(d.Step))
+		counts := p.text("choose.design", count("number", n+1), str("first", p.money(d.First)), str("years", p.money(d.Years)), str("reserve", p.reserve(d.Step)))
 		if n >= mostFull {
 			p.line("%s: %s; %s", counts, p.pumps(d), p.pipe(d.Choices))
 			continue
 		}
 		p.line("%s", counts)
-		p.line("   %s: %s at %s, %s", p.pumps(d), unit.FormatFlow(d.Flow, p.unit), show(&p.printer, d.Head, unit.KindHead), show(&p.printer, d.Power, unit.KindPower))
-		if len(d.Pumps) == 2 {
-			p.line("   of it %s and %s; each needs a check valve and its own leg, which are neither priced nor counted here", show(&p.printer, d.Each[0], unit.KindFlow), show(&p.printer, d.Each[1], unit.KindFlow))
-		}
-		p.line("   pipe: %s", p.pipe(d.Choices))
-		p.line("   pipe and height take %s; valves take %s", show(&p.printer, d.Need, unit.KindHead), p.valves(d))
-		bound := ""
-		if d.Open.AtLeast {
-			bound = "at least "
-		}
-		p.line("   main valve open: %s%s of what is wanted, %s", bound, show(&p.printer, d.Open.Factor, unit.KindPercent), show(&p.printer, d.Open.Power, unit.KindPower))
+		p.design(d)
 		if n > 0 {
-			p.line("   beside design 1: %s", p.beside(d))
+			p.tell("   ", "choose.beside", str("what", p.beside(d)))
 		}
 	}
 }
 
+// design opens one of the best designs.
+func (p *choosing) design(d *size.Design) {
+	const margin = "   "
+	p.tell(margin, "choose.runs", str("pumps", p.pumps(d)), str("flow", unit.FormatFlow(d.Flow, p.unit)), num("head", d.Head, unit.KindHead), num("power", d.Power, unit.KindPower))
+	if len(d.Pumps) == 2 {
+		p.tell(margin, "choose.each", num("one", d.Each[0], unit.KindFlow), num("other", d.Each[1], unit.KindFlow))
+	}
+	p.tell(margin, "choose.pipe", str("pipe", p.pipe(d.Choices)))
+	p.tell(margin, "choose.takes", num("need", d.Need, unit.KindHead), str("valves", p.valves(d)))
+	open := "choose.open"
+	if d.Open.AtLeast {
+		open = "choose.open.least"
+	}
+	p.tell(margin, open, num("percent", d.Open.Factor, unit.KindPercent), num("power", d.Open.Power, unit.KindPower))
+}
+
 func (p *choosing) valves(d *size.Design) string {
-	out := []string{show(&p.printer, d.Surplus(), unit.KindHead) + " in the main"}
+	out := []string{p.text("choose.valve.main", num("head", d.Surplus(), unit.KindHead))}
 	for o, b := range d.Burns {
 		if len(d.Burns) > 1 {
-			out = append(out, show(&p.printer, b, unit.KindHead)+" at "+p.c.Problem.Outlets[o].Name)
+			out = append(out, p.text("choose.valve", num("head", b, unit.KindHead), str("name", p.c.Problem.Outlets[o].Name)))
 		}
 	}
 	return strings.Join(out, ", ")
@@ -161,48 +166,51 @@ func (p *choosing) valves(d *size.Design) string {
 // beside tells by how much a design is better and worse than the first.
 func (p *choosing) beside(d *size.Design) string {
 	best := &p.c.Result.Front[0]
-	more := func(x size.Cost, what string) string {
-		switch {
-		case x > 0:
-			return p.money(x) + " more " + what
-		case x < 0:
-			return p.money(-x) + " less " + what
-		}
-		return "the same " + what
-	}
-	steps := "the same reserve"
+	steps := "choose.beside.reserve.same"
 	if d.Step > best.Step {
-		steps = "more reserve"
+		steps = "choose.beside.reserve.more"
 	} else if d.Step < best.Step {
-		steps = "less reserve"
+		steps = "choose.beside.reserve.less"
 	}
-	return more(d.Years-best.Years, "over the years") + ", " + more(d.First-best.First, "once") + ", " + steps
+	return p.more("choose.years.", d.Years-best.Years) + ", " + p.more("choose.first.", d.First-best.First) + ", " + p.say.Word(steps)
+}
+
+// more tells a difference of cost.
+func (p *choosing) more(code string, x size.Cost) string {
+	switch {
+	case x > 0:
+		return p.text(code+"more", str("cost", p.money(x)))
+	case x < 0:
+		return p.text(code+"less", str("cost", p.money(-x)))
+	}
+	return p.text(code + "same")
 }
 
 func (p *choosing) lost() {
 	if len(p.c.Result.Lost) == 0 {
 		return
 	}
-	p.head("Why the others lost")
+	p.head("choose.head.lost")
 	for n, l := range p.c.Result.Lost {
 		if n == mostLost {
-			p.line("and %d more", len(p.c.Result.Lost)-n)
+			p.tell("", "choose.rest", count("count", len(p.c.Result.Lost)-n))
 			break
 		}
 		var why []string
 		if l.Years > 0 {
-			why = append(why, p.money(l.Years)+" more over the years")
+			why = append(why, p.more("choose.years.", l.Years))
 		}
 		if l.First > 0 {
-			why = append(why, p.money(l.First)+" more once")
+			why = append(why, p.more("choose.first.", l.First))
 		}
 		if l.Steps > 0 {
-			why = append(why, "less reserve")
+			why = append(why, p.say.Word("choose.beside.reserve.less"))
 		}
 		if len(why) == 0 {
-			why = append(why, "alike; the other stands first on the shelf")
+			why = append(why, p.say.Word("choose.alike"))
 		}
-		p.line("%s, at best %s over the years on %s: beside design %d %s", p.pumps(&l.Design), p.money(l.Design.Years), p.pipe(l.Design.Choices), l.By+1, strings.Join(why, ", "))
+		p.tell("", "choose.lost", str("pumps", p.pumps(&l.Design)), str("years", p.money(l.Design.Years)), str("pipe", p.pipe(l.Design.Choices)),
+			count("number", l.By+1), str("why", strings.Join(why, ", ")))
 	}
 }
 
@@ -210,10 +218,10 @@ func (p *choosing) out() {
 	if len(p.c.Result.Out) == 0 {
 		return
 	}
-	p.head("Pumps that do not serve alone")
+	p.head("choose.head.out")
 	for n, o := range p.c.Result.Out {
 		if n == mostOut {
-			p.line("and %d more", len(p.c.Result.Out)-n)
+			p.tell("", "choose.rest", count("count", len(p.c.Result.Out)-n))
 			break
 		}
 		p.line("%s", p.say.Say(o.Message, p.unit))
@@ -230,51 +238,50 @@ func (p *choosing) backwards(title string, b *design.Backwards) {
 			p.line("%s", p.say.Say(r.Why, p.unit))
 			continue
 		}
-		p.line("%s could be %s higher", r.Name, show(&p.printer, r.More, unit.KindHead))
+		p.tell("", "choose.higher", str("name", r.Name), num("more", r.More, unit.KindHead))
 	}
 	for i, r := range b.Longer {
 		if r.Why.Code != "" {
 			continue // told with the lip beyond it
 		}
-		far := ""
+		code := "choose.longer"
 		if p.c.Problem.Segments[i].Parent < 0 {
-			far = ": so much farther could the pump stand"
+			code = "choose.farther"
 		}
-		p.line("run %s could be %s longer%s", r.Name, show(&p.printer, r.More, unit.KindDistance), far)
+		p.tell("", code, str("name", r.Name), num("more", r.More, unit.KindDistance))
 	}
 	if len(b.Changes) == 0 {
-		p.line("no other pipe for a single run saves head or money")
+		p.tell("", "choose.change.none")
 	}
 	for n := range b.Changes {
 		if n == mostChanges {
 			break
 		}
-		p.line("%s", p.change(&b.Changes[n]))
+		p.change(&b.Changes[n])
 	}
 }
 
-func (p *choosing) change(x *size.Change) string {
+// change tells of other pipe for one run.
+func (p *choosing) change(x *size.Change) {
 	s := &p.c.Problem.Segments[x.Segment]
-	said := fmt.Sprintf("run %s in %s", s.Name, s.Choices[x.Choice].Name)
-	switch {
-	case x.More >= 0:
-		said += ": " + p.money(x.More) + " more"
-	default:
-		said += ": " + p.money(-x.More) + " less"
+	args := []trace.Arg{str("run", s.Name), str("pipe", s.Choices[x.Choice].Name), str("cost", p.money(max(x.More, -x.More)))}
+	code := "choose.change.more"
+	if x.More < 0 {
+		code = "choose.change.less"
 	}
 	if x.Head > 0 {
-		said += ", saves " + show(&p.printer, x.Head, unit.KindHead)
+		args = append(args, num("head", x.Head, unit.KindHead))
 	}
 	if x.PerHead > 0 {
-		said += fmt.Sprintf(" (%s for each %s)", p.money(p.perHead(x.PerHead)), p.headUnit())
+		args = append(args, str("perHead", p.money(p.perHead(x.PerHead))), str("unit", p.headUnit()))
 	}
 	if x.Saved > 0 {
-		said += fmt.Sprintf("; with pump %s %s less over the years", p.c.Problem.Pumps[x.Pump].Name, p.money(x.Saved))
+		args = append(args, str("pump", p.c.Problem.Pumps[x.Pump].Name), str("saved", p.money(x.Saved)))
 		if x.PerCost > 0 {
-			said += fmt.Sprintf(", %.2f for each 1 spent", float64(x.PerCost))
+			args = append(args, str("ratio", strconv.FormatFloat(float64(x.PerCost), 'f', 2, 64)))
 		}
 	}
-	return said
+	p.tell("", code, args...)
 }
 
 func (p *choosing) headUnit() string {

@@ -12,14 +12,15 @@ func (p *printer) levels(r *design.Result) {
 	if r.Levels == nil {
 		return
 	}
-	p.head("Water levels")
+	p.head("print.head.levels")
 	_, valve := r.Levels.Find(level.CourseKept, level.MomentRest)
 	draw := r.Levels.DrawOpen
 	if valve {
 		draw = r.Levels.Draw
 	}
-	p.line("water on its way %s; a restart draws %s", show(p, r.Levels.Transit, unit.KindWater), show(p, draw, unit.KindWater))
-	rows := [][]string{{"", "the pond", "under the rim", "over the sill", "needs", "over the pump's floor", "needs"}}
+	p.tell("", "print.levels.way", num("transit", r.Levels.Transit, unit.KindWater), num("draw", draw, unit.KindWater))
+	needs := p.say.Word("print.levels.needs")
+	rows := [][]string{{"", p.say.Word("print.levels.pond"), p.say.Word("print.levels.rim"), p.say.Word("print.levels.sill"), needs, p.say.Word("print.levels.floor"), needs}}
 	for i := range r.Levels.States {
 		s := &r.Levels.States[i]
 		if repeats(r.Levels.States[:i], s) {
@@ -30,8 +31,8 @@ func (p *printer) levels(r *design.Result) {
 	p.table("lrrrrrr", rows)
 	for i := range r.Levels.States {
 		if s := &r.Levels.States[i]; s.Starved && !repeats(r.Levels.States[:i], s) {
-			p.line("%s: does not last: %s of %s comes to the pump, %s of water missing", p.moment(s, valve),
-				show(p, s.Passes, unit.KindFlow), show(p, r.Delivery.Drawn, unit.KindFlow), show(p, s.Missing, unit.KindWater))
+			p.tell("", "print.levels.starved", str("moment", p.moment(s, valve)), num("passes", s.Passes, unit.KindFlow),
+				num("drawn", r.Delivery.Drawn, unit.KindFlow), num("missing", s.Missing, unit.KindWater))
 		}
 	}
 }

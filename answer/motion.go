@@ -82,35 +82,35 @@ func (p *printer) motion(r *design.Result) {
 	if v == nil {
 		return
 	}
-	p.head("Through start and stop")
-	rows := [][]string{{"", "lowest in the vault", "highest of the pond", "still, steady", "came back"}}
+	p.head("print.head.motion")
+	rows := [][]string{{"", p.say.Word("print.motion.lowest"), p.say.Word("print.motion.highest"), p.say.Word("print.motion.still"), p.say.Word("print.motion.back")}}
 	for i := range v.Cases {
 		c := &v.Cases[i]
-		still, back := "not in "+show(p, c.Took, unit.KindDuration), "–"
+		still, back := p.text("print.motion.restless", num("time", c.Took, unit.KindDuration)), "–"
 		if c.Still {
-			still = "after " + show(p, c.StillAt, unit.KindDuration)
+			still = p.text("print.motion.after", num("time", c.StillAt, unit.KindDuration))
 		}
 		if b, ok := c.CameBack(); ok {
 			back = show(p, b, unit.KindWater)
 		}
 		notes := ""
 		if c.Dry {
-			notes += "; draws air after " + show(p, c.DryAt, unit.KindDuration)
+			notes += p.text("print.motion.dry", num("time", c.DryAt, unit.KindDuration))
 		}
 		if c.Over > 0 {
-			notes += "; " + show(p, c.Over, unit.KindWater) + " over the rim"
+			notes += p.text("print.motion.over", num("water", c.Over, unit.KindWater))
 		}
 		rows = append(rows, []string{p.say.Word("motion.case." + string(c.Case)), p.level(c.Lowest-v.Line, c.LowestAt), p.level(c.Highest-v.Line, c.HighestAt), still, back + notes})
 	}
 	p.table("lllll", rows)
-	p.line("levels from the water line at rest; still, steady: the pond moves less than 1 mm in 10 minutes, the vault less than 1 mm a minute")
+	p.tell("", "print.motion.foot")
 }
 
 // level shows a level and when it is reached.
 func (p *printer) level(z unit.Length, at unit.Duration) string {
-	when := " at once"
+	code := "print.motion.once"
 	if at >= unit.Second {
-		when = ", " + show(p, at, unit.KindDuration)
+		code = "print.motion.when"
 	}
-	return show(p, z, unit.KindDepth) + when
+	return p.text(code, num("level", z, unit.KindDepth), num("time", at, unit.KindDuration))
 }

@@ -18,8 +18,8 @@ func (p *printer) between(r *design.Result, figure string) string {
 	}
 	for i := range r.Bands.Outputs {
 		if o := &r.Bands.Outputs[i]; o.Figure == figure {
-			if low, high := o.Low.Format(p.unit), o.High.Format(p.unit); low != high {
-				return " (" + lowToHigh(low, high) + ")"
+			if low, high := p.value(o.Low), p.value(o.High); low != high {
+				return " (" + p.lowToHigh(low, high) + ")"
 			}
 		}
 	}
@@ -27,22 +27,22 @@ func (p *printer) between(r *design.Result, figure string) string {
 }
 
 // flow gives a flow in two units, and its band where it has one.
-func (p *printer) flow(r *design.Result, q unit.Flow, figure string) string {
+func (p *printer) flow(r *design.Result, q unit.Flow, figure string, bound unit.Bound) string {
 	text, between := unit.FormatFlow(q, p.unit), p.between(r, figure)
-	if between == "" {
-		return text
+	if between != "" {
+		text = strings.TrimSuffix(text, ")") + "; " + strings.TrimPrefix(between, " (")
 	}
-	return strings.TrimSuffix(text, ")") + "; " + strings.TrimPrefix(between, " (")
+	return p.say.Bound(bound, text)
 }
 
 // lowToHigh joins two figures, the unit told once where both have the same.
-func lowToHigh(low, high string) string {
+func (p *printer) lowToHigh(low, high string) string {
 	a, unitLow, one := strings.Cut(low, " ")
 	_, unitHigh, other := strings.Cut(high, " ")
 	if one && other && unitLow == unitHigh {
-		return a + " to " + high
+		low = a
 	}
-	return low + " to " + high
+	return p.span(low, high)
 }
 
 // told lists the figures whose bands are printed, by the parts of their ID
@@ -62,10 +62,10 @@ func (p *printer) sure(r *design.Result) {
 	if b == nil {
 		return
 	}
-	p.head("How sure: 90 of 100 lie between")
-	p.line("by %s draws of what may be off, each round what was read; see what is assumed below, and docs/bands.md", show(p, unit.Ratio(b.Draws-b.Failed), unit.KindCount))
+	p.head("print.head.sure")
+	p.tell("", "print.sure.draws", count("count", b.Draws-b.Failed))
 	again := map[int]*weight{}
-	rows := [][]string{{"", "", "the doubt comes from"}}
+	rows := [][]string{{"", "", p.say.Word("print.sure.why")}}
 	for i := range b.Outputs {
 		o := &b.Outputs[i]
 		between := p.between(r, o.Figure)
@@ -85,7 +85,7 @@ func (p *printer) sure(r *design.Result) {
 		if o.Together >= most {
 			why = append(why, show(p, rounded(o.Together), unit.KindPercent)+" "+p.say.Word("sure.together"))
 		}
-		rows = append(rows, []string{p.label(o), o.Value.Format(p.unit) + between, strings.Join(why, "; ")})
+		rows = append(rows, []string{p.label(o), p.value(o.Value) + between, strings.Join(why, "; ")})
 	}
 	p.table("lll", rows)
 	for _, c := range b.Chances {
@@ -125,10 +125,10 @@ func (p *printer) surer(b *design.Bands, of map[int]*weight) {
 	})
 	for n, w := range list[:min(len(list), fewest)] {
 		if n == 0 {
-			p.line("to be surer, first what counts most:")
+			p.tell("", "print.sure.lessen")
 		}
 		d := &b.Doubts[w.doubt]
-		p.line("  - %s: it is %s of the doubt about “%s”", p.say.Say(trace.Message{Code: lessen(d), Args: d.Args}, p.unit), show(p, rounded(w.most), unit.KindPercent), p.label(w.in))
+		p.tell("  - ", "print.sure.part", str("what", p.say.Say(trace.Message{Code: lessen(d), Args: d.Args}, p.unit)), num("percent", rounded(w.most), unit.KindPercent), str("figure", p.label(w.in)))
 	}
 }
 

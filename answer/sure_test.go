@@ -83,7 +83,7 @@ func TestLowToHigh(t *testing.T) {
 		{"999 L/h", "1.2 m³/h", "999 L/h to 1.2 m³/h"},
 		{`11-1/2"`, `1' 2"`, `11-1/2" to 1' 2"`},
 	} {
-		if got := lowToHigh(c[0], c[1]); got != c[2] {
+		if got := (&printer{say: words.English()}).lowToHigh(c[0], c[1]); got != c[2] {
 			t.Errorf("%q, want %q", got, c[2])
 		}
 	}

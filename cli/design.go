@@ -58,7 +58,7 @@ func designJob(cmd *cobra.Command, j *job.Job, faults []trace.Fault, as shape) e
 	} else {
 		err = answer.Text(cmd.OutOrStdout(), r, faults, words.English())
 		if err == nil && as.figures {
-			err = answer.Figures(cmd.OutOrStdout(), r)
+			err = answer.Figures(cmd.OutOrStdout(), r, words.English())
 		}
 	}
 	if err != nil {

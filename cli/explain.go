@@ -12,6 +12,7 @@ import (
 	"plashet/engine/design"
 	"plashet/engine/trace"
 	"plashet/engine/unit"
+	"plashet/words"
 )
 
 func explainCommand() *cobra.Command {
@@ -58,7 +59,7 @@ a name it lists all of them. A value that is a figure itself can be opened in tu
 
 func listFigures(w io.Writer, r *design.Result) error {
 	for _, f := range r.Figures {
-		if _, err := fmt.Fprintf(w, "%s = %s\n", f.ID, f.Value.Format(r.Units)); err != nil {
+		if _, err := fmt.Fprintf(w, "%s = %s\n", f.ID, words.English().Value(f.Value, r.Units)); err != nil {
 			return ours{err}
 		}
 	}
@@ -70,7 +71,7 @@ func openFigure(w io.Writer, r *design.Result, id string) error {
 	for _, f := range r.Figures {
 		if f.ID == id {
 			one := design.Result{Units: r.Units, Figures: []trace.Figure{f}}
-			if err := answer.Figures(w, &one); err != nil {
+			if err := answer.Figures(w, &one, words.English()); err != nil {
 				return ours{err}
 			}
 			return nil

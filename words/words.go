@@ -45,9 +45,9 @@ func (l *Language) Has(code string) bool {
 func (l *Language) Say(m trace.Message, s unit.System) string {
 	t, ok := l.templates[m.Code]
 	if !ok {
-		return bare(m, s)
+		return l.bare(m, s)
 	}
-	return fill(optional(t, m.Args), m.Args, s)
+	return l.fill(optional(t, m.Args), m.Args, s)
 }
 
 // Finding says a finding; the values found and the limit can be named in its
@@ -61,6 +61,33 @@ func (l *Language) Finding(f trace.Finding, s unit.System) string {
 func (l *Language) Assumption(a trace.Assumption, s unit.System) string {
 	a.Args = append(slices.Clone(a.Args), trace.Arg{Name: "value", Value: a.Value})
 	return l.Say(a.Message, s)
+}
+
+// Value shows a value in the units of a system, one that is only a bound with
+// the words for it.
+func (l *Language) Value(v unit.Value, s unit.System) string {
+	return l.Bound(v.Bound, figure(v).Format(s))
+}
+
+// figure is the number of what may be a bound.
+func figure(v unit.Value) unit.Value {
+	v.Bound = unit.Exact
+	return v
+}
+
+// Bound puts the words for a bound in front of a number as shown.
+func (l *Language) Bound(b unit.Bound, number string) string {
+	code := ""
+	switch b {
+	case unit.MoreThan:
+		code = "bound.more"
+	case unit.LessThan:
+		code = "bound.less"
+	}
+	if t, ok := l.templates[code]; ok {
+		return strings.ReplaceAll(t, "{number}", number)
+	}
+	return number
 }
 
 // optional resolves the bracketed parts of a template.
@@ -107,7 +134,7 @@ func (l *Language) Word(code string) string {
 
 // fill replaces each {name} of a template. An argument that the message lacks
 // stays visible as its name in braces.
-func fill(t string, args []trace.Arg, s unit.System) string {
+func (l *Language) fill(t string, args []trace.Arg, s unit.System) string {
 	var b strings.Builder
 	for {
 		open := strings.IndexByte(t, '{')
@@ -120,14 +147,14 @@ func fill(t string, args []trace.Arg, s unit.System) string {
 		}
 		b.WriteString(t[:open])
 		name, style, _ := strings.Cut(t[open+1:open+end], ":")
-		b.WriteString(show(name, style, args, s))
+		b.WriteString(l.show(name, style, args, s))
 		t = t[open+end+1:]
 	}
 	b.WriteString(t)
 	return b.String()
 }
 
-func show(name, style string, args []trace.Arg, s unit.System) string {
+func (l *Language) show(name, style string, args []trace.Arg, s unit.System) string {
 	for _, a := range args {
 		if a.Name != name {
 			continue
@@ -136,23 +163,23 @@ func show(name, style string, args []trace.Arg, s unit.System) string {
 		case a.Text != "" || a.Value == (unit.Value{}):
 			return Plain(a.Text)
 		case style == "both":
-			return a.Value.Both(s)
+			return l.Bound(a.Value.Bound, figure(a.Value).Both(s))
 		default:
-			return a.Value.Format(s)
+			return l.Value(a.Value, s)
 		}
 	}
 	return "{" + name + "}"
 }
 
 // bare shows a message that has no template.
-func bare(m trace.Message, s unit.System) string {
+func (l *Language) bare(m trace.Message, s unit.System) string {
 	var b strings.Builder
 	b.WriteString(m.Code)
 	for _, a := range m.Args {
 		b.WriteString("; ")
 		b.WriteString(a.Name)
 		b.WriteString(" ")
-		b.WriteString(show(a.Name, "", m.Args, s))
+		b.WriteString(l.show(a.Name, "", m.Args, s))
 	}
 	return b.String()
 }

@@ -11,8 +11,8 @@ const dash = "—"
 // Format prints the value in the units of the system, to the kind's step:
 // `4' 7-1/2"`, "1,410 mm", "55.0 gpm", "9.33 ft". Halves are rounded up on the
 // magnitude; zero has no sign; what is not finite is a dash. Parse reads what
-// Format prints, to within Step. A bound says so in front: "more than 83.0 gpm",
-// which is no figure and is not read.
+// Format prints, to within Step. A bound stands with its sign, "> 83.0 gpm",
+// which is no figure and is not read; package words says it in words.
 func (v Value) Format(s System) string {
 	var buf [48]byte
 	return string(v.appendTo(buf[:0], s))
@@ -31,7 +31,7 @@ func (v Value) Number(s System) (num, unit string) {
 func (v Value) Both(s System) string {
 	if bound := v.Bound; bound != Exact {
 		v.Bound = Exact
-		return bound.Text(v.Both(s))
+		return bound.sign() + v.Both(s)
 	}
 	var buf [96]byte
 	b := v.appendTo(buf[:0], s)
@@ -99,7 +99,7 @@ func (v Value) appendNumber(dst []byte, s System) (b []byte, unit string) {
 	if math.IsNaN(v.SI) || math.IsInf(v.SI, 0) {
 		return append(dst, dash...), ""
 	}
-	dst = append(dst, v.Bound.words()...)
+	dst = append(dst, v.Bound.sign()...)
 	sh := v.Kind.in(s)
 	u := v.Kind.unit(s)
 	switch sh.style {

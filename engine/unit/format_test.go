@@ -223,14 +223,14 @@ func TestOrderIsKept(t *testing.T) {
 // A bound is no figure: it says so in every form, and is not read back.
 func TestBound(t *testing.T) {
 	v := Bounded(Flow(83*gpm), KindFlow, MoreThan)
-	if got := v.Format(US); got != "more than 83.0 gpm" {
+	if got := v.Format(US); got != "> 83.0 gpm" {
 		t.Error(got)
 	}
-	if got := v.Both(US); got != "more than 83.0 gpm (18,851 L/h)" { // 83 x 3.785411784 x 60
+	if got := v.Both(US); got != "> 83.0 gpm (18,851 L/h)" { // 83 x 3.785411784 x 60
 		t.Error(got)
 	}
 	v.Bound = LessThan
-	if n, u := v.Number(US); n != "less than 83.0" || u != "gpm" {
+	if n, u := v.Number(US); n != "< 83.0" || u != "gpm" {
 		t.Error(n, u)
 	}
 	if _, err := Parse(v.Format(US), KindFlow, US); err == nil {

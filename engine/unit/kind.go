@@ -69,16 +69,14 @@ const (
 	LessThan Bound = -1
 )
 
-// Text puts a bound in front of a printed number.
-func (b Bound) Text(number string) string { return b.words() + number }
-
-// words is how a bound is told in front of a number.
-func (b Bound) words() string {
+// sign is how a bound stands in front of a number where no language is known;
+// package words says it in words.
+func (b Bound) sign() string {
 	switch b {
 	case MoreThan:
-		return "more than "
+		return "> "
 	case LessThan:
-		return "less than "
+		return "< "
 	}
 	return ""
 }

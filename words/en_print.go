@@ -1,0 +1,81 @@
+package words
+
+// enPrint holds the sentences of the printed answer that no part of the engine
+// says: titles, columns, and what stands between the figures.
+var enPrint = map[string]string{
+	"bound.more": "more than {number}", "bound.less": "less than {number}",
+
+	"print.verdict":    "{danger} danger, {caution} caution, {info} info[; {accepted} accepted]; {faults} in the input; {assumptions} in force",
+	"print.faults.one": "{count} fault", "print.faults.many": "{count} faults",
+	"print.assumptions.one": "{count} assumption", "print.assumptions.many": "{count} assumptions",
+	"print.severity.danger": "danger", "print.severity.caution": "caution", "print.severity.info": "info",
+	"print.basis.measured": "measured", "print.basis.sheet": "sheet", "print.basis.published": "published", "print.basis.library": "library",
+	"print.basis.practice": "practice", "print.basis.memory": "memory", "print.basis.guess": "guess", "print.basis.job": "job",
+
+	"print.head.findings": "Findings", "print.head.faults": "Faults in the input", "print.head.assumed": "Assumed, because the job does not say",
+	"print.accepted":      "accepted: {why}",
+	"print.limit":         "limit {limit}: {source} ({basis})",
+	"print.to":            "{low} to {high}",
+	"print.more.remedies": "{count} more among the pumps in hand below",
+	"print.place":         "line {line}, {path}",
+	"print.weight":        "at the other end of its usual range: {figure} goes from {before} to {after}",
+	"print.turns":         "it could turn a verdict: find out",
+
+	"print.head.delivery": "Pump and pipe",
+	"print.pump":          "pump {pump}: {flow} at {head}; {height}; {power}",
+	"print.further":       "{name}, pump {pump}: {flow} at {head}; {power}",
+	"print.power.unknown": "power not known",
+	"print.dry":           "no water runs",
+	"print.height":        "height {height} of it",
+	"print.year":          "a year: {energy}[, {cost}]",
+	"print.run":           "run", "print.run.flow": "flow", "print.run.speed": "speed", "print.run.reynolds": "Reynolds number",
+	"print.run.pipe": "lost in the pipe", "print.run.fittings": "in fittings",
+	"print.feed":          "feed {name}: {flow}[, wanted {wanted}]",
+	"print.lip":           "lip {name}: head upstream {head}; critical {critical}, at the edge {edge}; {width}",
+	"print.lip.tilted":    "lip {name}: head upstream {head} at the low end, {middle} at mid crest, {high} at the high end; critical {critical}, at the edge {edge} at mid crest; {width}",
+	"print.throttle":      "to share as wanted its valve must take {burn} more (K {k})",
+	"print.throttle.part": "to give every feed the {percent} of what is wanted that the pump reaches, its valve must take {burn} more (K {k})",
+
+	"print.head.options": "Pumps in hand on this pipe and on larger pipe",
+	"print.option.pump":  "pump", "print.option.pipe": "pipe", "print.option.flow": "gives", "print.option.feeds": "to the feeds", "print.option.power": "power", "print.option.cost": "cost",
+	"print.option.reach": ", valves set: {percent} of what is wanted",
+	"print.cost.year":    "{cost} a year",
+	"print.cost.once":    "{cost} once",
+	"print.drawn":        "* as drawn",
+
+	"print.head.upkeep": "Upkeep",
+	"print.turnover":    "all the water of the pond goes round once in {time}",
+	"print.evaporation": "a summer day takes {depth} off {area} of water: {water} to top up",
+	"print.load":        "the pumps draw {current}",
+	"print.drop":        "the cable loses {drop}, {share} of the voltage",
+	"print.electrician": "the electrical figures are for the licensed electrician, who decides by the local code",
+
+	"print.head.cutting": "Cutting plan, {pipe}",
+	"print.bar.stick":    "stick of {length}: {pieces}; left {left}",
+	"print.bar.offcut":   "offcut of {length}: {pieces}; left {left}",
+
+	"print.head.withheld": "Gluing up", "print.head.glue": "Gluing up, step by step",
+	"print.withheld":    "HELD BACK: no step is told while the assembly cannot be built; see its dangers and faults",
+	"print.noreturn":    "No way back after this.",
+	"print.where.bench": "bench", "print.where.vault": "vault",
+	"print.cement":        "cement {cement}, primer {primer}; water pressure not before {ready} after the last joint; the can's label decides",
+	"print.manual":        "manual {manual} {time}",
+	"print.manual.source": "manual {manual}: {source}",
+	"print.hold":          "size {size}: hold {time} ({source}: {note})",
+	"print.time.set":      "set", "print.time.cure": "cure",
+	"print.time":      "{what} by {manuals}, dry; in force, the slower: {time}",
+	"print.time.damp": "{what} by {manuals}, dry; in force, the slower and longer because it is damp: {time}",
+	"print.time.none": "{what}: the tables do not reach it; the can tells",
+
+	"print.head.material": "Material",
+	"print.unpriced":      "no price",
+	"print.spare":         ", spare in it {amount}",
+	"print.pack":          " of {each}",
+	"print.total":         "total", "print.total.priced": "total of what has a price",
+	"print.total.part":  "{sum}; {count} of {of} items have no price and are not in it",
+	"print.total.mixed": "no total: the prices are in different currencies",
+	"print.total.none":  "no total: no item has a price",
+
+	"print.head.figures": "Figures",
+	"print.by":           "by {source} ({basis})",
+}
