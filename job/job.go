@@ -77,6 +77,7 @@ type Job struct {
 	Measured     []Measure     `json:"measured,omitempty" doc:"fittings measured by the fitter; they beat the tables"`
 	Works        Works         `json:"works,omitempty" doc:"liner, underlayment, rock and soil"`
 	Prices       []Price       `json:"prices,omitempty" doc:"own prices by item"`
+	Offer        Offer         `json:"offer,omitempty" doc:"what the client is offered: labour, markup or margin, tax, terms, options"`
 	Assumptions  []Assumed     `json:"assumptions,omitempty" doc:"habits and distances of the fitter that the user sets otherwise, by code; other defaults have fields of their own"`
 	Accepted     []Acceptance  `json:"accepted,omitempty" doc:"findings accepted with a reason"`
 }

@@ -20,6 +20,12 @@ func (m *model) material() {
 	assembly, beyond := m.built()
 	in.Fittings = fittings(assembly, beyond)
 	in.Joints, in.Threads = m.joints(assembly, beyond)
+	for _, x := range in.Joints {
+		m.out.Joints += x.Count
+	}
+	for _, x := range in.Threads {
+		m.out.Joints += x.Count
+	}
 	in.Pipe = m.pipeNeeded()
 	in.Pond = m.hole()
 	m.ground(&in)

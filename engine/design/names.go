@@ -106,14 +106,18 @@ var each = []string{"", "each", "ea", "piece", "pc", "stick", "can", "roll", "lo
 
 // per reads what one price is for, "each", "ft", "10 ft"; zero for each. False
 // where it is no unit.
-func (m *model) per(text string) (unit.Value, bool) {
+func (m *model) per(text string) (unit.Value, bool) { return PriceUnit(text, m.out.Units) }
+
+// PriceUnit reads what a price or hours are for: "each", which gives the zero
+// value, or an amount with its unit, "10 ft", "yd3".
+func PriceUnit(text string, s unit.System) (unit.Value, bool) {
 	text = strings.ToLower(strings.TrimSpace(text))
 	if slices.Contains(each, text) {
 		return unit.Value{}, true
 	}
 	for _, k := range []unit.Kind{unit.KindDistance, unit.KindArea, unit.KindEarth, unit.KindMass, unit.KindCement} {
 		for _, t := range []string{text, "1 " + text} {
-			if r, err := unit.Parse(t, k, m.out.Units); err == nil && !r.Bare && r.SI > 0 {
+			if r, err := unit.Parse(t, k, s); err == nil && !r.Bare && r.SI > 0 {
 				return unit.Value{SI: r.SI, Kind: k}, true
 			}
 		}

@@ -37,6 +37,7 @@ type Result struct {
 	NotToCut  bool // the assembly cannot be built as it is laid: its pieces are not to be cut
 	Cutting   []Cutting
 	Materials []takeoff.Item
+	Joints    int      // to cement and to screw, of assembly and runs
 	Upkeep    *Upkeep  // nil when no water runs
 	Options   []Option // the pumps in hand on the pipe as drawn and on larger pipe
 

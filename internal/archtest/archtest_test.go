@@ -38,6 +38,7 @@ var mayImport = map[string][]string{
 	"engine/verify":  {"engine/unit", "engine/trace", "engine/geom", "engine/layout"},
 	"job":            {"engine/unit", "engine/trace", "engine/geom"},
 	"quote":          {"engine/unit", "engine/trace"},
+	"offer":          {"engine/unit", "engine/trace", "engine/catalog", "engine/design", "job", "takeoff", "quote"},
 	"takeoff":        {"engine/unit", "engine/trace", "engine/geom", "engine/catalog"},
 	"engine/design": {
 		"engine/unit", "engine/trace", "engine/geom", "engine/catalog", "engine/hydro", "engine/network",

@@ -1,0 +1,188 @@
+package offer
+
+import (
+	"slices"
+
+	"github.com/shopspring/decimal"
+
+	"plashet/engine/catalog"
+	"plashet/engine/design"
+	"plashet/engine/trace"
+	"plashet/engine/unit"
+	"plashet/job"
+	"plashet/quote"
+)
+
+// Codes of this package.
+const (
+	// FaultOption: a change of an option cannot be made. Args: name, path, and the cause's code and arguments as the fault behind it.
+	FaultOption = "offer.option.change"
+	// FaultUnit: hours for pipe, liner, digging or stone without a unit of it. Args: task, found.
+	FaultUnit = "offer.labour.unit"
+	// FaultNeed: what the hours are for could not be worked out. Args: task, per.
+	FaultNeed = "offer.labour.need"
+	// FaultProfit: two entries for one group. Args: group.
+	FaultProfit = "offer.profit.twice"
+	// FaultAgreed: the option that was agreed is not in the job any more. Args: name.
+	FaultAgreed = "offer.agreed.option"
+	// FindUnpriced: items of the material list or pumps that have no price. Args: count, first.
+	FindUnpriced = "offer.unpriced"
+	// FindChanged: the design is not what was agreed on any more. Args: by, total.
+	FindChanged = "offer.changed"
+	// AssumeHigh: of two rules for an amount the higher is priced. Args: low, high.
+	AssumeHigh = "assume.offer.high"
+)
+
+// Priced is one design with its price.
+type Priced struct {
+	Name  string // of the option; empty for the design itself
+	Note  string
+	Offer quote.Offer
+	Low   unit.Money // total at the lower end of every rule; the same where they agree
+	Worst trace.Severity
+	Flow  unit.Flow // that the pump in use moves; 0 where it is not known
+
+	Findings    []trace.Finding
+	Assumptions []trace.Assumption
+	Faults      []trace.Fault
+}
+
+// Document is all that is offered.
+type Document struct {
+	Currency string
+	Designs  []Priced // the job's own first, then its options in order
+	Change   *quote.Order
+	Against  string // name of the design that the change is of
+	Faults   []trace.Fault
+	Findings []trace.Finding
+}
+
+// Of prices a job and its options. Unread are the faults of reading. It never
+// panics; what cannot be priced is told.
+func Of(book *catalog.Book, j *job.Job, unread ...trace.Fault) Document {
+	d := Document{Currency: j.Site.Currency}
+	d.Designs = append(d.Designs, price(j, design.Solve(book, j, unread...)))
+	for i, o := range j.Offer.Options {
+		other := j.Clone()
+		if f := change(other, o, i); f != nil {
+			d.Faults = append(d.Faults, *f)
+			continue
+		}
+		p := price(other, design.Solve(book, other, unread...))
+		p.Name, p.Note = o.Name, o.Note
+		d.Designs = append(d.Designs, p)
+	}
+	d.agreed(j)
+	return d
+}
+
+// change makes an option's changes.
+func change(j *job.Job, o job.Choice, i int) *trace.Fault {
+	path := at("/offer/options", i)
+	for k, c := range o.Changes {
+		if f := j.Set(c.Path, c.Value); f != nil {
+			return &trace.Fault{
+				Path:    at(path+"/changes", k),
+				Message: trace.Message{Code: FaultOption, Args: []trace.Arg{trace.Str("name", o.Name), trace.Str("path", c.Path), trace.Str("cause", f.Code)}},
+			}
+		}
+	}
+	return nil
+}
+
+// price prices one design.
+func price(j *job.Job, r *design.Result) Priced {
+	w := &work{job: j, result: r}
+	high, low := w.input(true), w.input(false)
+	p := Priced{Offer: quote.Make(high)}
+	p.Low = p.Offer.Total
+	if w.ranged {
+		p.Low = quote.Make(low).Total
+		p.Assumptions = append(p.Assumptions, trace.Assumption{
+			Message: trace.Message{Code: AssumeHigh, Args: []trace.Arg{trace.Str("low", p.Low.Format()), trace.Str("high", p.Offer.Total.Format())}},
+			Path:    "/offer", Source: trace.Source{Title: "common practice, no source", Basis: trace.BasisPractice},
+		})
+	}
+	p.Worst, _ = r.Worst()
+	if r.Delivery != nil {
+		p.Flow = r.Delivery.Drawn
+	}
+	p.Findings = append(w.findings, p.Offer.Findings...)
+	p.Faults = append(w.faults, p.Offer.Faults...)
+	return p
+}
+
+// agreed compares with the offer that was accepted.
+func (d *Document) agreed(j *job.Job) {
+	a := j.Offer.Agreed
+	if a.Total.IsZero() || j.Site.Currency == "" {
+		return
+	}
+	i := slices.IndexFunc(d.Designs, func(p Priced) bool { return p.Name == a.Option })
+	if i < 0 {
+		d.Faults = append(d.Faults, trace.Fault{Path: "/offer/agreed/option", Message: trace.Message{Code: FaultAgreed, Args: []trace.Arg{trace.Str("name", a.Option)}}})
+		return
+	}
+	k, ok := kept(a, j.Site.Currency)
+	if !ok {
+		return // told in reading
+	}
+	order, err := d.Designs[i].Offer.Against(k)
+	if err != nil {
+		return // one job has one currency
+	}
+	d.Against = a.Option
+	d.Change = &order
+	if !order.By.Amount.IsZero() || len(order.Moves) > 0 {
+		d.Findings = append(d.Findings, trace.Finding{
+			Message:  trace.Message{Code: FindChanged, Args: []trace.Arg{trace.Str("by", order.By.Format()), trace.Str("total", order.After.Format())}},
+			Severity: trace.Caution, Path: "/offer/agreed",
+		})
+	}
+}
+
+// kept reads an accepted offer.
+func kept(a job.Agreed, currency string) (quote.Kept, bool) {
+	k := quote.Kept{}
+	var err error
+	if k.Total, err = a.Total.Amount(currency); err != nil {
+		return k, false
+	}
+	k.Rounding = k.Total
+	for _, s := range a.Scopes {
+		m, err := s.Amount.Amount(currency)
+		if err != nil {
+			return k, false
+		}
+		k.Scopes = append(k.Scopes, quote.Scope{Name: s.Name, Price: m})
+		k.Rounding.Amount = k.Rounding.Amount.Sub(m.Amount)
+	}
+	for _, t := range a.Taxes {
+		m, err := t.Amount.Amount(currency)
+		if err != nil {
+			return k, false
+		}
+		k.Taxes = append(k.Taxes, quote.Taxed{Name: t.Name, Amount: m})
+		k.Rounding.Amount = k.Rounding.Amount.Sub(m.Amount)
+	}
+	return k, true
+}
+
+// Agree writes an offer into the job as accepted on a day (year-month-day).
+func Agree(j *job.Job, p Priced, day string) {
+	exact := func(m unit.Money) job.Money { return job.Money{Text: m.Amount.String()} }
+	a := job.Agreed{Date: day, Option: p.Name, Total: exact(p.Offer.Total)}
+	for _, s := range p.Offer.Scopes {
+		a.Scopes = append(a.Scopes, job.Amount{Name: scopeName(s.Name), Amount: exact(s.Price)})
+	}
+	for _, t := range p.Offer.Taxes {
+		a.Taxes = append(a.Taxes, job.Amount{Name: t.Name, Amount: exact(t.Amount)})
+	}
+	j.Offer.Agreed = a
+}
+
+// ratio takes a share as it was typed: the binary fraction is rounded to the
+// decimals that a share can have.
+func ratio(r job.Ratio) decimal.Decimal {
+	return decimal.NewFromFloat(float64(r.SI)).Round(8)
+}
