@@ -133,6 +133,8 @@ const (
 	CodeClosesTwice  = "job.closes-twice"     // two closing pieces: number (of the first part)
 	CodeNextBy       = "job.next-by"          // a distance to the next fitting, not said how taken: found
 	CodeGapLoose     = "job.gap-loose"        // a gap for a closing piece, but no part closes: found
+	CodeGluedApart   = "job.glued-apart"      // a part glued on a side, with one between that is not: found
+	CodeNoneCount    = "job.none-count"       // a fitting that there is none of, with a count: count
 
 	// Setting one field by its path.
 

@@ -25,6 +25,8 @@ type Outlet struct {
 	Wall   string `json:"wall" want:"must" one-of:"left,right,front,back" doc:"wall the pipe leaves by: left x = 0, right, front y = 0, back"`
 	Along  Length `json:"along" kind:"tape" want:"must" range:"0..20" doc:"centre of the hole along the wall: y on left and right, x on front and back" eg:"9 in"`
 	Height Length `json:"height" kind:"tape" want:"must" range:"0..10" doc:"centre of the hole above the floor" eg:"18 in"`
+
+	Undrilled Undrilled `json:"undrilled,omitzero" doc:"the hole is not drilled yet: how far from there its centre may lie"`
 }
 
 // Obstacle is a box in the vault that nothing may touch.
@@ -167,6 +169,8 @@ type Assembly struct {
 	Parts    []Laid       `json:"parts,omitempty" doc:"fittings in order from the pump's port to the wall"`
 	MakeUp   Length       `json:"makeUp,omitzero" kind:"tape" range:"0..0.01" doc:"make-up gap left at each pipe end; 1/8 in by common practice, 0 is pushed home" eg:"1/8"`
 	Closing  ClosingPiece `json:"closing,omitempty" doc:"the last piece, measured in place"`
+	Search   Search       `json:"search,omitempty" doc:"what the search for layouts may choose from (plashet arrange)"`
+	Kept     Kept         `json:"kept,omitempty" doc:"what the layout was when it was kept, written by plashet arrange --keep"`
 }
 
 // Laid is one fitting of the assembly and the distance to the next.
@@ -179,6 +183,7 @@ type Laid struct {
 	NextBy  string `json:"nextBy,omitempty" one-of:"centres,faces,stops,pipe" doc:"how that distance is taken: centre to centre, face to face of the hubs, stop to stop, or the length of the pipe piece as cut"`
 	Reverse bool   `json:"reverse,omitempty" doc:"an arrow that points against the flow (as found in an old assembly)"`
 	Closes  bool   `json:"closes,omitempty" doc:"the piece after this fitting is the closing piece"`
+	Glued   string `json:"glued,omitempty" one-of:"pump,wall" doc:"it is made already and stays: on the pump's side, or on the wall's" eg:"wall"`
 }
 
 // ClosingPiece is the piece cut last, from the gap measured in place.
@@ -206,6 +211,9 @@ type Stock struct {
 	Kerf    Length   `json:"kerf,omitzero" kind:"tape" range:"0..0.02" doc:"width of the saw cut" eg:"1/16"`
 	Keep    Length   `json:"keep,omitzero" kind:"tape" range:"0..5" doc:"shortest remnant worth keeping" eg:"6 in"`
 	Pieces  []Piece  `json:"pieces,omitempty" doc:"further pieces to cut, beyond the assembly"`
+
+	Fittings []StockFitting `json:"fittings,omitempty" doc:"fittings on the truck, and those that cannot be had; the counter has all others unless only is said"`
+	Only     bool           `json:"only,omitempty" doc:"a layout may use only the fittings listed here, and pipe no longer than an offcut or a counted stick"`
 }
 
 // Stick is a length that can be bought.

@@ -79,6 +79,7 @@ func validate(j *Job) *checker {
 	c.pumps()
 	c.runs()
 	c.assembly()
+	c.searched()
 	c.money()
 	inOrder(c.faults)
 	return c

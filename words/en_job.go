@@ -122,6 +122,8 @@ var enJob = map[string]string{
 	"job.feed-dry":         "{where}: no run ends at “{name}”. Add the run that feeds it, or correct the name in “to”.",
 	"job.closes-twice":     "{where}: part {number} has the closing piece already; there is only one.",
 	"job.next-by":          "{where} is missing: say how the distance “{found}” is taken: centres, faces, stops or pipe.",
+	"job.glued-apart":      "{where} is “{found}”, but between this part and the {found} stands one that is not glued. Mark every part from here to the {found}, or leave this one open.",
+	"job.none-count":       "{where} says that there is none, and its count is {count}. Take out one of the two.",
 	"job.gap-loose":        "{where} is “{found}”, but no part of the assembly says “closes”. Mark the part before the closing piece.",
 
 	// Setting one field.

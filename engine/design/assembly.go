@@ -62,23 +62,30 @@ func vec(p job.XYZ) geom.Vec3 {
 	return geom.Vec3{X: float64(p.X.SI), Y: float64(p.Y.SI), Z: float64(p.Z.SI)}
 }
 
+// vault gives the inside of the vault with what stands in it.
+func (m *model) vault() layout.Vault {
+	v := &m.job.Vault
+	out := layout.Vault{
+		Round: v.Shape == "round", Length: v.Length.SI, Width: v.Width.SI, Depth: v.Depth.SI,
+		FloorLength: v.FloorLength.SI, FloorWidth: v.FloorWidth.SI, Path: "/vault",
+		Outlet: layout.Outlet{Wall: layout.Wall(v.Outlet.Wall), Along: v.Outlet.Along.SI, Height: v.Outlet.Height.SI},
+	}
+	for _, o := range v.Obstacles {
+		out.Obstacles = append(out.Obstacles, layout.Obstacle{Name: o.Name, Box: geom.BoxOf(vec(o.From), vec(o.To))})
+	}
+	return out
+}
+
 // lay lays the assembly of the job; nil when there is none.
 func (m *model) lay(pumpIndex int) *layout.Assembly {
-	a, v := &m.job.Assembly, &m.job.Vault
+	a := &m.job.Assembly
 	if len(a.Parts) == 0 {
 		return nil
 	}
 	told := len(m.out.Faults)
 	in := layout.Input{Path: "/assembly", Settings: m.settings()}
 	unset := len(m.out.Faults) - told // settings that could not be read
-	in.Vault = layout.Vault{
-		Round: v.Shape == "round", Length: v.Length.SI, Width: v.Width.SI, Depth: v.Depth.SI,
-		FloorLength: v.FloorLength.SI, FloorWidth: v.FloorWidth.SI, Path: "/vault",
-		Outlet: layout.Outlet{Wall: layout.Wall(v.Outlet.Wall), Along: v.Outlet.Along.SI, Height: v.Outlet.Height.SI},
-	}
-	for _, o := range v.Obstacles {
-		in.Vault.Obstacles = append(in.Vault.Obstacles, layout.Obstacle{Name: o.Name, Box: geom.BoxOf(vec(o.From), vec(o.To))})
-	}
+	in.Vault = m.vault()
 	if !m.pumpBody(pumpIndex, &in) || !m.chain(&in) {
 		return nil
 	}
@@ -91,6 +98,8 @@ func (m *model) lay(pumpIndex int) *layout.Assembly {
 	m.out.Faults = append(m.out.Faults, faults...)
 	m.agree(&in)
 	findings = append(findings, m.second(in, out, findings, faults)...)
+	findings = append(findings, m.kept(pumpIndex, &in, &out, m.dangers(findings), faults)...)
+	m.laidFrom = &in
 	m.glue(in.Parts, out, m.dangers(findings), len(faults)+m.faulty()+unset)
 	return &out
 }

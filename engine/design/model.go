@@ -9,6 +9,7 @@ import (
 	"plashet/engine/catalog"
 	"plashet/engine/geom"
 	"plashet/engine/hydro"
+	"plashet/engine/layout"
 	"plashet/engine/level"
 	"plashet/engine/motion"
 	"plashet/engine/trace"
@@ -33,6 +34,7 @@ type model struct {
 	blind    bool                          // a fault of reading voids the levels
 	heeded   []int                         // entries of the job's assumptions that something counts on
 	instead  *hydro.Curve                  // takes the place of the pump's curve in a trial run
+	laidFrom *layout.Input                 // what the assembly was laid from
 	quiet    bool                          // a trial run for a remedy or an option: nothing is told
 }
 

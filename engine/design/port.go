@@ -28,14 +28,19 @@ func (m *model) pumpBody(pumpIndex int, in *layout.Input) bool {
 		if !ok {
 			return false
 		}
-		in.Pump = layout.Pump{
-			Name: pump.Name, Port: vec(t.Port), Points: way(t.Points), Outlet: end, Path: path,
-			Blocks: []geom.Box{geom.BoxOf(geom.Vec3{}, geom.Vec3{X: float64(t.Length.SI), Y: float64(t.Width.SI), Z: float64(t.Height.SI)})},
-		}
+		in.Pump = m.body(pump, t, end, path)
 		return true
 	}
 	m.fault("/assembly/attitude", CodeAttitude, trace.Str("name", pump.Name))
 	return false
+}
+
+// body gives the pump in one of its attitudes.
+func (m *model) body(pump *job.Pump, t *job.Attitude, outlet layout.End, path string) layout.Pump {
+	return layout.Pump{
+		Name: pump.Name, Port: vec(t.Port), Points: way(t.Points), Outlet: outlet, Path: path,
+		Blocks: []geom.Box{geom.BoxOf(geom.Vec3{}, geom.Vec3{X: float64(t.Length.SI), Y: float64(t.Width.SI), Z: float64(t.Height.SI)})},
+	}
 }
 
 // way gives the direction of a port's word, before the pump is turned.

@@ -13,10 +13,11 @@ type aspect uint8
 const (
 	aspectFlow aspect = 1 << iota // pump, pipe and falls, and with them the levels
 	aspectLevels
-	aspectFit  // the assembly: nothing of it is to be cut or glued
-	aspectCut  // the cutting plans
-	aspectCost // energy and its cost
-	aspectList // material
+	aspectFit    // the assembly: nothing of it is to be cut or glued
+	aspectCut    // the cutting plans
+	aspectCost   // energy and its cost
+	aspectList   // material
+	aspectSearch // the search for layouts, beyond what the assembly stands on
 )
 
 // standsOn tells which parts of the answer stand on a place of the document. The
@@ -49,6 +50,7 @@ var standsOn = []struct {
 	{"/watercourses/*/parts/*/pool", aspectLevels | aspectList},
 	{"/watercourses", aspectFlow},
 	{"/vault/rated", 0},
+	{"/vault/outlet/undrilled", aspectSearch},
 	{"/vault/sill", aspectLevels},
 	{"/vault/weirWidth", aspectLevels},
 	{"/vault/screenLoss", aspectLevels},
@@ -75,8 +77,12 @@ var standsOn = []struct {
 	{"/runs/*/holdsWater", aspectLevels},
 	{"/runs/*/rise", 0},
 	{"/runs", aspectFlow | aspectList},
+	{"/assembly/search", aspectSearch},
+	{"/assembly/kept", aspectFit},
 	{"/assembly", aspectFit},
 	{"/measured", aspectFlow | aspectFit},
+	{"/stock/fittings", aspectSearch},
+	{"/stock/only", aspectSearch},
 	{"/stock", aspectCut | aspectList},
 	{"/works", aspectList},
 }

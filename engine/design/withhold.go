@@ -60,6 +60,8 @@ func (m *model) withhold(dangers []trace.Finding, faulty int) {
 			add("blocked", texts(f, "union")...)
 		case glue.FindCaptive:
 			add("captive")
+		case FindKeptCut, FindKeptGone, FindKeptMore:
+			add("kept", texts(f, "piece")...)
 		default:
 			if f.LimitSource == twice {
 				add("second")

@@ -1,0 +1,155 @@
+package design
+
+import (
+	"math"
+	"slices"
+	"testing"
+
+	"plashet/engine/arrange"
+	"plashet/engine/catalog"
+	"plashet/engine/layout"
+	"plashet/engine/trace"
+	"plashet/engine/unit"
+	"plashet/job"
+)
+
+// filled gives the input that a job makes for the search.
+func filled(t *testing.T, book *catalog.Book, j *job.Job, want ArrangeWant) (*model, *Arranging, bool) {
+	t.Helper()
+	m, a := modelFor(book, j), &Arranging{}
+	if !m.start() {
+		t.Fatal(m.out.Faults)
+	}
+	ok := m.arranging(a, want)
+	return m, a, ok
+}
+
+func fittingOf(a *Arranging, name string) *arrange.Fitting {
+	if i := slices.Index(a.Names, name); i >= 0 {
+		return &a.Input.Fittings[i]
+	}
+	return nil
+}
+
+// TestArrangeFills: the search gets the pump's attitudes, every usual fitting of
+// the pipe's size with its own measures, its loss at the flow as drawn and its
+// price, and the pipe.
+func TestArrangeFills(t *testing.T) {
+	book, j := read(t, "hillside-cascade")
+	_, a, ok := filled(t, book, j, ArrangeWant{Elbows: 3})
+	in := &a.Input
+	if !ok || len(in.Standings) != 1 || in.Standings[0].Fixed || len(in.Standings[0].Turns) != 0 || !in.Rules.Check || !in.Rules.Union || in.Rules.Elbows != 3 {
+		t.Fatalf("%v %+v", ok, in)
+	}
+	if d := Solve(book, j).Delivery; math.Abs(float64(a.Flow/d.Flow)-1) > 1e-9 {
+		t.Errorf("losses at %v, the pump gives %v", a.Flow, d.Flow)
+	}
+	for _, name := range append([]string{"male adapter"}, usualFittings...) {
+		f := fittingOf(a, name)
+		if f == nil || f.AtHand != -1 || f.Part.Size != "2" {
+			t.Errorf("%s: %+v", name, f)
+		}
+	}
+	// Measured by the fitter: 1.15 in centre to stop. Priced in the job: 3.15.
+	e := fittingOf(a, "elbow 90")
+	if math.Abs(float64(e.Part.In.TakeOff.Length-1.15*unit.Inch)) > 1e-9 || e.Part.In.TakeOff.By() != layout.ByHand || !e.Priced || e.Cost != 3.15 {
+		t.Errorf("%+v", e)
+	}
+	// The same loss as in a run: K v²/2g, which the run's own K gives at this flow.
+	bore := 2.067 * float64(unit.Inch) // ASTM D1785, table 2
+	v := float64(a.Flow) / (math.Pi / 4 * bore * bore)
+	l, err := book.LossMeasured("elbow 90", "2", nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	re := v * bore / 1.13e-6 // water of 60 F: 1.13e-6 m²/s (common handbook value, from memory)
+	perRe, rest := l.Split(smoothFactor, unit.Length(bore))
+	if want := (rest + perRe/re) * v * v / (2 * 9.80665); math.Abs(float64(e.Head)/want-1) > 0.005 {
+		t.Errorf("elbow takes %v m, by hand %v", e.Head, want)
+	}
+	if p := in.Pipes[0]; len(in.Pipes) != 1 || p.Size != "2" || p.AtHand != -1 || math.Abs(p.Cost*float64(unit.Foot)-1.90) > 1e-9 || p.Slope <= 0 {
+		t.Errorf("%+v", in.Pipes)
+	}
+}
+
+// TestArrangeStock: what cannot be had is not offered; where only the truck
+// counts, its counts and its longest piece do.
+func TestArrangeStock(t *testing.T) {
+	book, j := read(t, "hillside-cascade")
+	j.Stock.Fittings = []job.StockFitting{{Fitting: "street 90", Size: "2 in", None: true}, {Fitting: "ball valve", Size: "2"}}
+	_, a, ok := filled(t, book, j, ArrangeWant{})
+	if !ok || fittingOf(a, "street elbow 90") != nil || fittingOf(a, "elbow 90") == nil || fittingOf(a, "ball valve") == nil {
+		t.Errorf("%v %v", ok, a.Names)
+	}
+	j.Stock.Only = true
+	j.Stock.Fittings = []job.StockFitting{{Fitting: "elbow 90", Size: "2", Count: 3}, {Fitting: "union", Size: "2"}, {Fitting: "tee", Size: "2"}}
+	m, a, _ := filled(t, book, j, ArrangeWant{})
+	if f := fittingOf(a, "elbow 90"); len(a.Names) != 2 || f == nil || f.AtHand != 3 || fittingOf(a, "union").AtHand != 1 {
+		t.Errorf("%v %+v", a.Names, a.Input.Fittings)
+	}
+	if p := a.Input.Pipes[0]; math.Abs(float64(p.AtHand-31.5*unit.Inch)) > 1e-9 {
+		t.Errorf("the longest offcut is 31-1/2 in: %+v", p)
+	}
+	if len(coded(m.out, FindTruckNone)) != 1 || len(coded(m.out, FindStockUnread)) != 1 {
+		t.Errorf("%+v", m.out.Findings)
+	}
+}
+
+// TestArrangeGlued: what is glued stays with its marks, rolls and distances.
+func TestArrangeGlued(t *testing.T) {
+	book, j := read(t, "hillside-cascade")
+	p := j.Assembly.Parts
+	p[0].Glued, p[1].Glued, p[len(p)-1].Glued = "pump", "pump", "wall"
+	_, a, ok := filled(t, book, j, ArrangeWant{})
+	g := &a.Input.Glued
+	if !ok || len(g.FromPort) != 2 || len(g.FromWall) != 1 || g.FromPort[0].Mark != "A1" || g.FromPort[1].Mark != "U1" || g.FromWall[0].Kind != layout.Bulkhead {
+		t.Errorf("%v %+v", ok, g)
+	}
+}
+
+// TestArrangeBad: what contradicts itself is refused, each with a sentence of
+// its own, and no search begins.
+func TestArrangeBad(t *testing.T) {
+	for _, c := range []struct {
+		name, code string
+		fault      bool
+		spoil      func(j *job.Job)
+	}{
+		{"pump too long", CodePumpLarge, true, func(j *job.Job) { j.Pumps[0].Attitudes[0].Length.SI = 30 * unit.Inch }},
+		{"pump too high", CodePumpLarge, true, func(j *job.Job) { j.Pumps[0].Attitudes[0].Height.SI = 27 * unit.Inch }},
+		{"hole off its wall", CodeHole, true, func(j *job.Job) { j.Vault.Outlet.Along.SI = 19 * unit.Inch }},
+		{"no vault", layout.FaultNoVault, true, func(j *job.Job) { j.Vault = job.Vault{} }},
+		{"no attitude", CodeArrangePump, true, func(j *job.Job) { j.Pumps[0].Attitudes = nil }},
+		{"hose port", CodeArrangePort, true, func(j *job.Job) { j.Pumps[0].Port.Thread = "hose" }},
+		{"no such thread", CodePortSize, true, func(j *job.Job) { j.Pumps[0].Port.Size = "2-7/8" }},
+		{"hub thinner than pipe", CodeSocket, true, func(j *job.Job) { j.Measured[2].Hub = entry("2 in", 2*unit.Inch) }},
+		{"turn inside the socket", CodeSocket, true, func(j *job.Job) { j.Measured[2].ToStop = entry("1 in", unit.Inch) }},
+		{"no pipe", CodeArrangePipe, true, func(j *job.Job) { j.Assembly.Pipe, j.Runs = job.PipeName{}, nil }},
+		{"overlap", FindOverlap, false, func(j *job.Job) {
+			j.Vault.Obstacles = []job.Obstacle{{Name: "a", From: xyz(0, 0, 0), To: xyz(0.1, 0.1, 0.1)}, {Name: "b", From: xyz(0.05, 0.05, 0.05), To: xyz(0.2, 0.2, 0.2)}}
+		}},
+		{"obstacle over the hole", FindObstacleHole, false, func(j *job.Job) {
+			j.Vault.Obstacles = []job.Obstacle{{Name: "a", From: xyz(0.5, 0.1, 0.4), To: xyz(0.6096, 0.4, 0.5)}}
+		}},
+	} {
+		book, j := read(t, "hillside-cascade")
+		c.spoil(j)
+		m, _, ok := filled(t, book, j, ArrangeWant{})
+		told := slices.ContainsFunc(m.out.Faults, func(f trace.Fault) bool { return f.Code == c.code })
+		if !c.fault {
+			told = len(coded(m.out, c.code)) == 1
+		}
+		if ok == c.fault || !told || c.fault && len(m.out.Faults) != 1 {
+			t.Errorf("%s: search %v, told %v: %+v", c.name, ok, told, m.out.Faults)
+		}
+	}
+	book, j := read(t, "hillside-cascade")
+	if m, _, ok := filled(t, book, j, ArrangeWant{Elbows: mostElbows + 1, Best: -1}); ok || len(m.out.Faults) != 2 {
+		t.Errorf("%v %+v", ok, m.out.Faults)
+	}
+	m := modelFor(book, j)
+	m.unread = []trace.Fault{{Path: "/vault/length"}}
+	if m.start() && m.arranging(&Arranging{}, ArrangeWant{}) || len(coded(m.out, FindNoArrange)) != 1 {
+		t.Error("a search stands on what could not be read")
+	}
+}

@@ -1,0 +1,49 @@
+package design
+
+// Codes of the search for layouts. Where an assembly is kept they are in kept.go.
+const (
+	// FindNoArrange: faults of reading, on which a layout would stand. Args: places.
+	FindNoArrange = "design.void.arrange"
+	// CodeArrangePump: the pump has no attitude that tells its size and port. Args: name.
+	CodeArrangePump = "design.arrange.pump"
+	// CodeArrangePipe: neither the assembly nor a run from the pump tells the pipe. No args.
+	CodeArrangePipe = "design.arrange.pipe"
+	// CodeArrangePort: nothing joins the pump's port to the pipe. Args: name, size, thread, pipe.
+	CodeArrangePort = "design.arrange.port"
+	// CodeArrangeElbows, CodeArrangeBest: more than can be searched, or below zero. Args: found, limit.
+	CodeArrangeElbows = "design.arrange.elbows"
+	CodeArrangeBest   = "design.arrange.best"
+	// FindPumpLarge: the pump does not go into the vault in this attitude, which
+	// is left aside. Args: name, attitude, axis, found, limit.
+	FindPumpLarge = "design.arrange.pump.larger"
+	// CodePumpLarge: it goes in in none. Args: name, found and limit (of the attitude that fails by the least), axis, attitude.
+	CodePumpLarge = "design.arrange.pump.none"
+	// FindOverlap: two obstacles stand in each other. Args: name, other, length, width, height (of what they share).
+	FindOverlap = "design.arrange.overlap"
+	// FindObstacleHole: an obstacle stands over the hole. Args: name.
+	FindObstacleHole = "design.arrange.obstacle.hole"
+	// CodeHole: the hole lies off its wall. Args: wall, along, height.
+	CodeHole = "design.arrange.hole"
+	// CodeSocket: a measured socket that no pipe of its size goes into: the hub
+	// is no wider than the pipe, or the centre lies inside the socket. Args:
+	// fitting, size, measure ("hub" or "toStop"), found, limit.
+	CodeSocket = "design.arrange.socket"
+	// FindTruckNone: only what is on the truck may be used, and there is no such
+	// fitting on it. Args: kind.
+	FindTruckNone = "design.arrange.truck"
+	// FindStockUnread: a fitting of the stock that no chain can hold, or that is of another size. Args: fitting, size.
+	FindStockUnread = "design.arrange.stock"
+	// FindNoPrices: parts without a price, so that cost is not compared for layouts that hold them. Args: items.
+	FindNoPrices = "design.arrange.prices"
+
+	// AssumeArrangeFlow: the speed at which losses are compared, where no flow could be worked out. Args: value.
+	AssumeArrangeFlow = "assume.arrange.flow"
+	// AssumeNoLoss: a fitting without a loss in the tables counts for nothing. Args: fittings.
+	AssumeNoLoss = "assume.arrange.loss"
+	// AssumeStands: every attitude of the pump, in quarter turns. Args: attitudes.
+	AssumeStands = "assume.arrange.stands"
+	// AssumeCounter: every fitting can be had. No args.
+	AssumeCounter = "assume.arrange.counter"
+	// AssumeChecked: a check valve is wanted, though neither the run nor the assembly names one. No args.
+	AssumeChecked = "assume.arrange.check"
+)

@@ -1,0 +1,277 @@
+package design
+
+import (
+	"slices"
+	"strings"
+
+	"plashet/engine/arrange"
+	"plashet/engine/catalog"
+	"plashet/engine/hydro"
+	"plashet/engine/layout"
+	"plashet/engine/trace"
+	"plashet/engine/unit"
+	"plashet/job"
+)
+
+// bends and runs of the usual fittings, in the order in which they are told.
+var usualFittings = []string{
+	"elbow 90", "elbow 45", "street elbow 90", "street elbow 45", "union", "check valve swing", "check valve spring", "bulkhead fitting",
+}
+
+// counter notes that every fitting is taken to be had where the job tells none.
+func (m *model) counter() {
+	if len(m.job.Stock.Fittings) == 0 && !m.job.Stock.Only {
+		m.assume("/stock/fittings", AssumeCounter, unit.Value{}, leftEmpty)
+	}
+}
+
+// mayUse fills the fittings and the pipe that a layout may be made of.
+func (m *model) mayUse(a *Arranging, pump int, pipe catalog.Pipe) {
+	var noLoss, noPrice []string
+	sizes := []string{pipe.Size}
+	add := func(name, size, path string) bool {
+		f, err := m.book.Fitting(name, size, m.measured)
+		if err != nil {
+			m.refuse(path, err)
+			return false
+		}
+		p, ok := layout.PartOf(f, "")
+		if !ok {
+			m.remark(path, trace.Caution, trace.Message{Code: FindStockUnread, Args: []trace.Arg{trace.Str("fitting", f.Name), trace.Str("size", f.Size)}})
+			return false
+		}
+		for i := range a.Names {
+			if a.Names[i] == f.Name && a.Input.Fittings[i].Part.Size == f.Size {
+				return true
+			}
+		}
+		own := m.bore(pipe, f.Size)
+		x := arrange.Fitting{Part: p, AtHand: m.atHand(f.Name, f.Size)}
+		if x.AtHand == 0 {
+			return true
+		}
+		head, known := m.headOf(f.Name, f.Size, own, a.Flow)
+		if x.Head = head; !known && !slices.Contains(noLoss, f.Name) {
+			noLoss = append(noLoss, f.Name)
+		}
+		if each, ok := priceOf(m.priced, job.PipeName{Kind: f.Body, Size: f.Size}, unit.Value{}); ok {
+			x.Cost, x.Priced = each.Amount.Amount.InexactFloat64(), true
+		} else {
+			noPrice = append(noPrice, f.Name+", "+f.Size)
+		}
+		a.Input.Fittings, a.Names = append(a.Input.Fittings, x), append(a.Names, f.Name)
+		for _, e := range f.Ends {
+			if (e.Kind == catalog.Socket || e.Kind == catalog.Spigot) && !slices.Contains(sizes, e.Size) {
+				sizes = append(sizes, e.Size)
+			}
+		}
+		return true
+	}
+	for _, name := range m.portFittings(a, pump, pipe) {
+		add(name.Kind, name.Size, "/pumps")
+	}
+	for _, name := range usualFittings {
+		add(name, pipe.Size, "/assembly/pipe")
+	}
+	for i, s := range m.job.Stock.Fittings {
+		if !s.None {
+			add(s.Fitting, s.Size, at("/stock/fittings", i))
+		}
+	}
+	for _, s := range sizes {
+		m.lendTo(a, pipe, s, &noPrice)
+	}
+	if len(noLoss) > 0 {
+		m.assume("/assembly", AssumeNoLoss, unit.Value{}, leftEmpty, trace.Str("fittings", strings.Join(noLoss, ", ")))
+	}
+	if len(noPrice) > 0 {
+		m.find(trace.Finding{Message: trace.Message{Code: FindNoPrices, Args: []trace.Arg{trace.Str("items", strings.Join(noPrice, "; "))}}, Path: "/prices", Severity: trace.Info})
+	}
+	m.lacking(a)
+}
+
+// lacking tells kinds that only the counter would have.
+func (m *model) lacking(a *Arranging) {
+	if !m.job.Stock.Only {
+		return
+	}
+	has := func(kinds ...layout.Kind) bool {
+		return slices.ContainsFunc(a.Input.Fittings, func(f arrange.Fitting) bool { return slices.Contains(kinds, f.Part.Kind) })
+	}
+	for _, c := range []struct {
+		kind  string
+		lacks bool
+	}{
+		{"union", a.Input.Rules.Union && !has(layout.Union)},
+		{"check valve", a.Input.Rules.Check && !has(layout.CheckSwing, layout.CheckSpring)},
+		{"elbow", !has(layout.Elbow90, layout.Elbow45, layout.Street90, layout.Street45)},
+	} {
+		if c.lacks {
+			m.remark("/stock/only", trace.Caution, trace.Message{Code: FindTruckNone, Args: []trace.Arg{trace.Str("kind", c.kind)}})
+		}
+	}
+}
+
+// portFittings names what joins the pump's port to the pipe: an adapter onto a
+// thread, and a reducer where their sizes differ.
+func (m *model) portFittings(a *Arranging, pump int, pipe catalog.Pipe) (out []job.PipeName) {
+	end := a.Input.Standings[0].Pump.Outlet
+	adapter := ""
+	switch end.Kind {
+	case layout.FemaleThread:
+		adapter = "male adapter"
+	case layout.MaleThread:
+		adapter = "female adapter"
+	case layout.Spigot:
+		return append(out, job.PipeName{Kind: "coupling", Size: pipe.Size})
+	case layout.Socket:
+		if end.Size != pipe.Size {
+			return append(out, job.PipeName{Kind: "reducer bushing", Size: end.Size + " x " + pipe.Size})
+		}
+		return nil
+	default:
+		p := &m.job.Pumps[pump].Port
+		m.fault(at("/pumps", pump)+"/port", CodeArrangePort, trace.Str("name", m.job.Pumps[pump].Name), trace.Str("size", p.Size), trace.Str("thread", p.Thread), trace.Str("pipe", pipe.Kind+" "+pipe.Size))
+		return nil
+	}
+	for _, size := range m.book.FittingSizes(seriesOf(m.book, pipe)) {
+		f, err := m.book.Fitting(adapter, size, m.measured)
+		if err != nil || f.Ends[0].Size != end.Size {
+			continue
+		}
+		if f.Ends[1].Size == pipe.Size {
+			return []job.PipeName{{Kind: adapter, Size: size}}
+		}
+		// The first that screws on, with the reducer to the pipe.
+		if reducer, err := m.book.Fitting("reducing coupling", f.Ends[1].Size+" x "+pipe.Size, m.measured); err == nil && len(out) == 0 {
+			out = []job.PipeName{{Kind: adapter, Size: size}, {Kind: reducer.Name, Size: reducer.Size}}
+		}
+	}
+	if len(out) == 0 {
+		p := &m.job.Pumps[pump].Port
+		m.fault(at("/pumps", pump)+"/port", CodeArrangePort, trace.Str("name", m.job.Pumps[pump].Name), trace.Str("size", p.Size), trace.Str("thread", p.Thread), trace.Str("pipe", pipe.Kind+" "+pipe.Size))
+	}
+	return out
+}
+
+// seriesOf gives the series of the fittings that go with a pipe.
+func seriesOf(book *catalog.Book, pipe catalog.Pipe) string {
+	if f, err := book.Fitting("elbow 90", pipe.Size, nil); err == nil {
+		return f.Series
+	}
+	return ""
+}
+
+// atHand tells how many of a fitting there are: below zero as many as wanted.
+func (m *model) atHand(name, size string) int {
+	for _, s := range m.job.Stock.Fittings {
+		n, err := m.book.Fitting(s.Fitting, s.Size, m.measured)
+		if err != nil || n.Name != name || n.Size != size {
+			continue
+		}
+		switch {
+		case s.None:
+			return 0
+		case m.job.Stock.Only:
+			return max(1, s.Count)
+		}
+		return -1
+	}
+	if m.job.Stock.Only {
+		return 0
+	}
+	return -1
+}
+
+// bore gives the inside diameter on which a fitting's loss counts.
+func (m *model) bore(pipe catalog.Pipe, size string) unit.Length {
+	if p, err := m.pipe(job.PipeName{Kind: pipe.Kind, Size: size}); err == nil {
+		return p.Bore
+	}
+	return pipe.Bore
+}
+
+// headOf gives the head that a fitting takes at a flow, K v²/2g with K of its own
+// size; 0 and false for one without a loss in the tables.
+func (m *model) headOf(name, size string, bore unit.Length, q unit.Flow) (unit.Length, bool) {
+	l, err := m.loss(name, size)
+	if err != nil {
+		return 0, false
+	}
+	perRe, rest := l.Split(smoothFactor, bore)
+	law, err := hydro.MinorLaw{Bore: bore, K: unit.Ratio(rest), K1: unit.Ratio(perRe)}.Prepare(m.water)
+	if err != nil {
+		return 0, false
+	}
+	head, _ := law.Loss(q)
+	return unit.Length(head), true
+}
+
+// lendTo adds the pipe of a size: what a metre takes and costs, and how long the
+// longest piece is.
+func (m *model) lendTo(a *Arranging, pipe catalog.Pipe, size string, noPrice *[]string) {
+	p, err := m.pipe(job.PipeName{Kind: pipe.Kind, Size: size})
+	if err != nil {
+		return // a thread's size, or one that this kind of pipe is not made in
+	}
+	x := arrange.Pipe{Pipe: layout.PipeOf(p), AtHand: -1}
+	name := job.PipeName{Kind: p.Kind, Size: p.Size}
+	if law, err := (hydro.PipeLaw{Bore: p.Bore, Length: 1, Roughness: p.Roughness}).Prepare(m.water); err == nil {
+		head, _ := law.Loss(a.Flow)
+		x.Slope = float64(head)
+	}
+	if price, ok := priceOf(m.priced, name, unit.Of(unit.Length(1), unit.KindDistance)); ok {
+		x.Cost, x.Priced = price.Amount.Amount.InexactFloat64()/price.Per.SI, true
+	} else if cost, ok := m.perMetre(name); ok {
+		x.Cost, x.Priced = cost, true
+	} else {
+		*noPrice = append(*noPrice, p.Kind+" "+p.Size)
+	}
+	if m.job.Stock.Only {
+		x.AtHand = 0
+		for _, o := range m.job.Stock.Offcuts {
+			if m.named(o.Pipe) == name {
+				x.AtHand = max(x.AtHand, o.Length.SI)
+			}
+		}
+		for _, s := range m.job.Stock.Sticks {
+			if m.named(s.Pipe) == name && s.Count > 0 {
+				x.AtHand = max(x.AtHand, s.Length.SI)
+			}
+		}
+	}
+	a.Input.Pipes = append(a.Input.Pipes, x)
+}
+
+// perMetre gives what a metre of pipe costs where it is priced by the stick: that
+// of the stick that is cheapest for its length.
+func (m *model) perMetre(name job.PipeName) (cost float64, ok bool) {
+	_, sticks := m.stock(name)
+	for _, s := range sticks {
+		if s.price.Currency == "" || s.long <= 0 {
+			continue
+		}
+		if c := s.price.Amount.InexactFloat64() / float64(s.long); !ok || c < cost {
+			cost, ok = c, true
+		}
+	}
+	return cost, ok
+}
+
+// gluedAlready fills what is made already, from the parts of the job's assembly.
+func (m *model) gluedAlready(a *Arranging, pump int) {
+	fromPump, toWall := m.job.Assembly.Glued()
+	if fromPump+toWall == 0 {
+		return
+	}
+	in := layout.Input{Path: "/assembly", Pump: a.Input.Standings[0].Pump}
+	if !m.chain(&in) {
+		return
+	}
+	a.Input.Glued = arrange.Glued{FromPort: in.Parts[:fromPump:fromPump], FromWall: in.Parts[len(in.Parts)-toWall:]}
+	for _, p := range in.Pipes {
+		if !slices.ContainsFunc(a.Input.Pipes, func(q arrange.Pipe) bool { return q.Pipe == p }) {
+			a.Input.Pipes = append(a.Input.Pipes, arrange.Pipe{Pipe: p, AtHand: -1})
+		}
+	}
+}

@@ -1,0 +1,253 @@
+package design
+
+import (
+	"math"
+	"slices"
+	"strconv"
+
+	"plashet/engine/arrange"
+	"plashet/engine/catalog"
+	"plashet/engine/hydro"
+	"plashet/engine/layout"
+	"plashet/engine/trace"
+	"plashet/engine/unit"
+	"plashet/job"
+)
+
+// Codes of keeping a layout.
+const (
+	// CodeKeepNone: there is no such layout to keep. Args: found, count.
+	CodeKeepNone = "design.keep.none"
+	// CodeKeepUnlaid: the assembly as drawn has no places, so that there is no cut card to keep. No args.
+	CodeKeepUnlaid = "design.keep.unlaid"
+	// CodeKeepDiffers: written into the job the layout does not come out as it was found. Args: name.
+	CodeKeepDiffers = "design.keep.differs"
+)
+
+// Keep gives a copy of the job with layout n, counted from 0, as its assembly,
+// and with the record by which later changes are told. The lengths are written
+// as they are cut; where that rounding would not do, as they were worked out.
+func (a *Arranging) Keep(book *catalog.Book, j *job.Job, n int) (*job.Job, []trace.Fault) {
+	if a.Outcome == nil || n < 0 || n >= len(a.Outcome.Layouts) {
+		count := 0
+		if a.Outcome != nil {
+			count = len(a.Outcome.Layouts)
+		}
+		return nil, []trace.Fault{{Path: "/assembly", Message: trace.Message{Code: CodeKeepNone, Args: []trace.Arg{
+			trace.Num("found", unit.Ratio(n+1), unit.KindCount), trace.Num("count", unit.Ratio(count), unit.KindCount),
+		}}}}
+	}
+	l := &a.Outcome.Layouts[n]
+	for _, asCut := range []bool{true, false} {
+		next := a.written(j, l, asCut)
+		m := modelFor(book, next)
+		if laid := m.relaid(); laid != nil && (!asCut || m.nudge(next, laid)) {
+			m = modelFor(book, next)
+			if laid = m.relaid(); laid != nil && sameCuts(laid, &l.Laid) && m.holds(laid) {
+				m.record(next, laid, claimWord(a.Outcome.Proof.Claim))
+				return next, nil
+			}
+		}
+	}
+	return nil, []trace.Fault{{Path: "/assembly", Message: trace.Message{Code: CodeKeepDiffers, Args: []trace.Arg{trace.Str("name", strconv.Itoa(n+1))}}}}
+}
+
+// KeepDrawn gives a copy of the job with the record of its assembly as drawn.
+func KeepDrawn(book *catalog.Book, j *job.Job) (*job.Job, []trace.Fault) {
+	next := j.Clone()
+	next.Assembly.Kept = job.Kept{}
+	m := modelFor(book, next)
+	laid := m.relaid()
+	if laid == nil {
+		return nil, append(m.out.Faults, trace.Fault{Path: "/assembly", Message: trace.Message{Code: CodeKeepUnlaid}})
+	}
+	m.record(next, laid, "drawn")
+	return next, nil
+}
+
+func modelFor(book *catalog.Book, j *job.Job) *model {
+	return &model{
+		book: book, job: j, out: &Result{Name: j.Name, Note: j.Note, Units: j.System()},
+		pipes: map[job.PipeName]catalog.Pipe{}, losses: map[job.PipeName]catalog.Loss{}, curves: map[int]*hydro.Curve{},
+	}
+}
+
+// relaid lays the job's assembly; nil where it has no places.
+func (m *model) relaid() *layout.Assembly {
+	if !m.start() {
+		return nil
+	}
+	pump, ok := m.pump()
+	if !ok {
+		return nil
+	}
+	laid := m.lay(pump)
+	if laid == nil || !laid.Laid {
+		return nil
+	}
+	return laid
+}
+
+// holds tells that the assembly meets the hole, with no fault and no danger.
+func (m *model) holds(a *layout.Assembly) bool {
+	return len(m.out.Faults) == 0 && len(m.dangers(m.out.Findings)) == 0 && a.Closure.Off.Norm() <= float64(layout.Step(m.out.Units))
+}
+
+// nudge moves the pump on the floor so that the rounding of the pieces does not
+// end beside the hole; true where it was moved or had no need to be.
+func (m *model) nudge(j *job.Job, a *layout.Assembly) bool {
+	off := a.Closure.Off
+	x, y := j.Assembly.At.X.SI-unit.Length(off.X), j.Assembly.At.Y.SI-unit.Length(off.Y)
+	return j.Set("/assembly/at/x", exactly(x, m.out.Units)) == nil && j.Set("/assembly/at/y", exactly(y, m.out.Units)) == nil
+}
+
+// exactly writes a length to a ten-thousandth of an inch or a micrometre.
+func exactly(l unit.Length, s unit.System) string {
+	if s == unit.Metric {
+		return decimals(float64(l/unit.Millimetre), 3) + " mm"
+	}
+	return decimals(float64(l/unit.Inch), 4) + " in"
+}
+
+// decimals writes a number with at most so many places.
+func decimals(v float64, places int) string {
+	k := math.Pow(10, float64(places))
+	v = math.Round(v*k) / k
+	if v == 0 {
+		v = 0 // no minus before a nought
+	}
+	return strconv.FormatFloat(v, 'f', -1, 64)
+}
+
+// written gives a copy of the job with a layout as its assembly.
+func (a *Arranging) written(j *job.Job, l *arrange.Layout, asCut bool) *job.Job {
+	next := j.Clone()
+	s := next.System()
+	old, as := j.Assembly, &next.Assembly
+	as.Attitude, as.Kept = a.Attitudes[l.Standing], job.Kept{}
+	as.Closing.Gap = job.Length{}
+	set := func(path, text string) { _ = next.Set(path, text) } // a path and text of this package's making: keeping lays them again
+	set("/assembly/turn", decimals(float64(l.Chain.Pose.Turn/unit.Degree), 6)+" deg")
+	for _, c := range []struct {
+		axis string
+		v    float64
+	}{{"x", l.Chain.Pose.At.X}, {"y", l.Chain.Pose.At.Y}, {"z", l.Chain.Pose.At.Z}} {
+		set("/assembly/at/"+c.axis, exactly(unit.Length(c.v), s))
+	}
+	if as.Pipe == (job.PipeName{}) && len(a.Input.Pipes) > 0 {
+		as.Pipe = job.PipeName{Kind: a.Input.Pipes[0].Kind, Size: a.Input.Pipes[0].Size}
+	}
+	if o := l.Chain.Vault.Outlet; o != a.Input.Vault.Outlet {
+		set("/vault/outlet/along", exactly(o.Along, s))
+		set("/vault/outlet/height", exactly(o.Height, s))
+		next.Vault.Outlet.Undrilled = job.Undrilled{}
+	}
+	fromPump, toWall := old.Glued()
+	as.Parts = nil
+	n := len(l.Chain.Parts)
+	for i := range l.Chain.Parts {
+		p := &l.Chain.Parts[i]
+		switch k := i - (n - toWall); {
+		case i < fromPump-1:
+			as.Parts = append(as.Parts, old.Parts[i])
+			continue
+		case k >= 0:
+			as.Parts = append(as.Parts, old.Parts[len(old.Parts)-toWall+k])
+			continue
+		}
+		out := job.Laid{Fitting: a.nameOf(&p.Part), Size: p.Size, Mark: p.Mark, Reverse: p.Reverse, Closes: p.Next.Closing}
+		if i < fromPump { // the last glued one: what comes after it is new
+			out = old.Parts[i]
+			out.Next, out.NextBy, out.Closes = job.Length{}, "", p.Next.Closing
+		} else if p.Size == as.Pipe.Size {
+			out.Size = ""
+		}
+		as.Parts = append(as.Parts, out)
+		path := at("/assembly/parts", i)
+		if turn, _ := p.Kind.Turn(); (turn != 0 || p.Kind.IsCheck() && p.Roll != 0) && i >= fromPump {
+			set(path+"/roll", decimals(float64(p.Roll/unit.Degree), 6)+" deg")
+		}
+		k := slices.IndexFunc(l.Laid.Pieces, func(c layout.Piece) bool { return c.After == i })
+		if p.Next.Closing || k < 0 {
+			continue // worked out, or fixed by spigot and thread
+		}
+		c := &l.Laid.Pieces[k]
+		if asCut {
+			set(path+"/nextBy", "pipe")
+			set(path+"/next", unit.Of(c.Cut, unit.KindTape).Format(s))
+		} else {
+			set(path+"/nextBy", "stops")
+			set(path+"/next", exactly(c.StopToStop, s))
+		}
+	}
+	return next
+}
+
+// nameOf gives the catalogue's name of a part that the search used, either way
+// round.
+func (a *Arranging) nameOf(p *layout.Part) string {
+	plain := *p
+	plain.Mark = ""
+	for i := range a.Input.Fittings {
+		q := a.Input.Fittings[i].Part
+		if q.Kind != p.Kind || q.Size != p.Size {
+			continue
+		}
+		if same(q.In, p.In) && same(q.Out, p.Out) || same(q.In, p.Out) && same(q.Out, p.In) {
+			return a.Names[i]
+		}
+	}
+	return string(p.Kind)
+}
+
+// same tells that two ends are of one fitting.
+func same(a, b layout.End) bool {
+	return a.Kind == b.Kind && a.Size == b.Size && a.TakeOff.Length == b.TakeOff.Length && a.Depth.Length == b.Depth.Length && a.Hub.Length == b.Hub.Length
+}
+
+// sameCuts tells that two layings have the same pieces; a closing piece may come
+// out a step longer or shorter, because it takes up the rounding of the others.
+func sameCuts(a, b *layout.Assembly) bool {
+	if len(a.Pieces) != len(b.Pieces) {
+		return false
+	}
+	for i := range a.Pieces {
+		d := math.Abs(float64(a.Pieces[i].Cut - b.Pieces[i].Cut))
+		limit := alikeCut
+		if a.Pieces[i].Closing {
+			limit += float64(len(a.Pieces)) * float64(unit.Inch) / 16
+		}
+		if a.Pieces[i].After != b.Pieces[i].After || d > limit {
+			return false
+		}
+	}
+	return true
+}
+
+// record writes what the laid assembly stands on and its cut card into the job.
+func (m *model) record(j *job.Job, a *layout.Assembly, claim string) {
+	k := job.Kept{Claim: claim, Sizes: sizesDigest(m.laidFrom, a)}
+	pump, _ := m.pump()
+	for _, e := range m.keptEntries(pump) {
+		k.Inputs = append(k.Inputs, job.KeptInput{Path: e.alias, Value: e.value})
+	}
+	j.Assembly.Kept = k
+	for i := range a.Pieces {
+		p := &a.Pieces[i]
+		j.Assembly.Kept.Pieces = append(j.Assembly.Kept.Pieces, job.KeptPiece{Mark: p.Mark, From: p.From, To: p.To, Closes: p.Closing})
+		_ = j.Set(at("/assembly/kept/pieces", i)+"/cut", unit.Of(p.Cut, unit.KindTape).Format(m.out.Units)) // cut to the step that is printed
+	}
+}
+
+// claimWord is the job's word for a claim.
+func claimWord(c arrange.Claim) string {
+	switch c {
+	case arrange.Everything:
+		return "everything"
+	case arrange.Family:
+		return "family"
+	case arrange.Stopped:
+		return "stopped"
+	}
+	return "capped"
+}

@@ -1,0 +1,42 @@
+package words
+
+// enArrange holds the sentences for the search for layouts and for a layout that
+// was kept. The codes and their arguments are listed in
+// engine/design/arrangecodes.go, kept.go and keep.go.
+var enArrange = map[string]string{
+	// What stands in the way of a search.
+	"design.void.arrange":          "No layout is searched for: it would stand on what could not be read: {places}. Mend that first.",
+	"design.arrange.pump":          "{where}: pump “{name}” tells no attitude, so nobody knows how large it is and where its port looks. Measure it and enter an attitude.",
+	"design.arrange.pipe":          "{where} is missing: neither the assembly nor a run from the pump tells the pipe. Enter the kind and size of the pipe in the vault.",
+	"design.arrange.port":          "{where}: the port of pump “{name}” is {size} {thread}, and no fitting of the tables joins it to {pipe}. Check both sizes, or take pipe of the port's size.",
+	"design.arrange.elbows":        "{found} elbows cannot be searched; the limit is {limit}. Ask for fewer.",
+	"design.arrange.best":          "{found} layouts cannot be kept side by side; the limit is {limit}. Ask for fewer.",
+	"design.arrange.pump.larger":   "Pump “{name}” does not go into the vault {attitude}: its {axis} is {found}, the vault has {limit}. It is not looked at in this attitude.",
+	"design.arrange.pump.none":     "{where}: pump “{name}” does not go into the vault in any way it may stand; nearest is {attitude}, where its {axis} is {found} and the vault has {limit}. Take a smaller pump or a larger vault.",
+	"design.arrange.overlap":       "{where}: “{name}” and “{other}” stand in each other by {length} along, {width} across, {height} up. Together they count as one obstacle; check the figures of both.",
+	"design.arrange.obstacle.hole": "{where}: “{name}” stands over the hole in the wall, so no pipe gets out. Check the figures of both.",
+	"design.arrange.hole":          "{where}: the hole ({along} along, {height} up) lies off the wall “{wall}”, or there is no such wall. Measure it again.",
+	"design.arrange.socket":        "{where}: the measures of {fitting} {size} contradict each other:[ its {measure} is {found}; pipe of that size needs more than {limit}]. Measure the fitting again.",
+	"design.arrange.truck":         "Only what is on the truck may be used, and there is no {kind} on it. Add one to the stock's fittings, or let the counter's be used.",
+	"design.arrange.stock":         "{where}: {fitting} {size} cannot stand in a chain from the pump to the wall. It is not looked at.",
+	"design.arrange.prices":        "Without a price, so that layouts with them are compared by the rest: {items}. Add them to the prices to compare cost.",
+
+	// What is assumed.
+	"assume.arrange.flow":    "No flow can be worked out from the job, so losses are compared at {value} in the vault's pipe.",
+	"assume.arrange.loss":    "The tables have no loss for {fittings}: they count for nothing, in every layout alike.",
+	"assume.arrange.stands":  "The pump may stand in each of its attitudes ({attitudes}), in quarter turns, anywhere on the floor.",
+	"assume.arrange.counter": "Every fitting of the tables in the pipe's size can be had; list in the stock those that cannot.",
+	"assume.arrange.check":   "A check valve is wanted, though neither the run nor the assembly names one.",
+
+	// A layout that was kept.
+	"design.keep.none":    "There is no layout {found} to keep; there are {count}.",
+	"design.keep.unlaid":  "The assembly as drawn cannot be laid, so there is no cut card to keep. See what is said of it.",
+	"design.keep.differs": "Layout {name} could not be written into the job so that it comes out as it was found. Nothing was written.",
+	"design.kept.changed": "Since the layout was kept, {what} was changed:[ it was {was}][ and][ is now {now}]. The kept layout is worked out anew with it.",
+	"design.kept.many":    "Since the layout was kept, {count} further entries were changed.",
+	"design.kept.tables":  "Since the layout was kept nothing in it was changed, but the program's tables or usual distances were: sizes of fittings differ from then. Compare the cut card before using it.",
+	"design.kept.cut":     "The printed cut card does not hold: piece {piece}[, which runs from {wasFrom} to {wasTo} on it and from {from} to {to} now,] is {was} on the card and would now be cut {now} ({by}). Cut nothing by the old card: check what was changed, then keep the layout anew and print it.",
+	"design.kept.gone":    "The printed cut card does not hold: piece {piece} on it, from {from} to {to}, {was}, is not in the assembly any more. Cut nothing by the old card.",
+	"design.kept.more":    "The printed cut card does not hold: piece {piece}, from {from} to {to}, {now}, is not on it. Cut nothing by the old card.",
+	"design.kept.fails":   "The kept layout does not hold any more as the job stands: {count} dangers and faults ({checks}); see what is said of each.",
+}
