@@ -87,7 +87,7 @@ func (m *model) arranging(a *Arranging, want ArrangeWant) bool {
 	in.Beyond = m.beyond()
 	in.Rules = arrange.Rules{Union: !m.job.Assembly.Search.NoUnion, Check: m.checked(), Out: !m.job.Assembly.Search.NoUnion, Play: true, Elbows: want.Elbows, Best: want.Best, Nodes: want.Nodes}
 	m.mayUse(a, pump, pipe)
-	m.gluedAlready(a, pump)
+	m.gluedAlready(a)
 	return len(m.out.Faults) == 0
 }
 

@@ -29,26 +29,26 @@ func (m *model) counter() {
 func (m *model) mayUse(a *Arranging, pump int, pipe catalog.Pipe) {
 	var noLoss, noPrice []string
 	sizes := []string{pipe.Size}
-	add := func(name, size, path string) bool {
+	add := func(name, size, path string) {
 		f, err := m.book.Fitting(name, size, m.measured)
 		if err != nil {
 			m.refuse(path, err)
-			return false
+			return
 		}
 		p, ok := layout.PartOf(f, "")
 		if !ok {
 			m.remark(path, trace.Caution, trace.Message{Code: FindStockUnread, Args: []trace.Arg{trace.Str("fitting", f.Name), trace.Str("size", f.Size)}})
-			return false
+			return
 		}
 		for i := range a.Names {
 			if a.Names[i] == f.Name && a.Input.Fittings[i].Part.Size == f.Size {
-				return true
+				return
 			}
 		}
 		own := m.bore(pipe, f.Size)
 		x := arrange.Fitting{Part: p, AtHand: m.atHand(f.Name, f.Size)}
 		if x.AtHand == 0 {
-			return true
+			return
 		}
 		head, known := m.headOf(f.Name, f.Size, own, a.Flow)
 		if x.Head = head; !known && !slices.Contains(noLoss, f.Name) {
@@ -65,7 +65,6 @@ func (m *model) mayUse(a *Arranging, pump int, pipe catalog.Pipe) {
 				sizes = append(sizes, e.Size)
 			}
 		}
-		return true
 	}
 	for _, name := range m.portFittings(a, pump, pipe) {
 		add(name.Kind, name.Size, "/pumps")
@@ -116,7 +115,7 @@ func (m *model) lacking(a *Arranging) {
 // thread, and a reducer where their sizes differ.
 func (m *model) portFittings(a *Arranging, pump int, pipe catalog.Pipe) (out []job.PipeName) {
 	end := a.Input.Standings[0].Pump.Outlet
-	adapter := ""
+	var adapter string
 	switch end.Kind {
 	case layout.FemaleThread:
 		adapter = "male adapter"
@@ -259,7 +258,7 @@ func (m *model) perMetre(name job.PipeName) (cost float64, ok bool) {
 }
 
 // gluedAlready fills what is made already, from the parts of the job's assembly.
-func (m *model) gluedAlready(a *Arranging, pump int) {
+func (m *model) gluedAlready(a *Arranging) {
 	fromPump, toWall := m.job.Assembly.Glued()
 	if fromPump+toWall == 0 {
 		return

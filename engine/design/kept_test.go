@@ -51,8 +51,15 @@ func TestKeptHolds(t *testing.T) {
 	}
 	plain := len(Solve(book, j).Findings)
 	for _, c := range [][2]string{
-		{"", ""}, {"/vault/length", "2 ft"}, {"/pumps/0/attitudes/0/height", "9.5 in"}, {"/vault/rated", "90 gpm"}, {"/client", "somebody"},
-		{"/assembly/search/noUnion", "true"}, {"/measured/0/note", "again"}, {"/pumps/1/attitudes/0/height", "12"}, {"/vault/depth", "660.4 mm"},
+		{"", ""},
+		{"/vault/length", "2 ft"},
+		{"/pumps/0/attitudes/0/height", "9.5 in"},
+		{"/vault/rated", "90 gpm"},
+		{"/client", "somebody"},
+		{"/assembly/search/noUnion", "true"},
+		{"/measured/0/note", "again"},
+		{"/pumps/1/attitudes/0/height", "12"},
+		{"/vault/depth", "660.4 mm"},
 	} {
 		k := j.Clone()
 		if c[0] != "" {

@@ -42,7 +42,7 @@ var mayImport = map[string][]string{
 	"takeoff":        {"engine/unit", "engine/trace", "engine/geom", "engine/catalog"},
 	"engine/design": {
 		"engine/unit", "engine/trace", "engine/geom", "engine/catalog", "engine/hydro", "engine/network",
-		"engine/level", "engine/motion", "engine/layout", "engine/verify", "engine/cut", "engine/glue", "engine/size", "engine/band", "job", "takeoff",
+		"engine/level", "engine/motion", "engine/layout", "engine/verify", "engine/arrange", "engine/cut", "engine/glue", "engine/size", "engine/band", "job", "takeoff",
 	},
 	"words":       {"engine/unit", "engine/trace"},
 	"answer":      {"engine/unit", "engine/trace", "engine/geom", "engine/cut", "engine/level", "engine/motion", "engine/layout", "engine/verify", "engine/glue", "engine/design", "engine/size", "takeoff", "job", "words"},
