@@ -42,6 +42,16 @@ var enVerify = disagreeing(map[string]string{
 	"verify.lift.wall":      "after move {move} of the way out the pump or what hangs on it stands {found} from the vault ({wall}; below zero: in it).",
 	"verify.lift.rim":       "on its way out the pump, or what hangs on it, has {found} of room to the rim or hatch ({wall}; below zero: it does not pass).",
 	"verify.lift.out":       "at the end of its way out the pump is at {found}; the lid is at {limit}.",
+
+	"verify.stub.length":  "the dry-fit stub for piece {piece} is[ {found}, not {limit}] wrong or missing.",
+	"verify.water.order":  "which of check valve and union comes first, or whether the bores are known, is told wrongly.",
+	"verify.water.volume": "of the water in the pipe ({what}) {found} are told; it is {limit}.",
+	"verify.stack.error":  "the errors of saw, seats and elbows ({what}) at the port are told wrongly.",
+	"verify.stack.tilt":   "the tilt of the port from the errors of the elbows is told wrongly.",
+	"verify.room.pump":    "how far the pump can be moved on the floor[ ({way})] is told wrongly.",
+	"verify.room.shorter": "what can be cut off closing piece[ {piece}] is told wrongly.",
+	"verify.play.pump":    "the pump can be moved {found} along the vault's {axis}; the likely error is {limit}.",
+	"verify.play.piece":   "piece {piece} can be cut shorter by {found}; the likely error is {limit}.",
 })
 
 // disagreeing puts before each what it is about and behind it what to do.

@@ -43,6 +43,9 @@ var rules = map[string]rule{
 		layout.FindBlocked, layout.FindLip, layout.FindWall, layout.FindPump, layout.FindObstacle, layout.FindParts,
 		layout.FindPumpWall, layout.FindPumpObstacle,
 	}},
+	CheckShorter: {codes: []string{layout.FaultClosingIdle}},
+	CheckPlay:    {codes: []string{layout.FindPlay}, names: []string{"axis"}},
+	CheckSpare:   {codes: []string{layout.FindClosingSpare, layout.FaultClosingShort}, names: []string{"piece"}},
 }
 
 // Untold gives the failed checks that layout's findings and faults do not tell:

@@ -62,7 +62,7 @@ func TestAgreesWithLayout(t *testing.T) {
 	}
 	for _, code := range []string{
 		CheckClosure, CheckAxis, CheckWall, CheckPumpClear, CheckObstacle, CheckParts, CheckPumpWall, CheckPumpObstacle,
-		CheckArrow, CheckAttitude, CheckCover, CheckUnion, CheckHand, CheckWay,
+		CheckArrow, CheckAttitude, CheckCover, CheckUnion, CheckHand, CheckWay, CheckPlay, CheckSpare,
 	} {
 		if refused[code] == 0 && !testing.Short() {
 			t.Errorf("%s never refused anything", code)

@@ -94,3 +94,33 @@ const (
 	// CheckOut: the last move brings all of it above the lid. No args.
 	CheckOut = "verify.lift.out"
 )
+
+// Codes of the checks on what is told beside the chain.
+const (
+	// CheckStub: a joint short enough has a stub for the dry fit, as long as the
+	// setting and the gap it bridges. Args: piece.
+	CheckStub = "verify.stub.length"
+	// CheckOrder: which of valve and union comes first, and whether the bores
+	// are known. No args.
+	CheckOrder = "verify.water.order"
+	// CheckWater: water that stands, comes down or runs back, to a millilitre.
+	// Args: what ("standing", "released", "returns", "boxes", "between").
+	CheckWater = "verify.water.volume"
+	// CheckStack: what the errors of saw, seats and elbows add up to at the port.
+	// Args: what ("worst", "likely", "closing").
+	CheckStack = "verify.stack.error"
+	// CheckTilt: the same of the direction of the port. No args.
+	CheckTilt = "verify.stack.tilt"
+	// CheckRoom: moved as far as is told, the pump just touches what stops it.
+	// Args: way ("left", "right", "front", "back").
+	CheckRoom = "verify.room.pump"
+	// CheckShorter: a closing piece can be cut shorter by as much as is told.
+	// Args: piece.
+	CheckShorter = "verify.room.shorter"
+	// CheckPlay: the pump can be moved as far as the likely error asks. Args:
+	// axis ("length", "width").
+	CheckPlay = "verify.play.pump"
+	// CheckSpare: a closing piece can be cut as much shorter as the likely error
+	// asks. Args: piece.
+	CheckSpare = "verify.play.piece"
+)

@@ -22,8 +22,9 @@
 //
 // Where the fittings do not say where their true surface lies, the envelope is
 // layout's by its description: flat-ended cylinders, an elbow's legs drawn on
-// past its centre to the mitre. Not checked: water, errors adding up, the room
-// to move the pump, stubs for the dry fit, hoses, tilting.
+// past its centre to the mitre. Errors adding up are found by turning all that
+// lies on the pump's side through a small angle both ways, not by levers; water
+// by adding up from the wall. Not checked: hoses, tilting.
 //
 // Lengths in metres, angles in radians; frame, rolls and marks as in
 // engine/layout. Nothing panics: what is missing, not a number or does not

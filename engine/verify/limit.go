@@ -12,6 +12,7 @@ import (
 // assumed them. This package has no defaults of its own.
 type limits struct {
 	step, makeUp, closing, wall, pump, obstacle, part, hand, lift float64
+	stub, saw, tape, seat, roll, elbow                            float64
 }
 
 // Lines of engine/layout, to the fitter's eye (common practice or from memory,
@@ -41,18 +42,29 @@ func (v *verifier) resolve() {
 		{&l.part, s.PartClear, layout.AssumePartClear},
 		{&l.hand, s.Hand, layout.AssumeHand},
 		{&l.lift, s.LiftClear, layout.AssumeLiftClear},
+		{&l.stub, s.Stub, layout.AssumeStub},
+		{&l.saw, s.Saw, layout.AssumeSaw},
+		{&l.tape, s.Tape, layout.AssumeTape},
+		{&l.seat, s.Seat, layout.AssumeSeat},
 	} {
-		*x.to = math.NaN() // fails whatever is held against it
-		if x.set.Given {
-			*x.to = float64(x.set.Value)
-			continue
-		}
-		if d, ok := assumed(v.a.Assumptions, x.code); ok {
-			*x.to = d
-		} else {
-			v.holds(CheckLimit, v.in.Path, false, trace.Str("name", x.code))
-		}
+		*x.to = v.setting(x.set.Given, float64(x.set.Value), x.code)
 	}
+	l.roll = v.setting(s.Roll.Given, float64(s.Roll.Value), layout.AssumeRoll)
+	l.elbow = v.setting(s.Elbow.Given, float64(s.Elbow.Value), layout.AssumeElbow)
+}
+
+// setting gives one setting; one that is neither typed nor assumed is not a
+// number, which fails whatever is held against it.
+func (v *verifier) setting(given bool, typed float64, code string) float64 {
+	if given {
+		return typed
+	}
+	d, ok := assumed(v.a.Assumptions, code)
+	if !ok {
+		v.holds(CheckLimit, v.in.Path, false, trace.Str("name", code))
+		return math.NaN()
+	}
+	return d
 }
 
 func assumed(all []trace.Assumption, code string) (float64, bool) {

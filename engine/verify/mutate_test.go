@@ -33,6 +33,7 @@ func (b built) copied() built {
 	}
 	b.a.Pieces, b.a.Rolls = slices.Clone(b.a.Pieces), slices.Clone(b.a.Rolls)
 	b.a.LiftOut.Moves = slices.Clone(b.a.LiftOut.Moves)
+	b.a.Stubs, b.a.Room.Shorter = slices.Clone(b.a.Stubs), slices.Clone(b.a.Room.Shorter)
 	b.a.Assumptions = slices.Clone(b.a.Assumptions)
 	if b.a.Tail != nil {
 		t := *b.a.Tail
@@ -476,7 +477,7 @@ func TestMutations(t *testing.T) {
 	if testing.Short() {
 		wanted = 1000
 	}
-	bases := buildable(t, r, 60)
+	bases, mutations := buildable(t, r, 60), slices.Concat(mutations, aside)
 	for i, b := range bases {
 		if report := Prove(b.in, b.a); len(report.Failed()) > 0 {
 			t.Errorf("base %d does not pass", i)

@@ -50,6 +50,10 @@ func Prove(in layout.Input, a layout.Assembly) Report {
 	v.clearances()
 	v.valves()
 	v.unions()
+	v.stubs()
+	v.water()
+	v.errors()
+	v.room()
 	return v.report
 }
 
