@@ -56,8 +56,8 @@ const (
 func (c *curvePlot) axes() {
 	var flow, head float64
 	for _, p := range c.in.Curves.Pumps {
-		_, q, h, _ := p.Curve.Range()
-		flow, head = max(flow, float64(q)), max(head, float64(h))
+		_, q, _, _ := p.Curve.Range()
+		flow, head = max(flow, float64(q)), max(head, float64(p.Curve.Peak()))
 	}
 	if s := c.in.Curves.System; len(s) > 0 { // so far up that one sees where the system begins
 		head = max(head, float64(s[0].Head)*1.15)

@@ -8,10 +8,11 @@ var enHydro = map[string]string{
 	"hydro.value.word":      "{where}: “{name}” is “{found}”, a word that is not known here. Choose one of the known words.",
 	"hydro.curve.none":      "{where}: the pump has no data: two points of its curve are needed, or the box's flow with its greatest head. Take them from the maker's sheet.",
 	"hydro.curve.duplicate": "{where}: the curve has two points at {flow}; the box's greatest head counts as a point at no flow. Delete one, or read its flow again.",
-	"hydro.curve.rise":      "{where}: at {flow} the head of the curve has risen by {rise}; {limit} passes as reading error. The head of a pump falls as the flow grows: read the points again.",
+	"hydro.curve.rise":      "{where}: at {flow} the head of the curve has risen by {rise}; a drooping curve of four points or more may rise by {limit} and falls in the end. The head of most pumps falls as the flow grows: read the points again.",
 	"hydro.npsh.none":       "{where}: no point of the suction head required is given. Read NPSHr from the maker's sheet.",
 
 	"hydro.curve.few":       "{where}: the curve has {count} points; four or more are normal. Read more points from the maker's sheet.",
+	"hydro.curve.droop":     "{where}: up to {flow} the head of the curve rises by {rise}, more than a reading error. A pump with such a drooping curve may run at more than one flow, or hunt between them. Read those points again; if they hold, take a pump whose curve falls all the way where a steady flow counts.",
 	"hydro.curve.levelled":  "{where}: the curve rises by {rise}, within the reading error of {limit}; it was made level there. Read those points again if in doubt.",
 	"hydro.curve.nameplate": "{where}: there is no curve, only the box's {flow:both} and {head:both}. What comes of it is an estimate with a wide band. Get the curve from the maker.",
 	"hydro.power.constant":  "{where}: watts are known at fewer than two points; {power} stands for the whole curve. The power cost is approximate.",

@@ -27,6 +27,8 @@ const (
 	ReasonShallow = "design.choose.shallow"
 	// ReasonPort: its outlet takes no connection known here. Args: name.
 	ReasonPort = "design.choose.port"
+	// ReasonDroop: its head rises over part of its curve, so that it may run at other flows. Args: name.
+	ReasonDroop = "design.choose.droop"
 )
 
 // spread lists each further speed of a pump as a pump of its own.
@@ -70,6 +72,8 @@ func (m *model) shelf(p *size.Problem, vault unit.Length, ill map[int]bool) {
 			out.Curve, out.Barred = nil, &t.out.Faults[0].Message
 		case out.Curve.Basis() == hydro.CurveNameplate:
 			out.Barred = reason(ReasonBox, pump)
+		case out.Curve.Droops():
+			out.Curve, out.Barred = nil, reason(ReasonDroop, pump)
 		}
 	}
 }

@@ -174,8 +174,8 @@ func (m *model) remarks(s *system, d *Delivery) {
 		m.past(at("/pumps", s.pumpIndex), d.Pump, d.Flow, d.Beyond)
 	}
 	for i, r := range s.state.Reasons {
-		if r.Code == network.ReasonDry || r.Code == network.ReasonBeyond {
-			continue // told with the feed, and above
+		if r.Code == network.ReasonDry || r.Code == network.ReasonBeyond || r.Code == network.ReasonSeveral {
+			continue // told with the feed, above, and with all the flows that are possible
 		}
 		m.remark("/runs", trace.Caution, s.solver.Messages(s.state)[i])
 	}
@@ -241,6 +241,9 @@ const roundOff = 1e-9
 
 // share works out the throttling that gives every feed what is wanted.
 func (m *model) share(p *plumbing, d *Delivery) {
+	if p.droops() {
+		return // what a valve must take is found where more flow always finds less head
+	}
 	var want []network.Throttle
 	for i, n := range p.feeds {
 		f := &d.Feeds[i]

@@ -99,6 +99,7 @@ func (m *model) flow(pump int) {
 	if !ok {
 		return
 	}
+	m.several(sys, d)
 	m.share(sys.plumbing, d)
 	m.out.Delivery = d
 	m.figures(pump)

@@ -36,7 +36,7 @@ func (s *shaker) pumpOf(x shakenPump, pump int, curve *hydro.Curve, name, place 
 	if x.redraw.Points == 0 {
 		s.move(&x.bend, band.Even, 1, func() int { return s.doubt(DoubtShape, j.Name, path+"/curve", unit.Value{}, false) })
 	}
-	_, _, greatest, _ := curve.Range()
+	greatest := curve.Peak()
 	points := s.points(pump)
 	for i := range x.redraw.Points {
 		var given *job.CurvePoint

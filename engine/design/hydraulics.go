@@ -1,6 +1,8 @@
 package design
 
 import (
+	"slices"
+
 	"plashet/engine/hydro"
 	"plashet/engine/network"
 	"plashet/engine/trace"
@@ -72,6 +74,11 @@ type plumbing struct {
 	feeds  []int       // node of each watercourse
 	pipes  []pipeParts // of each run
 	lips   [][]feedLip // of each watercourse
+}
+
+// droops tells that the head of a pump rises somewhere.
+func (p *plumbing) droops() bool {
+	return p.curve.Droops() || slices.ContainsFunc(p.others, func(o further) bool { return o.curve.Droops() })
 }
 
 // build makes the network: pump from the vault's water into the node "pump",

@@ -39,6 +39,7 @@ func (m *model) judge(pump int, vault unit.Length) {
 		m.judgeFeed(i)
 	}
 	m.judgeRuns()
+	m.judgeTees(pump, vault)
 	m.judgePump(pump)
 	m.judgeFurther(pump, vault)
 	m.judgeRises(vault)

@@ -35,6 +35,7 @@ type model struct {
 	heeded   []int                         // entries of the job's assumptions that something counts on
 	instead  *hydro.Curve                  // takes the place of the pump's curve in a trial run
 	laidFrom *layout.Input                 // what the assembly was laid from
+	tees     func(path string) unit.Ratio  // in a trial run, what the losses of tees are multiplied by
 	quiet    bool                          // a trial run for a remedy or an option: nothing is told
 }
 

@@ -1,7 +1,6 @@
 package design
 
 import (
-	"strings"
 
 	"plashet/engine/catalog"
 	"plashet/engine/hydro"
@@ -123,6 +122,15 @@ const smoothFactor = 0.02
 
 // fitting gives the loss of a fitting on the speed in the run's bore.
 func (m *model) fitting(path string, r *job.Run, f job.Fitted, pp *pipeParts) (Loss, bool) {
+	out, ok := m.fittingLoss(path, r, f, pp)
+	if m.tees != nil && isTee(f.Fitting) {
+		by := m.tees(path)
+		out.Rest, out.PerRe = out.Rest*by, out.PerRe*by
+	}
+	return out, ok
+}
+
+func (m *model) fittingLoss(path string, r *job.Run, f job.Fitted, pp *pipeParts) (Loss, bool) {
 	size, own := f.Size, pp.bore
 	if size == "" {
 		size = r.Pipe.Size
@@ -150,7 +158,7 @@ func (m *model) fitting(path string, r *job.Run, f job.Fitted, pp *pipeParts) (L
 		m.assume(path+"/k", AssumeLossRange, unit.Of(unit.Ratio(l.K), unit.KindRatio), l.Source, trace.Str("name", f.Fitting),
 			trace.Num("low", unit.Ratio(l.Low), unit.KindRatio), trace.Num("high", unit.Ratio(l.High), unit.KindRatio))
 	}
-	if strings.HasPrefix(f.Fitting, "tee ") {
+	if isTee(f.Fitting) {
 		m.assume(path, AssumeTee, unit.Value{}, practice)
 	}
 	return out, true

@@ -71,7 +71,10 @@ type Delivery struct {
 	// Beyond tells that the pump runs outside its data: Flow is their end, and
 	// what runs and feeds get for it; the true flows lie beyond.
 	Beyond unit.Bound
-	Power  unit.Power
+	// Several tells that a pump could run at other flows too: these are one of
+	// several steady states.
+	Several bool
+	Power   unit.Power
 	// Drawn is all that the pumps take from the vault: Flow, and what further
 	// pumps take from it.
 	Drawn  unit.Flow

@@ -23,8 +23,9 @@ const (
 	CodeCurveNone = "hydro.curve.none"
 	// CodeCurveDuplicate: two points of a curve at one flow. Args: flow.
 	CodeCurveDuplicate = "hydro.curve.duplicate"
-	// CodeCurveRise: the head of a curve rises with the flow by more than its
-	// reading error. Args: flow (where it has risen), rise, limit.
+	// CodeCurveRise: the head of a curve rises with the flow by more than passes
+	// as a drooping curve, or does not fall in the end. Args: flow (where it has
+	// risen), rise, limit.
 	CodeCurveRise = "hydro.curve.rise"
 	// CodeNPSHNone: no point of the suction head required. No args.
 	CodeNPSHNone = "hydro.npsh.none"
@@ -38,6 +39,9 @@ const (
 	// CautionCurveLevelled: the curve rose by less than its reading error and
 	// was made level there. Args: rise (the greatest), limit.
 	CautionCurveLevelled = "hydro.curve.levelled"
+	// CautionCurveDroop: the head of the curve rises with the flow over part of
+	// its range, as that of a drooping curve. Args: flow (where it has risen), rise.
+	CautionCurveDroop = "hydro.curve.droop"
 	// CautionCurveNameplate: no curve, only the box's flow and greatest head:
 	// an estimate with a wide band. Args: flow, head.
 	CautionCurveNameplate = "hydro.curve.nameplate"

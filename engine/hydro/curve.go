@@ -52,7 +52,8 @@ var (
 // usualPoints is the number of points from which a curve is normal.
 const usualPoints = 4
 
-// Curve is a pump's head over its flow: falling (never rising) and smooth.
+// Curve is a pump's head over its flow: smooth, and falling (never rising) but
+// where it Droops.
 type Curve struct {
 	head  hermite
 	fall  float64 // m for each (m³/s)²: how the continuation bends down
@@ -71,9 +72,11 @@ type Curve struct {
 // give the estimate H = Hmax (1 - (Q/Qmax)²) and a band, see Band. Anything
 // less is an error with CodeCurveNone.
 //
-// Two points at one flow give CodeCurveDuplicate; a head that rises with the
-// flow by more than Reading gives CodeCurveRise, one that rises by less is
-// made level at the mean and comes with a caution. Negative flows or heads, or
+// Two points at one flow give CodeCurveDuplicate. A head that rises with the
+// flow by no more than Reading is made level at the mean and comes with a
+// caution; one that rises by up to DroopMost of the head at the least flow, in
+// four points or more of which the last two fall below it, is a drooping curve,
+// which is kept and comes with a caution; any other rise gives CodeCurveRise. Negative flows or heads, or
 // no head above zero at all, give CodeRange; values that are not finite
 // CodeNotFinite.
 func NewCurve(d PumpData) (*Curve, error) {
@@ -148,11 +151,13 @@ func pointCurve(points []CurvePoint, d PumpData) (*Curve, error) {
 	}
 	c := &Curve{}
 	rise, at := greatestRise(h)
-	if rise > float64(d.Reading) {
-		return nil, fail(CodeCurveRise, trace.Num("flow", points[at].Flow, unit.KindFlow),
-			trace.Num("rise", unit.Head(rise), unit.KindHead), trace.Num("limit", d.Reading, unit.KindHead))
-	}
-	if rise > 0 {
+	told := []trace.Arg{trace.Num("flow", points[at].Flow, unit.KindFlow), trace.Num("rise", unit.Head(rise), unit.KindHead)}
+	switch most, drooping := droop(h, rise); {
+	case rise > float64(d.Reading) && drooping:
+		c.note(CautionCurveDroop, told...)
+	case rise > float64(d.Reading):
+		return nil, fail(CodeCurveRise, append(told, trace.Num("limit", unit.Head(most), unit.KindHead))...)
+	case rise > 0:
 		level(h)
 		c.note(CautionCurveLevelled, trace.Num("rise", unit.Head(rise), unit.KindHead), trace.Num("limit", d.Reading, unit.KindHead))
 	}
@@ -253,14 +258,15 @@ func (c *Curve) Head(q unit.Flow) (h unit.Head, dhdq float64, inside bool) {
 		u := x - last.x1
 		return unit.Head(last.y1 + u*(last.d1-u*c.fall)), last.d1 - 2*c.fall*u, false
 	case x < first.x0:
-		u := first.x0 - x
-		return unit.Head(first.y0 + u*(c.fall*u-first.d0)), first.d0 - 2*c.fall*u, false
+		u, slope := first.x0-x, min(first.d0, 0) // a drooping curve does not go on downward
+		return unit.Head(first.y0 + u*(c.fall*u-slope)), slope - 2*c.fall*u, false
 	}
 	return unit.Head(math.NaN()), math.NaN(), false
 }
 
 // Flow is the flow at which the pump gives a head, and whether that lies
 // within its data; on a level stretch of the curve it is the least such flow.
+// A curve that Droops has several, which Flow does not tell apart.
 // Outside the data it follows the continuation that Head describes.
 func (c *Curve) Flow(h unit.Head) (q unit.Flow, inside bool) {
 	y := float64(h)

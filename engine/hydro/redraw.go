@@ -17,13 +17,14 @@ type Redraw struct {
 
 	q, h    []float64 // as the curve was given
 	x, y, d []float64 // as drawn
+	droops  bool      // its head rises somewhere, and goes on doing so
 }
 
 // Redraw makes a copy of the curve to be drawn again.
 func (c *Curve) Redraw() *Redraw {
 	out := *c
 	out.head = hermite{slices.Clone(c.head.spans)}
-	r := &Redraw{Curve: &out}
+	r := &Redraw{Curve: &out, droops: c.Droops()}
 	for i := range c.head.spans {
 		s := &c.head.spans[i]
 		r.q, r.h = append(r.q, s.x0), append(r.h, s.y0)
@@ -49,7 +50,7 @@ func (r *Redraw) Point(i int) CurvePoint {
 //
 // so that by says how far the reading was off and the ratios how far the pump
 // is from its sheet. A head that would come to stand above the one before it is
-// held level with it, since a curve never rises, and none falls below nothing.
+// held level with it, unless the curve Droops, and none falls below nothing.
 //
 // A curve from the box alone has no points to move; its shape lies between its
 // Band, and bend says where: -1 the low curve, 0 the estimate, 1 the high one
@@ -62,7 +63,7 @@ func (r *Redraw) Draw(flow, head unit.Ratio, by []unit.Head, bend float64) {
 			y += float64(by[i])
 		}
 		r.y[i] = max(0, y*float64(head))
-		if i > 0 {
+		if i > 0 && !r.droops {
 			r.y[i] = min(r.y[i], r.y[i-1])
 		}
 	}

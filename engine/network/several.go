@@ -29,9 +29,10 @@ import (
 
 // Turning is a Law that knows where its loss turns: between two neighbours of
 // Turns, and before the first and after the last, it only rises or only falls.
+// With known false nothing is known of it.
 type Turning interface {
 	Law
-	Turns() []unit.Flow
+	Turns() (at []unit.Flow, known bool)
 }
 
 // SteadyState is one way in which a pump can run.
@@ -130,11 +131,13 @@ func (p place) spare() float64 { return p.head - p.need }
 // turns gives the flows between which the pump's head only rises or only falls.
 func (k *crossings) turns() (at []float64, known bool) {
 	if t, ok := k.pump.(Turning); ok {
-		for _, q := range t.Turns() {
-			at = append(at, float64(q))
+		if flows, known := t.Turns(); known {
+			for _, q := range flows {
+				at = append(at, float64(q))
+			}
+			slices.Sort(at)
+			return at, true
 		}
-		slices.Sort(at)
-		return at, true
 	}
 	high := 4 * usualFlow
 	if b, ok := k.pump.(Bounded); ok {

@@ -11,7 +11,7 @@ import (
 )
 
 // Turns: the humped pump of these tests turns at 1.6 L/s.
-func (humped) Turns() []unit.Flow { return []unit.Flow{1.6e-3} }
+func (humped) Turns() ([]unit.Flow, bool) { return []unit.Flow{1.6e-3}, true }
 
 // A humped pump gives 5 + 800 q - 250000 q², the line asks lift + 10000 q².
 // With a lift of 5.3 m: 260000 q² - 800 q + 0.3 = 0, q = (800 ± sqrt(640000 -
@@ -99,11 +99,11 @@ func (z zigzag) Loss(q unit.Flow) (unit.Head, float64) {
 	return unit.Head(-z.h[i] - slope*(x-z.q[i])), -slope
 }
 
-func (z zigzag) Turns() (at []unit.Flow) {
+func (z zigzag) Turns() (at []unit.Flow, known bool) {
 	for _, q := range z.q[1 : len(z.q)-1] {
 		at = append(at, unit.Flow(q))
 	}
-	return at
+	return at, true
 }
 
 func anyZigzag(t *rapid.T) zigzag {
