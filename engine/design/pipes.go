@@ -1,7 +1,6 @@
 package design
 
 import (
-
 	"plashet/engine/catalog"
 	"plashet/engine/hydro"
 	"plashet/engine/network"

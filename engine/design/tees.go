@@ -7,17 +7,20 @@ import (
 	"plashet/engine/unit"
 )
 
-// FindTees: what a feed gets hangs on how its tees share the water. Args: name, found, low, high.
-const FindTees = "design.tee.split"
+// Codes of tees.
+const (
+	// FindTees: what a feed gets hangs on how its tees share the water. Args: name, found, low, high.
+	FindTees = "design.tee.split"
+)
 
 // The loss of a tee hangs on how the water splits in it, so that a network with
 // tees could have several steady states; published tables give one coefficient
 // for each way. Here it counts on the speed in the leg, so that there is one.
 // How far the true flows can lie from it is told by bounds: the tees of a
 // feed's own legs lose nothing and all others twice what is counted, and the
-// other way round. Published losses of one tee, put on the leg's own speed, lie
-// within these for splits that leave a leg half of the water or more. Common
-// practice, no source.
+// other way round. From nothing to twice is common practice, no source; in a
+// leg that gets a small part of the water a tee may take more than twice, which
+// the sentence says.
 const (
 	teeLeast unit.Ratio = 0
 	teeMost  unit.Ratio = 2
@@ -45,7 +48,7 @@ func (m *model) judgeTees(pump int, vault unit.Length) {
 			continue
 		}
 		m.find(trace.Finding{
-			Path: f.Path, Severity: trace.Info, Found: unit.Of(f.Flow, unit.KindFlow), LimitSource: trace.Source{},
+			Path: f.Path, Severity: trace.Info, Found: unit.Of(f.Flow, unit.KindFlow),
 			Message: trace.Message{Code: FindTees, Args: []trace.Arg{
 				trace.Str("name", f.Name), trace.Num("low", low, unit.KindFlow), trace.Num("high", high, unit.KindFlow), trace.Num("found", f.Flow, unit.KindFlow),
 			}},
