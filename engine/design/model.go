@@ -34,10 +34,7 @@ type model struct {
 	blind    bool                          // a fault of reading voids the levels
 	heeded   []int                         // entries of the job's assumptions that something counts on
 	instead  *hydro.Curve                  // takes the place of the pump's curve in a trial run
-<<<<<<< HEAD
 	laidFrom *layout.Input                 // what the assembly was laid from
-=======
->>>>>>> 9c1c113 (design, docs: Shorten the sentence on tees, and write down several flows)
 	tees     func(path string) unit.Ratio  // in a trial run, what the losses of tees are multiplied by
 	quiet    bool                          // a trial run for a remedy or an option: nothing is told
 }
