@@ -177,9 +177,8 @@ func twoBoxes() (Check, error) {
 		return Check{}, err
 	}
 	upper, below := tall(a1, 1e-3, 2, from, to), tall(a2, 1e-3, 2+lower, 0.3, 0)
-	upper.Aside = &motion.Aside{To: 1, Back: r}
 	below.Parts[0].Held = 0
-	s, err := motion.New(motion.Inputs{Pond: pond, NoRim: true, Low: -1, Supply: motion.Constant{0, 0}, Feeds: []motion.Feed{upper, below}})
+	s, err := motion.New(motion.Inputs{Pond: pond, NoRim: true, Low: -1, Supply: motion.Constant{0, 0}, Feeds: []motion.Feed{upper, below}, Ways: []motion.Way{{Way: level.Way{From: 0, To: 1}, Back: r}}, Places: 2})
 	if err != nil {
 		return Check{}, err
 	}

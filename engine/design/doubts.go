@@ -299,6 +299,9 @@ func (s *shaker) basin() {
 	}
 	s.draw = *in
 	s.draw.Stores = append([]level.Store(nil), in.Stores...)
+	if in.Boxes != nil {
+		s.draw.Boxes = &level.Boxes{Joined: &s.joined, Store: in.Boxes.Store}
+	}
 }
 
 // store takes on one store: what was taped of it, and what the flow makes of it.

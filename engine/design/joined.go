@@ -1,7 +1,7 @@
 package design
 
 import (
-	"math"
+	"slices"
 
 	"plashet/engine/hydro"
 	"plashet/engine/level"
@@ -80,6 +80,26 @@ func (m *model) falls() []level.Below {
 	return out
 }
 
+// boxes joins the stores of boxes that a check valve holds; nil where nothing
+// joins any.
+func (m *model) boxes(stores []level.Store) *level.Boxes {
+	j, ok := m.joined()
+	if !ok {
+		return nil
+	}
+	closed := m.closed()
+	out := &level.Boxes{Joined: &j}
+	for i := range m.job.Watercourses {
+		path := at("/watercourses", i) + "/box"
+		k := slices.IndexFunc(stores, func(s level.Store) bool { return s.Path == path })
+		if closed.places[m.job.Watercourses[i].Name] {
+			k = -1
+		}
+		out.Store = append(out.Store, k)
+	}
+	return out
+}
+
 // judgeJoined tells of boxes that run down at every stop.
 func (m *model) judgeJoined() {
 	in := m.out.Levels.Inputs()
@@ -129,31 +149,4 @@ func resistance(sys *system, k int) (r float64) {
 		}
 	}
 	return r
-}
-
-// between gives the resistance of the easiest way that a box's water has to
-// another box. Pipe that other boxes use at the same time is taken as if it
-// were this one's alone.
-func (m *model) between(sys *system, j *level.Joined, from, to int) float64 {
-	way := make([]float64, j.Places)
-	for i := range way {
-		way[i] = math.Inf(1)
-	}
-	way[from] = 0
-	for more := true; more; {
-		more = false
-		for i, w := range j.Ways {
-			r := 0.0 // of a pump at rest: little beside its pipe
-			if i < len(sys.runs) {
-				r = resistance(sys, i)
-			}
-			if x := way[w.From] + r; x < way[w.To]*(1-1e-12) {
-				way[w.To], more = x, true
-			}
-			if x := way[w.To] + r; !w.OneWay && x < way[w.From]*(1-1e-12) {
-				way[w.From], more = x, true
-			}
-		}
-	}
-	return way[to]
 }

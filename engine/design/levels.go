@@ -209,6 +209,7 @@ func (m *model) levelInputs(pumpIndex int, d *Delivery) (in level.Inputs, ok boo
 	}
 	in.Valve = slices.Contains(m.closed().runs, true)
 	in.Stores = m.stores(d)
+	in.Boxes = m.boxes(in.Stores)
 	return in, true
 }
 

@@ -94,9 +94,11 @@ func (m *model) move(sys *system, pump int) *Motion {
 		m.refuse("/runs", err)
 		return nil
 	}
-	s, err := motion.New(motion.Inputs{
+	inputs := motion.Inputs{
 		Pond: in.Pond, Line: in.Line, Rim: in.Rim, NoRim: in.NoRim, Vault: in.Vault, Low: in.Lowest(), Flow: in.Flow, Feeds: feeds, Supply: supply,
-	})
+	}
+	inputs.Ways, inputs.Places = m.joinedWays(sys)
+	s, err := motion.New(inputs)
 	if err != nil {
 		m.refuse("/pond", err)
 		return nil

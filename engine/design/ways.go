@@ -20,8 +20,6 @@ func (m *model) ways(sys *system, in *level.Inputs) ([]motion.Feed, bool) {
 		stores[in.Stores[i].Path] = &in.Stores[i]
 	}
 	out := make([]motion.Feed, 0, len(m.job.Watercourses))
-	joined, _ := m.joined()
-	falls := m.falls()
 	ends := m.ends()
 	for i := range m.job.Watercourses {
 		w, path := &m.job.Watercourses[i], at("/watercourses", i)
@@ -40,13 +38,27 @@ func (m *model) ways(sys *system, in *level.Inputs) ([]motion.Feed, bool) {
 		}
 		f.PipeHeld, f.PipeOpen = min(f.PipeHeld, f.Pipe), min(f.PipeOpen, f.PipeHeld, f.Pipe)
 		m.wayBack(sys, w.Name, &f)
-		if falls != nil && falls[i].To >= 0 && f.Valve {
-			f.Aside = &motion.Aside{To: falls[i].To, Back: m.between(sys, &joined, i, falls[i].To)}
-		}
 		out = append(out, f)
 	}
 	m.assume("/pumps", AssumeStopped, unit.Of(defaultStopped, unit.KindRatio), memoryPump)
 	return out, true
+}
+
+// joinedWays makes the pipe that joins the boxes beyond the check valves, each run
+// with its loss at one speed; a pump at rest takes little beside its pipe.
+func (m *model) joinedWays(sys *system) (ways []motion.Way, places int) {
+	j, ok := m.joined()
+	if !ok {
+		return nil, 0
+	}
+	for i, w := range j.Ways {
+		way := motion.Way{Way: w}
+		if i < len(sys.runs) {
+			way.Back = resistance(sys, i)
+		}
+		ways = append(ways, way)
+	}
+	return ways, j.Places
 }
 
 // ends gives for each run the watercourses that its water goes on to.

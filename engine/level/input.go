@@ -42,6 +42,9 @@ type Inputs struct {
 	Flow      unit.Flow // the pump's, from 0 up
 	// Stores in watercourse order.
 	Stores []Store
+	// Boxes joins boxes among the stores beyond the check valve; nil: none is. It
+	// counts only where a stop finds them part full.
+	Boxes *Boxes
 	// Valve: a check valve is fitted. Without one every stop is an open one.
 	Valve bool
 	// RunningLine is the pond's level to which it is topped up while running;
@@ -106,6 +109,11 @@ func (in *Inputs) check() error {
 	}
 	for i := range in.Stores {
 		err = cmp.Or(err, in.Stores[i].check())
+	}
+	if err == nil && in.Boxes != nil {
+		for _, k := range in.Boxes.Store {
+			err = cmp.Or(err, within("/watercourses", "box", unit.Ratio(k), -1, unit.Ratio(len(in.Stores)-1), unit.KindCount))
+		}
 	}
 	if err == nil && in.Line <= in.Pond.Floor() {
 		err = fail("/pond/water", CodeRange, trace.Str("name", "line"),

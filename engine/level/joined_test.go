@@ -113,6 +113,90 @@ func TestNothingSiphons(t *testing.T) {
 	near(t, "unknown depth", float64(b.Held), 0, 0)
 }
 
+// TestPartFull: after a start that starved, boxes that are not full take what
+// comes. By hand, with the boxes of TestTwoBoxes on a pond of 1 m2 that holds
+// 100 l over its floor: 20 of them fill the pipe, 80 half the upper box, which
+// then stands just at the lower lip, 1.3 m, over an empty lower box of 0.16 m2 at
+// 1.0 m. Both come to one level: 0.4 (1.3 - z) = 0.16 (z - 1.0), z = 1.21429: the
+// lower box holds 34.286 l, the upper one 45.714, and nothing runs over.
+func TestPartFull(t *testing.T) {
+	in, falls := twoBoxes(t)
+	in.Pond = must(NewPond(Pond{Outline: must(geom.Rectangle(1, 1)), Section: []Step{{0.1, 0}}, Void: 1}))
+	in.Stand = Stand{Floor: -0.1}
+	in.Boxes = &Boxes{&Joined{
+		Vessels: []Vessel{{Crest: 1.5, Depth: 0.4, Inlet: 0.05}, {Crest: 1.3, Depth: 0.3}},
+		Ways:    []Way{{From: 3, To: 2, OneWay: true}, {From: 2, To: 0}, {From: 2, To: 1}}, Places: 4,
+	}, []int{1, 2}}
+	l := must(Solve(in))
+	run := state(t, l, CourseFirst, MomentRun)
+	if !run.Starved {
+		t.Fatalf("%+v", run)
+	}
+	near(t, "running, upper, l", float64(run.Stores[1])*1e3, 80, 1e-6)
+	stop := state(t, l, CourseFirst, MomentHeld)
+	near(t, "stopped, upper, l", float64(stop.Stores[1])*1e3, 45.714, 1e-3)
+	near(t, "stopped, lower, l", float64(stop.Stores[2])*1e3, 34.286, 1e-3)
+	near(t, "books", float64(stop.Total-run.Total), 0, 1e-12)
+	near(t, "the pond", float64(stop.Change), float64(run.Change), 1e-9)
+
+	// 160 l more: the upper box is full, the lower one has 32 of its 48 l. The
+	// upper one gives 16 and then down to the lower lip, 80 in all, 64 over it.
+	in.Pond = must(NewPond(Pond{Outline: must(geom.Rectangle(1, 1)), Section: []Step{{0.212, 0}}, Void: 1}))
+	in.Stand = Stand{Floor: -0.212}
+	l = must(Solve(in))
+	run, stop = state(t, l, CourseFirst, MomentRun), state(t, l, CourseFirst, MomentHeld)
+	near(t, "running, lower, l", float64(run.Stores[2])*1e3, 32, 1e-6)
+	near(t, "stopped, lower, l", float64(stop.Stores[2])*1e3, 48, 1e-3)
+	near(t, "stopped, upper, l", float64(stop.Stores[1])*1e3, 80, 1e-3)
+	near(t, "the pond rises by, mm", float64(stop.Pond-run.Pond)*1e3, 64, 1e-3)
+	_ = falls
+
+	// From full boxes it ends where Settle says.
+	have := []float64{0.02, 0.16, 0.048}
+	near(t, "from full, over, l", in.Boxes.communicate(in.Stores, have)*1e3, 80, 1e-3)
+}
+
+// TestPartFullSettles: from full, random joined boxes come to where Settle says,
+// and from part full none of the water is lost.
+func TestPartFullSettles(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		j := drawJoined(t)
+		falls := settled(j)
+		b := Boxes{Joined: &j}
+		var stores []Store
+		full, have := []float64{}, []float64{}
+		for i := range j.Vessels {
+			v := &j.Vessels[i]
+			area := rapid.Float64Range(0.1, 2).Draw(t, "area")
+			stores = append(stores, must(Box("box", "", BoxSize{Volume: unit.Volume(area * float64(v.Depth)), Depth: v.Depth, Inlet: v.Inlet, Fall: falls[i].Fall})))
+			b.Store = append(b.Store, i)
+			full = append(full, float64(stores[i].Running))
+			have = append(have, rapid.Float64Range(0, 1).Draw(t, "full")*float64(stores[i].Running))
+		}
+		b.communicate(stores, full)
+		for i := range stores {
+			if d := math.Abs(full[i] - float64(stores[i].Held)); d > 1e-5 {
+				t.Fatalf("box %d holds %.7f, by Settle %.7f", i, full[i], float64(stores[i].Held))
+			}
+		}
+		was := sum(have)
+		over := b.communicate(stores, have)
+		if math.Abs(was-over-sum(have)) > 1e-9 || over < 0 {
+			t.Fatalf("%g lost", was-over-sum(have))
+		}
+		for i := range have {
+			for k, reach := range b.reach()[i][:len(have)] {
+				if reach && i != k && b.gives(stores, have, i) > 1e-7 && b.stands(stores, have, i)-max(b.stands(stores, have, k), b.end(k)) > 1e-5 {
+					t.Fatalf("box %d still runs into %d", i, k)
+				}
+			}
+			if have[i] < -1e-12 || have[i] > float64(stores[i].Running)+1e-9 {
+				t.Fatalf("box %d holds %g of %g", i, have[i], float64(stores[i].Running))
+			}
+		}
+	})
+}
+
 // drawJoined draws boxes on a random net of pipe.
 func drawJoined(t *rapid.T) Joined {
 	num := func(name string, lo, hi float64) unit.Length {

@@ -1,6 +1,10 @@
 package level
 
-import "plashet/engine/unit"
+import (
+	"slices"
+
+	"plashet/engine/unit"
+)
 
 func lengthOf(z float64) unit.Length { return unit.Length(z) }
 func volumeOf(v float64) unit.Volume { return unit.Volume(v) }
@@ -180,12 +184,23 @@ func (h *history) stops(closing bool) {
 func (h *history) stop(m Moment, keep func(*Store) unit.Volume) {
 	w := h.last.water
 	left := h.s.floats(len(h.last.stores))
-	for i, v := range h.last.stores {
+	have, boxes := h.last.stores, h.s.in.Boxes
+	if boxes != nil && (m != MomentHeld || !boxes.part(h.s.in.Stores, have)) {
+		boxes = nil
+	}
+	if boxes != nil {
+		have = append([]float64(nil), have...)
+		w.pond += boxes.communicate(h.s.in.Stores, have)
+	}
+	for i, v := range have {
 		store := &h.s.in.Stores[i]
 		left[i] = min(v, float64(keep(store)))
-		if store.backThroughPump() && h.s.in.Vault != nil && (!store.Joined || m != MomentHeld) {
+		switch {
+		case boxes != nil && slices.Contains(boxes.Store, i):
+			left[i] = v
+		case store.backThroughPump() && h.s.in.Vault != nil && (!store.Joined || m != MomentHeld):
 			w.vault += v - left[i]
-		} else {
+		default:
 			w.pond += v - left[i]
 		}
 	}

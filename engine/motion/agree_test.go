@@ -80,6 +80,10 @@ func (w *twin) join(t *rapid.T) {
 			j.Ways = append(j.Ways, level.Way{From: n, To: i, OneWay: rapid.SampledFrom([]bool{false, false, true}).Draw(t, "own valve")})
 		}
 	}
+	w.in.Places = j.Places
+	for _, way := range j.Ways {
+		w.in.Ways = append(w.in.Ways, Way{way, rapid.Float64Range(0.1, 1).Draw(t, "aside") * w.in.Feeds[0].Back})
+	}
 	falls := make([]level.Below, n)
 	j.Settle(falls)
 	for i := range w.in.Feeds {
@@ -92,7 +96,6 @@ func (w *twin) join(t *rapid.T) {
 			t.Fatal(err)
 		}
 		*store, f.Parts[0].Held = b, b.Held
-		f.Aside = &Aside{To: falls[i].To, Back: rapid.Float64Range(0.2, 2).Draw(t, "aside") * f.Back}
 		if b.Joined {
 			w.aside++
 		}

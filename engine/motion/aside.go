@@ -1,13 +1,10 @@
 package motion
 
-import "math"
+import (
+	"math"
 
-// aside is the way of a box's water into a lower one, made ready.
-type aside struct {
-	to   int // feed
-	back float64
-	thin float64 // head under which the flow is joined straight to zero, in m
-}
+	"plashet/engine/level"
+)
 
 // sideways is how long, in seconds, the last of two boxes' levelling out may
 // take: a faster end is slowed to it, by less water than five seconds of flow.
@@ -16,27 +13,24 @@ const sideways = 5.0
 // greatestThin bounds the head from which that is done, in metres.
 const greatestThin = 0.02
 
-func newAside(w *way) *aside {
-	if w.Aside == nil {
-		return nil
+// lowest gives for each feed the one that its box's water runs to in the end
+// through the pipe beyond the valves, from full up to its lip; -1: it stays.
+func (in *Inputs) lowest() []int {
+	j := level.Joined{Places: in.Places}
+	for i := range in.Feeds {
+		f := &in.Feeds[i]
+		j.Vessels = append(j.Vessels, level.Vessel{Crest: f.Crest, Depth: f.Depth, Inlet: f.Inlet})
 	}
-	a := &aside{to: w.Aside.To, back: max(w.Aside.Back, leastBack), thin: greatestThin}
-	area := areaOf(w)
-	// Below thin the levels close in by e in A sqrt(thin R).
-	if area > 0 {
-		a.thin = min(max(thinHead, sideways*sideways/(area*area*a.back)), greatestThin)
+	for _, w := range in.Ways {
+		j.Ways = append(j.Ways, w.Way)
 	}
-	return a
-}
-
-func (a *aside) flow(h float64) float64 {
-	switch {
-	case h <= 0:
-		return 0
-	case h < a.thin:
-		return h / math.Sqrt(a.thin*a.back)
+	below := make([]level.Below, len(in.Feeds))
+	j.Settle(below)
+	to := make([]int, len(below))
+	for i := range below {
+		to[i] = below[i].To
 	}
-	return math.Sqrt(h / a.back)
+	return to
 }
 
 // stands gives the level in the box of a stopped feed, or the pipe's end where
@@ -48,42 +42,94 @@ func (w *way) stands(x []float64) float64 {
 	return w.surface(x)
 }
 
-// asides adds what each box gives to a lower one to the rates, for a pump that
+// asides adds what the boxes give to one another to the rates, for a pump that
 // stands. A box whose pipe end has come clear passes on the rain that falls on
 // it.
 func (r *run) asides(x, dx []float64) {
-	s := r.s
+	s, b := r.s, r.s.beyond
+	high, low := math.Inf(-1), math.Inf(1)
 	for i := range s.feeds {
 		w, st := &s.feeds[i], &r.pipes[i]
-		if !st.aside || !st.full || !r.pipes[w.aside.to].full {
-			continue
+		b.head[i] = w.stands(x)
+		r.gives[i] = st.aside && st.full && !st.clear && x[w.parts[0].at] > w.parts[0].openKeep
+		r.takes[i] = st.full
+		if r.gives[i] {
+			high = max(high, b.head[i])
 		}
-		box, lower := &w.parts[0], &s.feeds[w.aside.to]
-		q := 0.0
-		switch {
-		case st.clear:
-			q = r.rainRate * box.plan
-		case x[box.at] > box.openKeep:
-			q = w.aside.flow(w.stands(x) - lower.stands(x))
+		if r.takes[i] {
+			low = min(low, b.head[i])
 		}
-		dx[box.at] -= q
-		r.gains[w.aside.to] += q
+		if to := b.to[i]; st.aside && st.full && st.clear && to >= 0 && r.pipes[to].full {
+			q := r.rainRate * w.parts[0].plan
+			dx[w.parts[0].at] -= q
+			r.gains[to] += q
+		}
+	}
+	if high <= low {
+		return
+	}
+	for i, q := range b.solve(r.gives, r.takes) {
+		if q >= 0 {
+			r.gains[i] += q
+		} else {
+			dx[s.feeds[i].parts[0].at] += q
+		}
 	}
 }
 
-// besides lets the boxes that pipe joins with lower ones run into them: at a
-// stop, with a valve that holds or lets little by.
+// besides lets the boxes that pipe joins run into one another: at a stop, with a
+// valve that holds or lets little by.
 func (c *course) besides() {
+	b := c.s.beyond
+	if b == nil || !c.p.Valve.holds() && c.p.Valve != Leaking {
+		return
+	}
 	for i := range c.s.feeds {
 		w, st := &c.s.feeds[i], &c.pipes[i]
-		if w.aside == nil || !w.Valve || !c.p.Valve.holds() && c.p.Valve != Leaking {
+		if !w.Valve || !b.meets(i) {
 			continue
 		}
-		box := &w.parts[0]
+		box, to := &w.parts[0], b.to[i]
 		st.aside = true
-		st.clear = math.Abs(c.x[box.at]-box.openKeep) <= restPart*box.full && w.stands(c.x) > c.s.feeds[w.aside.to].stands(c.x)
+		if to >= 0 {
+			st.clear = math.Abs(c.x[box.at]-box.openKeep) <= restPart*box.full && w.stands(c.x) > c.s.feeds[to].stands(c.x)
+		} else {
+			st.clear = w.depth > 0 && w.end >= w.crest // it pours in from above
+		}
 		c.sideways = true
 	}
+}
+
+// meets tells that a way leads to a box.
+func (b *beyond) meets(i int) bool {
+	for k := range b.ways {
+		if b.ways[k].from == i || b.ways[k].to == i {
+			return true
+		}
+	}
+	return false
+}
+
+// settles bounds how fast a box and what it is joined with level out, in 1/s.
+func (b *beyond) settles(s *System, i int) (rate float64) {
+	area := areaOf(&s.feeds[i])
+	if area <= 0 {
+		return 0
+	}
+	least := area
+	for k := range s.feeds {
+		if a := areaOf(&s.feeds[k]); a > 0 {
+			least = min(least, a)
+		}
+	}
+	for k := range b.ways {
+		l := &b.ways[k]
+		if l.from == i || l.to == i {
+			_, slope := l.flow(b.head[l.from]-b.head[l.to], true, true)
+			rate += slope * (1/area + 1/least)
+		}
+	}
+	return rate
 }
 
 // restPart of a box's water is how near to its pipe's end it counts as run down

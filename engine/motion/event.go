@@ -54,8 +54,10 @@ func (r *run) signs(x, dx, g []float64) {
 		area := s.vault.area(r.zVault)
 		if r.joined {
 			g[evSplit] = min(r.slope*splitAt-area, 1)
-		} else if r.zSill > s.sill.crest && r.zPond > s.sill.crest {
-			g[evJoin] = area - r.slope*joinAt
+		} else if r.mayJoin() {
+			if g[evJoin] = area - r.slope*joinAt; g[evJoin] <= 0 {
+				g[evJoin] = r.offJoined()
+			}
 		}
 	}
 	if r.mayRest {
@@ -269,7 +271,6 @@ func (r *run) rule(t float64, x []float64) (changed bool) {
 func (r *run) shareRule(x []float64) bool {
 	s := r.s
 	area := s.vault.area(r.zVault)
-	hp := r.zPond - s.sill.crest
 	if r.joined {
 		if r.slope*splitAt < area {
 			r.part(x)
@@ -277,13 +278,33 @@ func (r *run) shareRule(x []float64) bool {
 		}
 		return false
 	}
-	if hp <= 0 || r.zSill <= s.sill.crest || r.slope*joinAt <= area {
-		return false
-	}
-	hv, slope := s.sill.behind(hp, r.drawn-r.back)
-	if hv <= 0 || slope*joinAt <= area {
+	if !r.mayJoin() || r.slope*joinAt <= area || r.offJoined() > 0 {
 		return false
 	}
 	r.join(x)
 	return true
 }
+
+// mayJoin tells that the weir is drowned, and that the flow through it does not
+// change at once.
+func (r *run) mayJoin() bool {
+	crest := r.s.sill.crest
+	return r.zSill > crest && r.zPond > crest && !(r.pumping && r.now < r.rampEnd-eventClose)
+}
+
+// offJoined tells by how much, in metres of the pond, joining pond and vault
+// would move the pond, beyond what may pass; 1 where they cannot be joined. The
+// vault comes to where the weir passes just the flow within seconds; joined
+// sooner it would do so at once, and lift or lower the pond.
+func (r *run) offJoined() float64 {
+	s := r.s
+	hv, slope := s.sill.behind(r.zPond-s.sill.crest, r.drawn-r.back)
+	if hv <= 0 || slope*joinAt <= s.vault.area(r.zVault) {
+		return 1
+	}
+	off := s.vault.volume(s.sill.crest+hv-r.screen()) - s.vault.volume(r.zVault)
+	return math.Abs(off)/s.pond.area(r.zPond) - joinOff
+}
+
+// joinOff is how far joining pond and vault may move the pond, in metres.
+const joinOff = 5e-5

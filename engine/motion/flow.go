@@ -11,7 +11,7 @@ type pipeState struct {
 	full   bool // all of it; what is given goes on into the box
 	siphon bool // the pump stands, and the box runs back through the full pipe
 	drains bool // air is in it, and it runs back
-	aside  bool // the pump stands, and the box may run into a lower one
+	aside  bool // the pump stands, and the box may run into another
 	clear  bool // the box has done so down to the pipe's end
 }
 
@@ -31,8 +31,10 @@ type run struct {
 	gasp     bool // the pump draws air: it passes what comes to it
 	spill    bool // the pond stands at its rim, and what comes runs over
 	pipes    []pipeState
-	gains    []float64 // what each box gets from higher ones
-	sideways bool      // a box may run into a lower one
+	gains    []float64 // what each box gets from others
+	gives    []bool    // of each box, that it may give to others
+	takes    []bool    // that it may take
+	sideways bool      // a box may run into another
 	full     []bool    // by state: a part without lip that passes on what it gets
 
 	close            float64 // last step of the levels of pond and vault
@@ -44,6 +46,7 @@ type run struct {
 	gaspFrom, gasped float64
 	events           []Event
 	evals            int
+	now              float64 // of the last rates
 
 	// What flows, set by rates.
 	zPond, zVault, zSill float64 // zSill: behind the weir, before the screen
@@ -59,6 +62,7 @@ type run struct {
 func (r *run) rates(t float64, x, dx []float64) {
 	s := r.s
 	r.evals++
+	r.now = t
 	for i := range stFeeds {
 		dx[i] = 0
 	}
@@ -359,7 +363,13 @@ func (r *run) watercourses(x, dx []float64, share float64) (down, rain float64) 
 			in += r.rainRate * p.plan
 			out, leak := 0.0, p.leaks(x[p.at])
 			switch {
-			case r.passes(p) && !(k == 0 && r.pipes[i].aside && x[p.at] < p.full*(1-restSlack)):
+			case k == 0 && (r.pipes[i].aside || r.pipes[i].siphon) && r.passes(p):
+				// What the pipe takes comes first, and fills up first.
+				if x[p.at] >= p.full*(1-restSlack) {
+					leak = min(leak, in)
+					out = max(0, in+dx[p.at]-leak)
+				}
+			case r.passes(p):
 				leak = min(leak, in)
 				out = in - leak
 			case p.reach > 0:

@@ -34,13 +34,12 @@ type Part struct {
 	Plan unit.Area
 }
 
-// Aside is the way that a box's water has, while the pump stands and the check
-// valve holds, through pipe beyond the valve into the box of a lower feed: the
-// one with the lowest lip that it can come to (level.Joined). Boxes that share
-// pipe on their ways are taken to run each for itself.
-type Aside struct {
-	To   int     // feed
-	Back float64 // how hard the way is: h = Back Q², in s²/m⁵
+// Way is pipe beyond the check valves, full of water, between two places: the
+// boxes of the feeds come first, in their order, then tees and all else. While
+// the pump stands and the valve holds, boxes run into one another through it.
+type Way struct {
+	level.Way
+	Back float64 // how hard it is: h = Back Q², in s²/m⁵
 }
 
 // Feed is one way of the water: pipe, box and watercourse down to the pond.
@@ -58,8 +57,6 @@ type Feed struct {
 	// pipe and the stopped pump into the vault: h = Back Q², in s²/m⁵. Feeds that
 	// share a pipe are taken to run back each for itself.
 	Back float64
-	// Aside: nil where its box runs into no other one.
-	Aside *Aside
 	// Bore is the area of the pipe at the check valve, for a valve that leaks.
 	Bore unit.Area
 	// Parts are box, pools and reaches.
@@ -82,6 +79,10 @@ type Inputs struct {
 	Flow   unit.Flow
 	Feeds  []Feed
 	Supply Supply
+	// Ways is the pipe that joins the boxes beyond the check valves, and Places
+	// how many places it joins; none where nothing does.
+	Ways   []Way
+	Places int
 }
 
 func (in *Inputs) check() error {
@@ -104,13 +105,16 @@ func (in *Inputs) check() error {
 	}
 	for i := range in.Feeds {
 		err = cmp.Or(err, in.Feeds[i].check())
-		if a := in.Feeds[i].Aside; a != nil && err == nil {
-			last := unit.Ratio(len(in.Feeds) - 1)
-			err = cmp.Or(
-				within(in.Feeds[i].Path, "feed", unit.Ratio(a.To), 0, last, unit.KindCount),
-				notNegative(in.Feeds[i].Path, "resistance", unit.Ratio(a.Back), unit.KindRatio),
-			)
-		}
+	}
+	if len(in.Ways) > 0 {
+		err = cmp.Or(err, within("/runs", "places", unit.Ratio(in.Places), unit.Ratio(len(in.Feeds)), 1e6, unit.KindCount))
+	}
+	last := unit.Ratio(in.Places - 1)
+	for _, w := range in.Ways {
+		err = cmp.Or(err,
+			within("/runs", "place", unit.Ratio(w.From), 0, last, unit.KindCount), within("/runs", "place", unit.Ratio(w.To), 0, last, unit.KindCount),
+			notNegative("/runs", "resistance", unit.Ratio(w.Back), unit.KindRatio),
+		)
 	}
 	return err
 }

@@ -111,11 +111,7 @@ func (r *run) settling(x []float64) (rate float64, ok bool) {
 			}
 		}
 		if st.aside {
-			lower := &s.feeds[w.aside.to]
-			slope := rootSlope(w.stands(x)-lower.stands(x), w.aside.back, w.aside.thin)
-			if a := areaOf(lower); a > 0 && box > 0 {
-				rate = max(rate, slope*(1/box+1/a))
-			}
+			rate = max(rate, s.beyond.settles(s, i))
 		}
 	}
 	return settlingCare * rate, true

@@ -47,7 +47,7 @@ func (s *System) Run(p Program) (Course, error) {
 
 func (s *System) begin(p Program) *course {
 	r := &s.run
-	*r = run{s: s, p: p, pumping: p.Pump, rampEnd: float64(p.RunUp), pipes: r.pipes, gains: r.gains, full: r.full, lipTold: r.lipTold[:0], events: r.events[:0]}
+	*r = run{s: s, p: p, pumping: p.Pump, rampEnd: float64(p.RunUp), pipes: r.pipes, gains: r.gains, gives: r.gives, takes: r.takes, full: r.full, lipTold: r.lipTold[:0], events: r.events[:0]}
 	r.still = p.Still
 	if r.still <= 0 {
 		r.still = StillRate
@@ -267,6 +267,9 @@ func (c *course) outsideChange() {
 	c.stops = c.stops[1:]
 	if cut := float64(c.p.CutAt); c.pumping && cut > 0 && c.t >= cut-eventClose {
 		c.gasps(false, c.t)
+		if c.s.sill != nil {
+			c.part(c.x) // what it drew stops at once
+		}
 		c.stop()
 		c.loosen()
 		c.besides()

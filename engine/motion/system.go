@@ -16,11 +16,13 @@ type System struct {
 	vault vessel // of the pond where there is no vault
 	sill  *sill
 	feeds []way
-	size  int // number of states
-	low   float64
-	rim   float64
-	flow  float64
-	loss  float64 // screen loss at flow
+	// beyond joins the boxes; nil where nothing does.
+	beyond *beyond
+	size   int // number of states
+	low    float64
+	rim    float64
+	flow   float64
+	loss   float64 // screen loss at flow
 	// Rain falls on these, in m².
 	pondPlan, vaultPlan float64
 	transit             float64 // all that the watercourses hold running
@@ -55,7 +57,6 @@ type way struct {
 	end                float64 // elevation of the pipe's end
 	parts              []part
 	crest, depth, back float64
-	aside              *aside
 	boxAtRest          float64 // head over the crest where the box is not followed
 }
 
@@ -112,7 +113,9 @@ func New(in Inputs) (*System, error) {
 			s.brim[p.at] = p.full
 		}
 	}
-	s.run = run{s: s, pipes: make([]pipeState, len(s.feeds)), gains: make([]float64, len(s.feeds)), full: make([]bool, s.size)}
+	s.beyond = newBeyond(s)
+	n := len(s.feeds)
+	s.run = run{s: s, pipes: make([]pipeState, n), gains: make([]float64, n), gives: make([]bool, n), takes: make([]bool, n), full: make([]bool, s.size)}
 	return s, nil
 }
 
@@ -181,7 +184,6 @@ func (s *System) way(f *Feed) way {
 		s.transit += r.full
 		w.parts = append(w.parts, r)
 	}
-	w.aside = newAside(&w)
 	return w
 }
 
