@@ -96,12 +96,37 @@ func (p *printer) play(a *layout.Assembly) {
 		p.tell("", "print.play", num("left", a.Room.Left, unit.KindTape), num("right", a.Room.Right, unit.KindTape),
 			num("front", a.Room.Front, unit.KindTape), num("back", a.Room.Back, unit.KindTape))
 	}
+	for _, y := range a.Room.Plays {
+		p.tell("", "print.needed."+y.Axis, num("needed", y.Needed, unit.KindTape), num("worst", y.Worst, unit.KindTape), num("available", y.Available, unit.KindTape))
+	}
+	p.twice(a.Stack.Shares)
 	for _, s := range a.Room.Shorter {
 		for i := range a.Pieces {
 			if a.Pieces[i].After == s.After {
 				p.tell("", "print.shorter", str("piece", a.Pieces[i].Mark), num("spare", s.Spare, unit.KindTape), num("off", a.Stack.Closing, unit.KindTape))
 			}
 		}
+	}
+}
+
+// What is worth measuring twice is told down to a tenth of the likely error, the
+// first three.
+const (
+	leastShare = 0.1
+	mostShares = 3
+)
+
+// twice prints which measurement makes most of the likely error.
+func (p *printer) twice(shares []layout.Share) {
+	var told []string
+	for i, s := range shares {
+		if i == mostShares || s.Of < leastShare {
+			break
+		}
+		told = append(told, p.text("cause."+string(s.Cause), str("mark", s.Mark), num("share", s.Of, unit.KindPercent)))
+	}
+	if len(told) > 0 {
+		p.tell("", "print.twice", str("what", strings.Join(told, "; ")))
 	}
 }
 

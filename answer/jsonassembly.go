@@ -46,6 +46,8 @@ type Assembly struct {
 	Likely  Place    `json:"errorLikely" doc:"what errors of saw, seats, rolls and elbows are likely to move it by, either way"`
 	Worst   Place    `json:"errorWorst" doc:"the same at worst"`
 	Closing Quantity `json:"errorClosing" doc:"what a closing piece measured in place may still be off by"`
+	Shares  []Cause  `json:"errorShares,omitempty" doc:"what each source makes of the likely error, the largest first; what a closing piece takes up is not counted"`
+	Needed  []Needed `json:"playNeeded,omitempty" doc:"play the chain needs to go together, and the play there is; absent where the pump stands in something"`
 	Play    *Play    `json:"play,omitempty" doc:"how far the pump can be moved on the floor; absent where it stands in something"`
 	Shorter []Spare  `json:"spare,omitempty" doc:"how much a closing piece can be cut shorter"`
 	WayOut  WayOut   `json:"wayOut" doc:"how the pump comes out"`
@@ -109,6 +111,21 @@ type Play struct {
 	Right Quantity `json:"right" doc:"to the right"`
 	Front Quantity `json:"front" doc:"to the front"`
 	Back  Quantity `json:"back" doc:"to the back"`
+}
+
+// Cause is what one source of error makes of the likely error.
+type Cause struct {
+	Cause string  `json:"cause" doc:"saw, seat, roll or elbow"`
+	Mark  string  `json:"mark" doc:"of the piece or the part"`
+	Share float64 `json:"share" doc:"a part of 1"`
+}
+
+// Needed is the play that the chain needs along an axis.
+type Needed struct {
+	Axis      string   `json:"axis" doc:"length or width"`
+	Needed    Quantity `json:"needed" doc:"likely, either way"`
+	Worst     Quantity `json:"worst" doc:"at worst, nothing measured in place"`
+	Available Quantity `json:"available" doc:"on the side with less room"`
 }
 
 // Spare is how much a closing piece can be cut shorter.
@@ -237,6 +254,12 @@ func (m maker) stands(a *layout.Assembly) *Assembly {
 	}
 	if r := &a.Room; !r.Stands {
 		x.Play = &Play{of(m, r.Left, unit.KindTape), of(m, r.Right, unit.KindTape), of(m, r.Front, unit.KindTape), of(m, r.Back, unit.KindTape)}
+	}
+	for _, s := range a.Stack.Shares {
+		x.Shares = append(x.Shares, Cause{string(s.Cause), s.Mark, float64(s.Of)})
+	}
+	for _, y := range a.Room.Plays {
+		x.Needed = append(x.Needed, Needed{y.Axis, of(m, y.Needed, unit.KindTape), of(m, y.Worst, unit.KindTape), of(m, y.Available, unit.KindTape)})
 	}
 	for _, s := range a.Room.Shorter {
 		for i := range a.Pieces {

@@ -5,7 +5,7 @@ package words
 var enGlue = map[string]string{
 	// Steps.
 	"glue.step.prepare":              "Cut the pieces square, all but the closing one. Take the burr off inside and out[, chamfer the outside {low} to {high}, {narrow} to {wide} wide], and wipe off dust and grease.",
-	"glue.step.dryfit":               "Lay the whole chain in the vault without cement, with stubs in the short joints ({stubs}).",
+	"glue.step.dryfit":               "Lay the whole chain in the vault without cement, with stubs in the short joints ({stubs}).[ A pipe goes in by hand {part} of its socket's depth and then grips, so the chain still stands longer than it will. What falls in loose to the stop, or stops sooner, is not to be cemented: take another pipe or fitting. A pipe that just bottoms and is not loose will do if it is round.]",
 	"glue.step.mark.insertion":       "Piece {piece}: mark how deep it goes in, {near} at {from} and {far} at {to}.",
 	"glue.step.mark.roll":            "Elbow {part}: draw one line over its hub[ and pipe {piece}], {angle} clockwise along the flow from the pipe's top[; that is {arc} clockwise round the pipe, or {other} the other way]. The elbow comes back to this line.",
 	"glue.step.mark.roll.upright":    "Elbow {part}: draw one line over its hub[ and pipe {piece}], {angle} clockwise along the flow from the side that faces the back wall[; that is {arc} clockwise round the pipe, or {other} the other way]. The elbow comes back to this line.",
@@ -18,9 +18,9 @@ var enGlue = map[string]string{
 	"glue.step.thread.ring":          "{from} into {to}, {size} {thread}: this thread seals on its ring. No tape. Check that the ring is clean and seated.",
 	"glue.step.nut":                  "Union {part}: slide the nut over the pipe {piece}, thread towards the face, before its tail gets cement.",
 	"glue.step.bodyout":              "Valve {part}: open both nuts and take the body out, away from the cement.",
-	"glue.step.cement":               "Joint {part} with {with}, {size}: prime and cement, push home to the mark, line on line, and hold {hold}. Leave it alone for {set}.[ Let it set with the faces of {together} together, the nut hand-tight.]",
-	"glue.step.cement.valve.inplace": "Joint of valve {part} with {with}, {size}, which cannot be tilted: prime; a thin coat of cement on the pipe only, none in the valve's socket. Push home to the mark, line on line, hold {hold}, leave it alone for {set}.[ Let it set with the faces of {together} together, the nut hand-tight.]",
-	"glue.step.cement.valve":         "Joint of valve {part} with {with}, {size}: prime; cement on the pipe only, sparingly. Keep the joint below the valve, its socket looking down, until it has set. Push home to the mark, line on line, hold {hold}, leave it alone for {set}.[ Let it set with the faces of {together} together, the nut hand-tight.]",
+	"glue.step.cement":               "Joint {part} with {with}, {size}: prime and cement, push home to the mark[ with a turn of {twist}], until it stands line on line, and hold {hold}. Leave it alone for {set}.[ Let it set with the faces of {together} together, the nut hand-tight.]",
+	"glue.step.cement.valve.inplace": "Joint of valve {part} with {with}, {size}, which cannot be tilted: prime; a thin coat of cement on the pipe only, none in the valve's socket. Push straight home to the mark, line on line, hold {hold}, leave it alone for {set}.[ Let it set with the faces of {together} together, the nut hand-tight.]",
+	"glue.step.cement.valve":         "Joint of valve {part} with {with}, {size}: prime; cement on the pipe only, sparingly. Keep the joint below the valve, its socket looking down, until it has set. Push home to the mark[ with a turn of {twist}], until it stands line on line, hold {hold}, leave it alone for {set}.[ Let it set with the faces of {together} together, the nut hand-tight.]",
 	"glue.step.flap":                 "Valve {part}: once the cement has set, push the flap. It must move and fall shut. If it sticks, the valve has to be replaced.",
 	"glue.step.pump":                 "Set the pump[ with {parts}] in the middle of its play.",
 	"glue.step.in":                   "Put {parts} into the vault.",

@@ -38,6 +38,10 @@ type Book struct {
 	holdSmall   Span[unit.Duration]
 	holdLarge   Span[unit.Duration]
 	holdSmallTo float64 // nominal inches
+
+	twist       unit.Angle
+	twistTo     float64 // nominal inches
+	twistSource trace.Source
 	bevel       Bevel
 	damp        Factor
 	primer      Factor

@@ -58,6 +58,17 @@ type Bevel struct {
 // PipeBevel gives the bevel of a pipe's end.
 func (b *Book) PipeBevel() Bevel { return b.bevel }
 
+// Twist gives by how much a pipe is turned while it is pushed home in its socket,
+// which spreads the cement; 0 for a size that is pushed straight. Errors:
+// CodeSizeUnread, CodeSizeDN.
+func (b *Book) Twist(sizeText string) (unit.Angle, trace.Source, error) {
+	nps, err := b.nominalInches(sizeText)
+	if err != nil || nps > b.twistTo {
+		return 0, b.twistSource, err
+	}
+	return b.twist, b.twistSource, nil
+}
+
 // HoldTime gives how long a joint is held together after it is pushed home, so
 // that the taper does not push it out: the time of the small sizes, and past
 // them from that up to the longest that the same pages name; High is the
@@ -86,6 +97,8 @@ func (b *Book) loadJoints(l *loader) {
 				b.loadHold(l, r)
 			case "bevel on pipe end":
 				b.loadBevel(l, r)
+			case "twist while pushing home":
+				b.loadTwist(l, r)
 			}
 		case topic == "initial set":
 			b.sets = append(b.sets, l.timed(r, math.Inf(1)))
@@ -128,6 +141,16 @@ func (b *Book) loadHold(l *loader, r Row) {
 	if b.holdSmallTo == 0 {
 		l.fail(r, "size_nps_in", "has no row in table limits that tells how far it goes")
 	}
+}
+
+// loadTwist reads "1/4 turn" and the size up to which it is done, "to 3 in".
+func (b *Book) loadTwist(l *loader, r Row) {
+	part, ok := mixedNumber(strings.TrimSuffix(r.Get("value"), " turn"))
+	_, top, okSize := sizeRange(strings.TrimSuffix(strings.TrimPrefix(r.Get("size_nps_in"), "to "), " in"))
+	if !ok || !okSize {
+		l.fail(r, "value", "is no part of a turn up to a size")
+	}
+	b.twist, b.twistTo, b.twistSource = unit.Angle(part)*360*unit.Degree, top, l.source(r)
 }
 
 // loadBevel reads the angle and, from the note of the same row, the width:

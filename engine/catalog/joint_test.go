@@ -263,3 +263,19 @@ func TestTemperatureRules(t *testing.T) {
 		fails(t, err, c.code)
 	}
 }
+
+// TestTwist: a quarter turn up to 3 in and none beyond (ASTM D2855 and a
+// solvent cementing instruction page).
+func TestTwist(t *testing.T) {
+	for _, c := range []struct {
+		size string
+		want unit.Angle
+	}{{"1/2", 90 * unit.Degree}, {"2", 90 * unit.Degree}, {"d63", 90 * unit.Degree}, {"3", 90 * unit.Degree}, {"4", 0}, {"d110", 0}} {
+		got, src, err := book.Twist(c.size)
+		if err != nil || !near1e(float64(got), float64(c.want), 1e-12) || src.Title == "" {
+			t.Errorf("%s: %v, %v, %v", c.size, got, src, err)
+		}
+	}
+	_, _, err := book.Twist("two")
+	fails(t, err, CodeSizeUnread)
+}

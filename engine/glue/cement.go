@@ -80,6 +80,9 @@ func (w *work) cement(k int, where Where, together ...string) {
 		trace.Str("part", part.Mark), trace.Str("with", with), trace.Str("size", j.Size),
 		trace.Num("hold", j.Times.Hold, unit.KindDuration), trace.Num("set", j.Times.Set, unit.KindDuration),
 	}
+	if t := j.Times.Twist; t > 0 && where == Bench { // in the vault the other end is held
+		args = append(args, trace.Num("twist", t, unit.KindAngle))
+	}
 	args = append(args, list("together", together)...)
 	s := Step{
 		Message: say(StepCement, args...), Joints: []int{j.Number}, Parts: parts(j), Where: where,

@@ -4,7 +4,7 @@ package glue
 const (
 	// StepPrepare: cut the pieces square, all but the closing ones; take the burr off, chamfer, wipe. Args: low and high (angle of the chamfer), narrow and wide (its width); the four left out without a book.
 	StepPrepare = "glue.step.prepare"
-	// StepDryFit: lay the whole chain in the vault without cement, stubs in the short joints. Args: stubs (their count).
+	// StepDryFit: lay the whole chain in the vault without cement, stubs in the short joints; each pipe must grip at a part of its socket's depth. Args: stubs (their count), part (of the depth, "1/3 to 2/3"; left out without a book).
 	StepDryFit = "glue.step.dryfit"
 	// StepMarkInsertion: mark how deep a piece goes at each end. Args: piece, from, to, near (mark at the from end), far (mark at the to end).
 	StepMarkInsertion = "glue.step.mark.insertion"
@@ -30,7 +30,7 @@ const (
 	StepNut = "glue.step.nut"
 	// StepBodyOut: open both nuts and take the valve's body away from the cement. Args: part.
 	StepBodyOut = "glue.step.bodyout"
-	// StepCement: prime and cement one joint, push home to the mark with the lines on hub and pipe in one, hold. Args: part, with (the piece or the other part), size, hold, set, together (unions whose faces are held together while it sets; left out where there is none).
+	// StepCement: prime and cement one joint, push home to the mark with the lines on hub and pipe in one, hold. Args: part, with (the piece or the other part), size, hold, set, together (unions whose faces are held together while it sets; left out where there is none), twist (by which it is turned while it is pushed home; left out for large sizes and in the vault).
 	StepCement = "glue.step.cement"
 	// StepCementValve: the same at a valve: cement on the pipe only, sparingly; joint below the valve, its socket looking down, until it has set. Args: as StepCement.
 	StepCementValve = "glue.step.cement.valve"

@@ -88,7 +88,14 @@ func (w *work) dry() {
 		all = append(all, w.mark(i))
 	}
 	w.prepare()
-	w.step(Step{Message: say(StepDryFit, stubs), Parts: all, Where: Vault, Cautions: []string{CautionUnplug}})
+	fit := Step{Message: say(StepDryFit, stubs), Parts: all, Where: Vault, Cautions: []string{CautionUnplug}}
+	if w.in.Book != nil {
+		if rules := w.in.Book.JointRules("fit"); len(rules) > 0 {
+			fit.Source = rules[0].Source
+			fit.Args = append(fit.Args, trace.Str("part", rules[0].Value))
+		}
+	}
+	w.step(fit)
 	for _, p := range a.Pieces {
 		if p.Closing {
 			continue // it is cut and marked when its gap has been measured

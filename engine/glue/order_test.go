@@ -638,6 +638,10 @@ func followed(t interface{ Fatalf(string, ...any) }, input Input, p Plan) {
 				}
 			}
 		case StepCement, StepCementValve, StepCementValveInPlace:
+			turned := slices.ContainsFunc(s.Args, func(a trace.Arg) bool { return a.Name == "twist" })
+			if want := s.Where == Bench && p.Joints[s.Joints[0]-1].Times.Twist > 0; turned != want {
+				t.Fatalf("step %d in the %s is turned while it is pushed home: %v", s.Number, s.Where, turned)
+			}
 			for _, n := range s.Joints {
 				for _, e := range p.Joints[n-1].Ends {
 					if e.Part >= 0 && whole[e.Mark] && in[e.Mark] != (s.Where == Vault) {

@@ -103,6 +103,9 @@ type Times struct {
 	Hold       unit.Duration // held together after it is pushed home; the longest that its source names for the size
 	HoldSource trace.Source
 
+	Twist       unit.Angle // by which it is turned while it is pushed home, ending line on line; 0: pushed straight
+	TwistSource trace.Source
+
 	Sets      []Timed       // each manual, in dry weather
 	Set       unit.Duration // the slower of them, in this weather: before it is handled
 	SetSource trace.Source

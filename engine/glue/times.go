@@ -59,6 +59,9 @@ func (w *work) times() {
 			w.outside(told, "hold", j.Size, err)
 		}
 		t.Hold, t.HoldSource = hold.High, hold.Source
+		if t.Twist, t.TwistSource, err = b.Twist(j.Size); err != nil {
+			w.outside(told, "twist", j.Size, err)
+		}
 		if t.Sets, err = b.SetTimes(j.Size, w.in.Temperature); err != nil {
 			w.outside(told, "set", j.Size, err)
 		}

@@ -140,6 +140,37 @@ type Stack struct {
 	// Closing is what the closing piece itself still may be off by, once its
 	// gap is measured in place: tape, saw and two seats.
 	Closing unit.Length
+
+	// Shares tells what each source makes of the likely error, the largest
+	// first; together 1. What a closing piece takes up is not counted.
+	Shares []Share
+}
+
+// Cause is what an error comes from.
+type Cause string
+
+// The causes.
+const (
+	BySaw   Cause = "saw"   // a piece's length
+	BySeat  Cause = "seat"  // how deep a part takes its pipe
+	ByRoll  Cause = "roll"  // how an elbow is turned
+	ByElbow Cause = "elbow" // an elbow's own angle
+)
+
+// Share is what one source makes of an error.
+type Share struct {
+	Cause Cause
+	Mark  string // of the piece or the part
+	Of    unit.Ratio
+}
+
+// Play is how far the pump must be free to move each way along an axis for the
+// chain to go together, and how far it is.
+type Play struct {
+	Axis      string      // "length" or "width"
+	Needed    unit.Length // likely; along a closing piece no more than that may be off by
+	Worst     unit.Length // all errors at their bounds, nothing measured in place
+	Available unit.Length // to the side with less room
 }
 
 // Room is how far the pump can be moved on the floor, or a closing piece be
@@ -148,6 +179,7 @@ type Room struct {
 	Stands bool // the pump stands in something already: there is no room to tell
 
 	Left, Right, Front, Back unit.Length // of the pump to the next wall or obstacle that way
+	Plays                    []Play      // along length and width
 	Shorter                  []Shorter
 }
 

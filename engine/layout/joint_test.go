@@ -225,6 +225,45 @@ func TestStack(t *testing.T) {
 	if got := float64(a.Stack.Tilt / unit.Degree); math.Abs(got-math.Hypot(1, 0.5)) > 1e-9 {
 		t.Errorf("tilt %v", got)
 	}
+	// Shares: a source's square over the sum of all, two pipes and four seats
+	// each way, level and upright, where no piece is measured in place.
+	input := levelCheck()
+	for i := range input.Parts {
+		input.Parts[i].Next.Closing = false
+	}
+	a, _, _ = Lay(input)
+	lever = (a.Places[2].Centre.Z - a.Port.Z) / 0.0254 // the hubs touch now
+	roll, elbow := lever*deg, lever*deg/2
+	sum := roll*roll + elbow*elbow + 4/256.0 + 8/1024.0
+	if s := a.Stack.Shares[0]; s.Cause != ByRoll || s.Mark != "E1" || math.Abs(float64(s.Of)-roll*roll/sum) > 1e-9 {
+		t.Errorf("largest share: %+v", s)
+	}
+	total, last := 0.0, 1.0
+	for _, s := range a.Stack.Shares {
+		if total += float64(s.Of); float64(s.Of) > last {
+			t.Errorf("not the largest first: %+v", a.Stack.Shares)
+		}
+		last = float64(s.Of)
+	}
+	if math.Abs(total-1) > 1e-9 {
+		t.Errorf("the shares make %v", total)
+	}
+	// With a closing piece along x nothing along it is left: the elbow's own
+	// angle and the level pieces make no share any more.
+	input = levelCheck()
+	for i := range input.Parts {
+		input.Parts[i].Next.Closing = false
+	}
+	input.Parts[3].Next = Join{Closing: true}
+	a, _, _ = Lay(input)
+	sum = roll*roll + 2/256.0 + 4/1024.0
+	if s := a.Stack.Shares[0]; s.Cause != ByRoll || math.Abs(float64(s.Of)-roll*roll/sum) > 1e-9 {
+		t.Errorf("with a closing piece: %+v", a.Stack.Shares)
+	}
+	// The play along the closing piece need be no more than that may be off by.
+	if p := a.Room.Plays; len(p) != 2 || p[0].Axis != "length" || p[0].Needed > a.Stack.Closing || math.Abs(float64(p[1].Needed/in)-roll) > 1e-9 || p[1].Available != min(a.Room.Front, a.Room.Back) {
+		t.Errorf("%+v", p)
+	}
 }
 
 func TestCodesAreDistinct(t *testing.T) {

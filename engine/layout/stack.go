@@ -1,7 +1,9 @@
 package layout
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"plashet/engine/geom"
 	"plashet/engine/trace"
@@ -18,10 +20,13 @@ import (
 // Worst adds absolute values, Likely takes the root of the sum of squares
 // (independent errors, none of them systematic: not checked).
 func (l *laying) stack() {
-	errs, tilts := l.errors()
+	causes, tilts := l.errors()
+	errs := make([]geom.Vec3, 0, len(causes))
 	st := &l.a.Stack
 	var sum geom.Vec3
-	for _, e := range errs {
+	for _, c := range causes {
+		e := c.move
+		errs = append(errs, e)
 		st.Worst = st.Worst.Add(geom.Vec3{X: math.Abs(e.X), Y: math.Abs(e.Y), Z: math.Abs(e.Z)})
 		sum = sum.Add(geom.Vec3{X: e.X * e.X, Y: e.Y * e.Y, Z: e.Z * e.Z})
 	}
@@ -32,6 +37,7 @@ func (l *laying) stack() {
 	}
 	st.Tilt = unit.Angle(tilt.Norm())
 	st.Closing = l.lim.tape + l.lim.saw + 2*l.lim.seat
+	st.Shares = l.shares(causes)
 
 	for i := range l.joints {
 		j := &l.joints[i]
@@ -54,16 +60,27 @@ func (l *laying) stack() {
 	}
 }
 
+// cause is one source of error with the move of the port at its bound.
+type cause struct {
+	kind Cause
+	mark string
+	move geom.Vec3
+}
+
 // errors lists the moves of the port and the turns of its direction, one for
 // each source of error at its bound.
-func (l *laying) errors() (moves, tilts []geom.Vec3) {
+func (l *laying) errors() (moves []cause, tilts []geom.Vec3) {
 	for i := range l.joints {
 		j, dir := &l.joints[i], l.a.Places[i].InDir
 		if j.piped {
-			moves = append(moves, dir.Scale(float64(l.lim.saw)))
+			moves = append(moves, cause{BySaw, l.pieceAfter(i - 1), dir.Scale(float64(l.lim.saw))})
 		}
-		for range j.glued {
-			moves = append(moves, dir.Scale(float64(l.lim.seat)))
+		for k := range j.glued {
+			mark := l.mark(i)
+			if k == 0 && j.glued > 1 {
+				mark = l.mark(i - 1)
+			}
+			moves = append(moves, cause{BySeat, mark, dir.Scale(float64(l.lim.seat))})
 		}
 	}
 	for i := range l.in.Parts {
@@ -73,14 +90,53 @@ func (l *laying) errors() (moves, tilts []geom.Vec3) {
 		}
 		lever := l.a.Port.Sub(pl.Centre)
 		for _, e := range [2]struct {
+			kind  Cause
 			axis  geom.Vec3
 			angle unit.Angle
-		}{{pl.OutDir, l.lim.roll}, {pl.InDir.Cross(pl.OutDir).Unit(), l.lim.elbow}} {
-			moves = append(moves, e.axis.Cross(lever).Scale(float64(e.angle)))
+		}{{ByRoll, pl.OutDir, l.lim.roll}, {ByElbow, pl.InDir.Cross(pl.OutDir).Unit(), l.lim.elbow}} {
+			moves = append(moves, cause{e.kind, l.mark(i), e.axis.Cross(lever).Scale(float64(e.angle))})
 			tilts = append(tilts, e.axis.Cross(l.a.Points).Scale(float64(e.angle)))
 		}
 	}
 	return moves, tilts
+}
+
+// shares gives what each source makes of the likely error, the largest first:
+// its part of the sum of squares, what lies along a closing piece left out,
+// because that is measured in place. Sources of one kind at one mark count
+// together. None where nothing is left.
+//
+//	share = sum |m - its part along the closing pieces|² of one source / that of all
+func (l *laying) shares(causes []cause) []Share {
+	var basis orthogonal
+	for i := range l.joints {
+		if j := &l.joints[i]; (j.closing || j.inPlace) && !j.noRoom {
+			basis.add(l.a.Places[i].InDir)
+		}
+	}
+	var out []Share
+	sum := 0.0
+	for _, c := range causes {
+		e := c.move
+		for _, q := range basis.q {
+			e = e.Sub(q.Scale(e.Dot(q)))
+		}
+		square := e.Dot(e)
+		sum += square
+		i := slices.IndexFunc(out, func(s Share) bool { return s.Cause == c.kind && s.Mark == c.mark })
+		if i < 0 {
+			i, out = len(out), append(out, Share{Cause: c.kind, Mark: c.mark})
+		}
+		out[i].Of += unit.Ratio(square)
+	}
+	if !(sum > dust*dust) {
+		return nil
+	}
+	for i := range out {
+		out[i].Of /= unit.Ratio(sum)
+	}
+	slices.SortStableFunc(out, func(a, b Share) int { return cmp.Compare(b.Of, a.Of) })
+	return out
 }
 
 // room works out how far the pump can be moved on the floor, and holds that
@@ -122,6 +178,7 @@ func (l *laying) room() {
 		if along(c.u) {
 			need = math.Min(need, float64(st.Closing))
 		}
+		r.Plays = append(r.Plays, Play{Axis: c.axis, Needed: unit.Length(need), Worst: unit.Length(c.worst), Available: c.room})
 		if float64(c.room) < need-dust {
 			l.find(trace.Caution, l.in.Path, FindPlay, unit.Of(c.room, unit.KindTape), tapeOf(need), byHabit,
 				trace.Str("axis", c.axis), tape("found", c.room), tape("limit", unit.Length(need)), tape("worst", unit.Length(c.worst)))
