@@ -3,6 +3,7 @@ package job
 import (
 	"bytes"
 	"encoding/json"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -14,7 +15,7 @@ import (
 // in the units of the job, bare prices in its currency. ill names, by index, the
 // pumps that have a fault: what was read of them is not all that was written, so
 // nothing should be worked out from them. The faults of what else stands in a
-// job file are left out.
+// job file are left out; the paths of the rest begin with /shelf.
 func ReadShelf(data []byte, j *Job) (pumps []Pump, ill map[int]bool, faults []trace.Fault) {
 	text := bytes.TrimSpace(bytes.TrimPrefix(data, []byte("\ufeff")))
 	var read *Job
@@ -30,7 +31,7 @@ func ReadShelf(data []byte, j *Job) (pumps []Pump, ill map[int]bool, faults []tr
 		faults = noShelf()
 	}
 	if read == nil {
-		return nil, nil, faults
+		return nil, nil, onShelf(faults)
 	}
 	kept := faults[:0]
 	for _, f := range faults {
@@ -38,7 +39,23 @@ func ReadShelf(data []byte, j *Job) (pumps []Pump, ill map[int]bool, faults []tr
 			kept = append(kept, f)
 		}
 	}
-	return read.Pumps, IllPumps(kept), kept
+	return read.Pumps, IllPumps(kept), onShelf(kept)
+}
+
+// onShelf says of faults that they stand on the shelf and not in the job: their
+// paths begin with /shelf, and so do the words for where they stand.
+func onShelf(faults []trace.Fault) []trace.Fault {
+	for i := range faults {
+		f := &faults[i]
+		f.Path = "/shelf" + f.Path
+		f.Args = slices.Clone(f.Args)
+		for k := range f.Args {
+			if a := &f.Args[k]; a.Name == "where" {
+				a.Text = strings.TrimSuffix("shelf, "+a.Text, ", ")
+			}
+		}
+	}
+	return faults
 }
 
 // IllPumps names by index the pumps of a job that have a fault.

@@ -22,7 +22,7 @@ func TestReadShelf(t *testing.T) {
 	if sum, err := pumps[0].Price.Amount("EUR"); err != nil || sum.Format() != "80.00 EUR" {
 		t.Errorf("%v %v", sum, err)
 	}
-	if len(faults) != 1 || faults[0].Line != 4 || !strings.HasPrefix(faults[0].Path, "/pumps/1") {
+	if len(faults) != 1 || faults[0].Line != 4 || !strings.HasPrefix(faults[0].Path, "/shelf/pumps/1") {
 		t.Errorf("%+v", faults)
 	}
 	// the same bare number where feet are spoken

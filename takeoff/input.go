@@ -22,7 +22,8 @@ type Input struct {
 	Pond    *Pond
 	Streams []Stream
 	Beds    []Basin     // lined, each under a sheet of its own
-	Overlap unit.Length // liner beyond the edge on each side; 0: the book's larger figure, assumed
+	Overlap unit.Length // liner beyond the edge on each side
+	Bare    bool        // Overlap is given as nothing; else 0 stands for the book's larger figure, assumed
 	Layers  int         // of underlayment; 0: one, assumed
 
 	Soil  string // as Book.Soils names it; "": DefaultSoil, assumed

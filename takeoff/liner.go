@@ -15,7 +15,7 @@ const PlacePond = "pond"
 // overlap gives the liner beyond the edge on each side; where the input has
 // none, the larger figure of the book: a liner cut short is a new liner.
 func (w *work) overlap() (overlap unit.Length, source trace.Source, assumed bool) {
-	if w.in.Overlap == 0 {
+	if w.in.Overlap == 0 && !w.in.Bare {
 		span := w.in.Book.LinerOverlap()
 		return span.High, span.Source, true
 	}

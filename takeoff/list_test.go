@@ -232,6 +232,16 @@ func TestAssumed(t *testing.T) {
 	if got := Assumed(full()); len(got) != 1 || got[0].Code != AssumeCan {
 		t.Errorf("all but the can is given: %+v", got)
 	}
+	none := full()
+	none.Overlap, none.Bare = 0, true
+	for _, a := range Assumed(none) {
+		if a.Code == AssumeOverlap {
+			t.Errorf("an overlap given as nothing is assumed: %+v", a)
+		}
+	}
+	if got, want := linerOf(t, none), linerOf(t, full())-2*float64(unit.Foot); !same(got, want) {
+		t.Errorf("without overlap the liner is %v long, want %v", got, want)
+	}
 	in := full()
 	in.Overlap, in.Layers, in.Streams[0].Bank, in.Soil = 0, 0, 0, ""
 	codes := map[string]trace.Assumption{}
@@ -254,4 +264,20 @@ func TestAssumed(t *testing.T) {
 	if got := Assumed(Input{Book: book}); len(got) != 0 {
 		t.Errorf("nothing depends on a default: %+v", got)
 	}
+}
+
+// linerOf is the length of the pond's liner.
+func linerOf(t *testing.T, in Input) float64 {
+	t.Helper()
+	items, _, faults := List(in)
+	if len(faults) > 0 {
+		t.Fatal(faults)
+	}
+	for _, i := range items {
+		if i.Code == CodeLiner && i.Place == PlacePond {
+			return float64(i.Length)
+		}
+	}
+	t.Fatal("no liner")
+	return 0
 }

@@ -33,7 +33,7 @@ var enBand = map[string]string{
 	"assume.doubt.pond":        "How far off the surface of pond and vault may be is not given; {value} either way was assumed.",
 	"assume.doubt.store":       "How far off the water in boxes, pools and streams may be is not given; {value} either way was assumed.",
 	"assume.doubt.bore":        "How far off the inside diameter of pipe may be from its table is not given; {value} either way was assumed.",
-	"assume.doubt.roughness":   "The roughness of a pipe's wall is known only to a factor; {value} times more or less was assumed.",
+	"assume.doubt.roughness":   "The roughness of a pipe's wall is known only to a factor; anything from the figure over {value} to {value} times the figure was assumed.",
 	"assume.doubt.hazen":       "How far off a Hazen-Williams C may be is not given; {value} either way was assumed.",
 	"assume.doubt.k":           "How far off loss coefficients may be is not given; {value} either way was assumed, for all fittings of a kind alike.",
 	"assume.doubt.weir":        "How far off the job's own weir coefficients may be is not given; {value} either way was assumed.",
@@ -51,6 +51,7 @@ var enBand = map[string]string{
 	"assume.doubt.guess":       "Sizes that the job calls a guess were taken to be {value} off either way.",
 	"assume.doubt.guesslevel":  "Heights that the job calls a guess were taken to be {value} off either way.",
 
+	"design.band.past":    "In {percent} of the cases pump “{name}”, or one beside it, runs past the end of its published curve. There nothing is known: an end of a band is then “more than” or “less than” the end of the curve, and what hangs on the flow is worked out for it. Get the full curve from the maker.",
 	"design.band.short":   "“{name}” gets the {limit} wanted as things stand, but in {percent} of the cases it is short: the figures may be that far off. See how sure the answer is, and what to measure again.",
 	"design.band.dry":     "“{name}” runs as things stand, but in {percent} of the cases the pump does not reach it. Measure the heights again, or take a pump with more head.",
 	"design.band.spills":  "The pond may run over at a stop: in {percent} of the cases it does, though not by the figures as they stand. Measure water line and edge again, or lower the water line.",

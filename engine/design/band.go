@@ -107,9 +107,11 @@ func (m *model) bands(pump, draws int, seed uint64) {
 	}
 	b := &Bands{Draws: n, Seed: seed, Doubts: s.doubts}
 	row := make([]float64, len(s.shapes))
+	past := pastEnds{}
 	for i := range n {
 		sample.Row(i, row)
 		solved := s.solve(row)
+		past.count(s.past, solved)
 		for k := range outputs {
 			values[k][i] = math.NaN()
 			if solved {
@@ -133,6 +135,7 @@ func (m *model) bands(pump, draws int, seed uint64) {
 		o := &outputs[k]
 		of := func(v float64) unit.Value { return unit.Value{SI: v, Kind: o.now.Kind} }
 		out := Banded{Figure: o.id, Name: o.name, Value: o.now, Low: of(x.Low), Middle: of(x.Middle), High: of(x.High)}
+		past.bound(&out)
 		if x.Deviation > unmoved {
 			out.Shares, out.Together = s.shares(x.Shares), unit.Ratio(x.Together)
 		}
@@ -141,6 +144,7 @@ func (m *model) bands(pump, draws int, seed uint64) {
 	for k := range verdicts {
 		m.turn(b, &verdicts[k], held[k])
 	}
+	past.find(m, pump)
 	m.out.Bands = b
 }
 

@@ -94,7 +94,7 @@ const (
 	FindBand = "design.pump.band"
 	// FindSmallerBox: a pump in hand with a smaller flow on its box gives more on this pipe. Args: name, box, flow, other, otherBox, otherFlow.
 	FindSmallerBox = "design.pump.smallerbox"
-	// FindNotOpen: a check valve does not open fully at this speed and loses more than is counted. Args: name, found, limit.
+	// FindNotOpen: a check valve does not open fully at this speed and loses more than is counted. Args: name, found, limit, counted, most (head).
 	FindNotOpen = "design.check.notopen"
 	// FindUnwanted: water runs in a feed for which no flow is wanted, so the sharing is not told. Args: name, found.
 	FindUnwanted = "design.feed.unwanted"

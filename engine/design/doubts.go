@@ -57,6 +57,7 @@ func (s *shaker) pumpOf(x shakenPump, pump int, curve *hydro.Curve, name, place 
 	law, _ := s.sys.net.Links[x.link].Parts[0].Law.(pumpLaw)
 	law.curve = x.redraw.Curve
 	s.sys.solver.SetLaw(x.link, 0, law) // no fault: it is the law that stood there
+	x.law = law
 	s.pumps = append(s.pumps, x)
 }
 

@@ -1,6 +1,7 @@
 package design
 
 import (
+	"cmp"
 	"math"
 
 	"plashet/engine/hydro"
@@ -140,6 +141,9 @@ func (s *shaker) steady() bool {
 	if len(s.sys.solver.SetLevel(s.sys.source, s.surface)) > 0 || s.sys.solver.Solve(s.sys.state) != network.StopConverged {
 		return false
 	}
+	if !s.hold() {
+		return false
+	}
 	s.drawn = 0
 	for i := range s.pumps {
 		if q := s.sys.state.Links[s.pumps[i].link].Flow; s.pumps[i].vault && q > network.MassTolerance {
@@ -154,6 +158,30 @@ func (s *shaker) steady() bool {
 		}
 	}
 	return true
+}
+
+// hold holds a pump that runs outside its data in this draw at their end, as
+// model.steady does, and notes it: the flows are then ends that the true ones
+// lie beyond.
+func (s *shaker) hold() bool {
+	s.past = unit.Exact
+	for i := range s.pumps {
+		p := &s.pumps[i]
+		if side := p.law.side(s.sys.state.Links[p.link].Flow); side != unit.Exact {
+			s.past = cmp.Or(s.past, side)
+			held := p.law
+			held.held = true
+			s.sys.solver.SetLaw(p.link, 0, held)
+		}
+	}
+	if s.past == unit.Exact {
+		return true
+	}
+	stop := s.sys.solver.Solve(s.sys.state)
+	for i := range s.pumps {
+		s.sys.solver.SetLaw(s.pumps[i].link, 0, s.pumps[i].law)
+	}
+	return stop == network.StopConverged
 }
 
 // place sets what of the levels does not follow from the flow.

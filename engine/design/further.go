@@ -101,8 +101,11 @@ func (m *model) judgeFurther(pump int, vault unit.Length) {
 		m.judgeOther(i, &m.out.Delivery.Others[i], vault)
 		if m.job.FurtherPumps[i].From == "" {
 			m.judgeLeg(o.Name, o.Path)
+		} else {
+			m.judgeRound(i)
 		}
 	}
+	m.untwin()
 	if len(m.out.Delivery.Others) > 0 {
 		m.judgeLeg("pump", "/runs")
 		m.judgeAlone(pump, vault)

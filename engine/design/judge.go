@@ -64,7 +64,8 @@ func (m *model) judgeRuns() {
 		}
 		for _, l := range r.Losses {
 			if l.Opens > 0 && speed > 0 && speed < l.Opens {
-				m.found(FindNotOpen, l.Path, trace.Info, unit.Of(speed, unit.KindSpeed), unit.Of(l.Opens, unit.KindSpeed), l.Source, trace.Str("name", l.Name))
+				m.found(FindNotOpen, l.Path, trace.Info, unit.Of(speed, unit.KindSpeed), unit.Of(l.Opens, unit.KindSpeed), l.Source, trace.Str("name", l.Name),
+					trace.Num("counted", l.at(speed, &r), unit.KindHead), trace.Num("most", l.at(l.Opens, &r), unit.KindHead))
 			}
 		}
 	}

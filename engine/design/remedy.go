@@ -37,7 +37,7 @@ func (m *model) remedy(feed int) {
 		switch {
 		case o.Beyond == unit.LessThan, now.Bound() == unit.MoreThan && !serves:
 			// It is not known that it gives more than there is.
-		case q > have || serves && now.Bound() == unit.LessThan && !o.AsIs:
+		case q-have > leastGain*max(have, want) || serves && now.Bound() == unit.LessThan && !o.AsIs:
 			list = append(list, better{o, q, serves})
 		}
 	}
@@ -51,18 +51,23 @@ func (m *model) remedy(feed int) {
 	}
 }
 
-// rank puts first what serves, the cheapest of it first: over the years where
-// all of it is priced, else by the electricity of a year where that is known of
-// all, else by the power. What does not serve stands behind, the most water
+// rank puts first what serves, the cheapest of it first: what is priced, by its
+// cost over the years, and behind it what is not, by the electricity of a year
+// where that is known of all of it, else by the power. What does not serve stands behind, the most water
 // first. Of equals the smaller pipe stays in front.
 func rank(list []better) {
+	priced := func(o *Option) bool { return o.Years.Currency != "" }
 	all := func(known func(o *Option) bool) bool {
-		return !slices.ContainsFunc(list, func(b better) bool { return b.serves && !known(b.option) })
+		return !slices.ContainsFunc(list, func(b better) bool { return b.serves && !priced(b.option) && !known(b.option) })
 	}
 	cost := func(a, b *Option) int {
 		switch {
-		case all(func(o *Option) bool { return o.Years.Currency != "" }):
+		case priced(a) && priced(b):
 			return a.Years.Amount.Cmp(b.Years.Amount)
+		case priced(a):
+			return -1
+		case priced(b):
+			return 1
 		case all(func(o *Option) bool { return o.Cost.Currency != "" }):
 			return a.Cost.Amount.Cmp(b.Cost.Amount)
 		case all(func(o *Option) bool { return o.Power > 0 }):

@@ -151,6 +151,16 @@ type Loss struct {
 	Source      trace.Source
 }
 
+// at is the head that the fittings take with the water at a speed in the run's
+// pipe: K v²/2g.
+func (l *Loss) at(v unit.Speed, r *Run) unit.Head {
+	k := l.Rest
+	if r.Reynolds != 0 {
+		k += l.PerRe / r.Reynolds
+	}
+	return unit.Head(float64(l.Count) * float64(k) * float64(v*v) / (2 * unit.StandardGravity))
+}
+
 // Feed is what one watercourse gets.
 type Feed struct {
 	Name   string

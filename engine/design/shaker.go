@@ -78,6 +78,7 @@ type shaker struct {
 	bodyBy  value
 	sillBy  [2]value // width and coefficient
 	drawn   unit.Flow
+	past    unit.Bound  // in the present draw a pump runs past this end of its data
 	surface unit.Length // of the water the pump draws from, in the present round
 }
 
@@ -90,6 +91,7 @@ type shakenPump struct {
 	by                      []value // of each point, how far its head was read off
 	heads                   []unit.Head
 	drawnPower              float64
+	law                     pumpLaw // as it stands in the network
 }
 
 // shakenRun is a run: its own laws in the network.

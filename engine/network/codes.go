@@ -18,6 +18,7 @@ const (
 	FaultNotTree  Code = "network.balance.tree"  // balancing needs a tree fed from one level; arg "link" closes a loop, brings a second feed, leads on from an outlet, or has a pump that not all the wanted water passes
 	FaultNotFed   Code = "network.balance.fed"   // no open way leads from the level to an outlet that water is wanted at; args "node", and "link" where a one-way element faces the water
 	FaultWanted   Code = "network.balance.want"  // a wanted flow that is negative or not a number, is wanted at no outlet or twice at one, or an outlet or demand of the tree that none is given for; arg "node" (none when there are no wants, or their sum is no number)
+	FaultWays     Code = "network.balance.ways"  // several links lead to an outlet, so that no one valve sets what it gets; arg "node"
 	FaultThrottle Code = "network.balance.valve" // the valve of an outlet stands on a link that leads not to that outlet or to other wanted water too, or its area is not positive; args "node", "link"
 )
 

@@ -27,7 +27,7 @@ import (
 // outlet stands in its only link.
 //
 // Every outlet of the network must have one want. Faults are FaultWanted,
-// FaultThrottle, FaultNotFed (also where the wanted flows have no steady state)
+// FaultThrottle, FaultWays (the outlet has several links), FaultNotFed (also where the wanted flows have no steady state)
 // and those that NewSolver finds; with any fault the Balance is empty.
 //
 // Source: continuity and energy; E. Todini and S. Pilati, A gradient algorithm
@@ -47,7 +47,9 @@ func (n *Network) BalanceLoops(want []Throttle) (Balance, []trace.Fault) {
 		switch {
 		case link < 0 && w.Wanted > 0:
 			faults = append(faults, n.wantFault(FaultNotFed, i, w, -1))
-		case several, link >= 0 && w.Link >= 0 && w.Link != link:
+		case several:
+			faults = append(faults, n.wantFault(FaultWays, i, w, -1))
+		case link >= 0 && w.Link >= 0 && w.Link != link:
 			faults = append(faults, n.wantFault(FaultThrottle, i, w, w.Link))
 		}
 		b.Branches[i] = Branch{Outlet: w.Outlet, Link: link, Wanted: w.Wanted, Shut: w.Wanted == 0}
