@@ -17,7 +17,7 @@ var enNetwork = map[string]string{
 	"network.balance.want":  "The flows wanted do not fit: one is below zero or not a number, stands at no outlet or twice at one, or is missing at an outlet. Give each outlet one flow.",
 	"network.balance.valve": "The valve of “{node}” stands on pipe “{link}”, which leads to other outlets, or has no bore. Put a valve on the branch that feeds only this outlet.",
 
-	"network.balance.ways":  "Several pipes lead to “{node}”, so no one valve sets what it gets, and how the valves share is not worked out. Let the pipes meet before it, or set their valves by a timed bucket.",
+	"network.balance.ways": "Several pipes lead to “{node}”, so no one valve sets what it gets, and how the valves share is not worked out. Let the pipes meet before it, or set their valves by a timed bucket.",
 
 	"network.outlet.dry":    "“{node}” gets no water: the pump does not reach it. Take a pump with more head, or larger pipe.",
 	"network.link.held":     "The check valve in “{link}” holds shut against the flow. Check its arrow: it points away from the pump.",

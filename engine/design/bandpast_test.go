@@ -21,16 +21,17 @@ func TestBandPastTheCurve(t *testing.T) {
 	curve := CurvesOf(book, j, full, 2).Pumps[use].Curve
 	end := full.Delivery.Flow * 1.02
 	short := j.Clone()
-	points := short.Pumps[use].Curve[:0:0]
+	kept := short.Pumps[use].Curve[:0]
 	for _, c := range j.Pumps[use].Curve {
 		if c.Flow.SI < end {
-			points = append(points, c)
+			kept = append(kept, c)
 		}
 	}
 	h, _, _ := curve.Head(end)
 	last := j.Pumps[use].Curve[0]
 	last.Flow, last.Head = entry("x", end), entry("x", h)
-	short.Pumps[use].Curve = append(points, last)
+	kept = append(kept, last)
+	short.Pumps[use].Curve = kept
 	r := SolveBands(book, short, 256, 1)
 	if r.Bands == nil || r.Delivery.Bound() != unit.Exact {
 		t.Fatalf("bands %v, %v", r.Bands, r.Delivery.Bound())
