@@ -25,6 +25,8 @@ type Layout struct {
 	Proved   verify.Report
 	Way      []layout.Move // the pump's way out
 	Worth    Worth
+
+	length float64 // what the program made least
 }
 
 // Worth is what an assembly costs in every respect; each is told, none is
@@ -82,6 +84,7 @@ type Change struct {
 // Tally counts the work, for the table of figures.
 type Tally struct {
 	Orders, Chains, Programs, Nodes int
+	Refused                         int // solutions that layout or verify refused
 }
 
 // Progress is told while a search runs.

@@ -1,0 +1,314 @@
+package arrange
+
+import (
+	"math"
+	"slices"
+
+	"plashet/engine/geom"
+)
+
+// branch seeks the shortest assembly of one chain and one way out: a linear
+// program for lengths and places, with walls added where they are passed, and
+// for two bodies that come too near one branch for each plane that could lie
+// between them. A branch also says that the planes before it do not do, so that
+// no two of them look at the same.
+type branch struct {
+	s       *search
+	c       *chain
+	out     leaving
+	keeps   []keep
+	normals []geom.Vec3
+	walls   []wall
+	need    float64 // room that the pump is to have each way, and the closing piece
+
+	programs []program
+	row      []float64
+	x        []float64
+	gaps     [][]gapAt
+
+	nodes, cap int
+	programsN  int
+	capped     bool
+	refused    int
+	best       float64
+	bounded    bool // a bound was passed down: best is not one of its own
+	leaf       func(x []float64) bool
+}
+
+type gapAt struct {
+	n   int
+	gap float64
+}
+
+// run searches from the root. The leaf function takes a solution or refuses it;
+// best is the value to beat.
+func (b *branch) run(best float64) {
+	b.best = best
+	c := b.c
+	if cap(b.row) < c.vars {
+		b.row, b.x = make([]float64, c.vars), make([]float64, c.vars)
+	}
+	b.row, b.x = b.row[:c.vars], b.x[:c.vars]
+	b.grow(0)
+	p := &b.programs[0]
+	costs := b.row
+	for i := range costs {
+		costs[i] = 1
+	}
+	costs[varX], costs[varY] = 0, 0
+	costs[c.vars-1] = 3 // a slide is to be short before the pipe is
+	p.reset(costs)
+	b.root(p)
+	b.node(0)
+}
+
+func (b *branch) grow(depth int) {
+	for len(b.programs) <= depth {
+		b.programs = append(b.programs, program{})
+		b.gaps = append(b.gaps, nil)
+	}
+}
+
+// root adds what holds throughout: the chain ends at the hole, the pump stands
+// where it must.
+func (b *branch) root(p *program) {
+	c, s := b.c, b.s
+	equal := func(n geom.Vec3, at, below, above float64) {
+		clear(b.row)
+		fixed := c.along(b.row, &c.end, n, 1)
+		p.row(b.row, at+above-fixed)
+		for i := range b.row {
+			b.row[i] = -b.row[i]
+		}
+		p.row(b.row, fixed-at+below)
+	}
+	hole := s.hole.At
+	across, up := s.across, geom.Vec3{Z: 1}
+	reach := &s.in.Reach
+	equal(across, across.Dot(hole), float64(reach.Back), float64(reach.Forth))
+	equal(up, hole.Z, float64(reach.Down), float64(reach.Up))
+	if c.through {
+		clear(b.row)
+		last := &c.in.Parts[len(c.in.Parts)-1]
+		fixed := c.along(b.row, &c.end, s.hole.Axis, 1)
+		p.row(b.row, s.hole.Axis.Dot(hole)-float64(last.Out.Depth.Length)-fixed)
+	} else {
+		n := s.seat
+		equal(n, n.Dot(hole), 0, 0)
+	}
+	if st := b.s.standing(c); st.Fixed {
+		for k, at := range [2]float64{st.Pose.At.X, st.Pose.At.Y} {
+			for _, f := range [2]float64{1, -1} {
+				clear(b.row)
+				b.row[varX+k] = f
+				p.row(b.row, f*at)
+			}
+		}
+	}
+	clear(b.row)
+	if b.out.slides { // at least off the lip
+		b.row[c.vars-1] = -1
+		p.row(b.row, -b.out.least)
+	} else {
+		b.row[c.vars-1] = 1
+		p.row(b.row, 0)
+	}
+	for i, k := range c.slot {
+		if k < 0 {
+			continue
+		}
+		if most := s.longest(c.frame.Links[i].Pipe); most >= 0 {
+			clear(b.row)
+			b.row[k] = 1
+			p.row(b.row, most-float64(c.frame.Links[i].Sockets)+2*float64(s.lim.MakeUp))
+		}
+		if b.need > 0 && i == c.closing() {
+			clear(b.row)
+			b.row[k] = -1
+			p.row(b.row, -b.need)
+		}
+	}
+}
+
+// node looks at one branch and all below it.
+func (b *branch) node(depth int) {
+	if b.nodes++; b.nodes > b.cap {
+		b.capped = true
+		return
+	}
+	p := &b.programs[depth]
+	for {
+		b.programsN++
+		if !p.solve() || p.value() >= b.best-1e-7 {
+			return
+		}
+		p.read(b.x)
+		if !b.passed(p) {
+			break
+		}
+	}
+	worst, short := -1, 0.0
+	for i := range b.keeps {
+		if d := b.lacks(&b.keeps[i]); d > short {
+			worst, short = i, d
+		}
+	}
+	if worst < 0 {
+		if b.leaf(b.x) {
+			b.best = p.value()
+		} else {
+			b.refused++
+		}
+		return
+	}
+	b.split(depth, worst)
+}
+
+// lacks gives by how much two bodies are too near; 0 where they are not.
+func (b *branch) lacks(k *keep) float64 {
+	const dust = 1e-7
+	c := b.c
+	if c.gap(k, b.normals[k.last], &b.out, b.x) >= k.room-dust {
+		return 0
+	}
+	best := math.Inf(-1)
+	for i, n := range b.normals {
+		g := c.gap(k, n, &b.out, b.x)
+		if g >= k.room-dust {
+			k.last = i
+			return 0
+		}
+		best = math.Max(best, g)
+	}
+	if k.manner == still {
+		p, q := c.envelope(&c.bodies[k.p], b.x), c.envelope(&c.bodies[k.q], b.x)
+		if d := p.Apart(&q, k.room); d >= k.room-pad/2 && d > 0 {
+			return 0
+		}
+	}
+	return k.room - best
+}
+
+// split makes one branch for each plane.
+func (b *branch) split(depth, worst int) {
+	k := b.keeps[worst]
+	list := b.gaps[depth][:0]
+	for i, n := range b.normals {
+		if g := b.c.gap(&k, n, &b.out, b.x); !math.IsInf(g, -1) {
+			list = append(list, gapAt{i, g})
+		}
+	}
+	slices.SortStableFunc(list, func(a, o gapAt) int {
+		switch {
+		case a.gap > o.gap:
+			return -1
+		case a.gap < o.gap:
+			return 1
+		}
+		return a.n - o.n
+	})
+	b.gaps[depth] = list
+	b.grow(depth + 1)
+	for i := range list {
+		list = b.gaps[depth]
+		next := &b.programs[depth+1]
+		next.from(&b.programs[depth])
+		for _, before := range list[:i] {
+			b.c.apart(next, b.row, &k, b.normals[before.n], &b.out, true)
+		}
+		b.c.apart(next, b.row, &k, b.normals[list[i].n], &b.out, false)
+		b.node(depth + 1)
+		if b.capped {
+			return
+		}
+	}
+}
+
+// passed adds the walls that bodies stand through; false where there is none.
+func (b *branch) passed(p *program) bool {
+	const dust = 1e-7
+	any := false
+	c := b.c
+	for i := range b.walls {
+		w := &b.walls[i]
+		for k := range c.bodies {
+			o := &c.bodies[k]
+			room, holds := b.s.room(o, w)
+			if !holds {
+				continue
+			}
+			if o.pump() && !w.slid && math.Abs(w.N.Z) < 0.9 { // not on the floor
+				room += b.need
+			}
+			d := w.B - c.reach(o, w.N, b.x)
+			if w.slid {
+				d -= w.N.Dot(b.out.u) * b.x[c.vars-1]
+			}
+			if d < room-dust {
+				c.inside(p, b.row, o, w, room, &b.out)
+				any = true
+			}
+		}
+	}
+	return b.round(p) || any
+}
+
+// round adds the planes that touch a round wall where bodies stand through it.
+func (b *branch) round(p *program) bool {
+	any := false
+	for _, r := range b.s.rounds {
+		if r.slid && b.out.without {
+			continue
+		}
+		for k := range b.c.bodies {
+			o := &b.c.bodies[k]
+			w := wall{slid: r.slid}
+			w.Wall = r.wall
+			room, holds := b.s.room(o, &w)
+			if !holds {
+				continue
+			}
+			if o.pump() && !w.slid {
+				room += b.need
+			}
+			if n, at, out := b.touch(&r, o); out > -room+1e-7 {
+				w.N, w.B = n, at
+				b.c.inside(p, b.row, o, &w, room, &b.out)
+				any = true
+			}
+		}
+	}
+	return any
+}
+
+// touch gives the plane that touches a round wall nearest to where a body comes
+// closest to it, and how far the body stands out over it.
+func (b *branch) touch(r *roundWall, o *body) (n geom.Vec3, at, out float64) {
+	shift := 0.0
+	if r.slid {
+		shift = b.x[b.c.vars-1]
+	}
+	over := func(phi float64) (geom.Vec3, float64, float64) {
+		sin, cos := math.Sincos(phi)
+		f := 1 / math.Sqrt(1+r.K*r.K)
+		n := geom.Vec3{X: cos * f, Y: sin * f, Z: -r.K * f}
+		at := (r.R + r.X*cos + r.Y*sin) * f
+		return n, at, b.c.reach(o, n, b.x) + shift*n.Dot(b.out.u) - at
+	}
+	best, phi := math.Inf(-1), 0.0
+	const parts = 32
+	for i := range parts {
+		if _, _, d := over(float64(i) * 2 * math.Pi / parts); d > best {
+			best, phi = d, float64(i)*2*math.Pi/parts
+		}
+	}
+	for step := math.Pi / parts; step > 1e-7; step /= 2 {
+		for _, f := range [2]float64{phi - step, phi + step} {
+			if _, _, d := over(f); d > best {
+				best, phi = d, f
+			}
+		}
+	}
+	n, at, out = over(phi)
+	return n, at, out
+}

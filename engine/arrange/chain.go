@@ -1,0 +1,235 @@
+package arrange
+
+import (
+	"math"
+
+	"plashet/engine/geom"
+	"plashet/engine/layout"
+	"plashet/engine/unit"
+)
+
+// spot is a point that moves with the variables: c, plus where the pump stands,
+// plus what the first `upto` joints are longer than at their least, each along
+// its leg. A spot that is not with the chain stays at c.
+type spot struct {
+	c    geom.Vec3
+	upto int
+	with bool
+}
+
+// body is a solid of chain, pump or surroundings. Its axis and its half vectors
+// never change: only its ends move.
+type body struct {
+	a, b    spot // ends of a cylinder; of a block both its centre
+	axis    geom.Vec3
+	r       float64
+	u, v, w geom.Vec3 // half vectors of a block
+	block   bool
+
+	item  int // place along the chain: part k is 2k, the pipe before it 2k-1; pump -2, obstacles below
+	leg   int
+	first bool // stands on the pump's port
+	exit  bool // passes through the hole's wall
+	nut   bool // a union, without a cover: it wants room for a hand
+	moves bool // comes out with the pump
+}
+
+// chain is one order of fittings along one way, ready to be stretched and moved
+// about.
+type chain struct {
+	in       layout.Input // with the pump's corner at the origin and every hub touching
+	frame    layout.Frame
+	dirs     []geom.Vec3 // of the joint before each part, and of the way out
+	slot     []int       // the variable of the joint before each part, -1 where it has no pipe
+	bodies   []body
+	vars     int // x, y, one for each joint with a pipe, the slide
+	end      spot
+	through  bool // no fitting at the wall: the pipe goes on
+	union    int  // part that opens, -1
+	standing int  // of the pump
+	normals  []geom.Vec3
+	back     geom.Vec3
+	lip      float64
+}
+
+// Variables: the pump's corner, then the joints in order, last the slide.
+const (
+	varX = iota
+	varY
+	varJoints
+)
+
+// newChain lays parts along the legs' directions with every hub touching. ok is
+// false where ends do not go together.
+func (s *search) newChain(st *Standing, turned unit.Angle, pipe layout.Pipe, parts []piece, dirs []geom.Vec3) (c *chain, ok bool) {
+	c = &chain{union: -1}
+	c.in = layout.Input{
+		Vault: s.in.Vault, Pump: st.Pump, Pose: layout.Pose{Turn: turned}, Pipes: []layout.Pipe{pipe},
+		Beyond: s.in.Beyond, Settings: s.in.Settings, Path: s.in.Path,
+	}
+	for _, p := range s.in.Pipes {
+		if p.Size != pipe.Size {
+			c.in.Pipes = append(c.in.Pipes, p.Pipe)
+		}
+	}
+	leg := 0
+	for i, p := range parts {
+		l := layout.Laid{Part: p.part}
+		if turned, _ := p.part.Kind.Turn(); turned != 0 {
+			in, out := dirs[leg], dirs[leg+1]
+			l.Roll = layout.RollOf(in, out.Sub(in.Scale(in.Dot(out))).Unit())
+			leg++
+		}
+		if len(p.part.Splits) > 0 && c.union < 0 {
+			c.union, c.back, c.lip = i, dirs[leg].Scale(-1), float64(p.part.Splits[0].Lip)
+		}
+		c.in.Parts = append(c.in.Parts, l)
+	}
+	f, faults := layout.FrameOf(c.in)
+	if len(faults) > 0 {
+		return nil, false
+	}
+	c.frame = f
+	last := len(parts) - 1
+	c.through = parts[last].part.Kind != layout.Bulkhead
+	c.vars = varJoints
+	for i, l := range f.Links {
+		c.slot = append(c.slot, -1)
+		if l.Piped {
+			c.slot[i] = c.vars
+			c.vars++
+		}
+		c.dirs = append(c.dirs, f.Places[i].InDir)
+	}
+	c.vars++ // the slide
+	c.dirs = append(c.dirs, f.Places[last].OutDir)
+	c.gather(s)
+	at := f.Places[last].Centre
+	if c.through {
+		at = f.Places[last].Outlet
+	}
+	c.end = spot{at, last + 1, true}
+	return c, true
+}
+
+// gather makes the bodies of the chain, then of the pump, then of what stands
+// in the vault.
+func (c *chain) gather(s *search) {
+	f, last := &c.frame, len(c.in.Parts)-1
+	leg := 0
+	for i, pl := range f.Places {
+		p := &c.in.Parts[i]
+		exit := p.Kind == layout.Bulkhead
+		if l := &f.Links[i]; l.Piped {
+			r := float64(l.Pipe.OD) / 2
+			c.bodies = append(c.bodies, body{
+				a: spot{pl.InFace, i, true}, b: spot{pl.InFace, i + 1, true}, axis: pl.InDir, r: r,
+				item: 2*i - 1, leg: leg, first: i == 0, exit: i == last && exit,
+				moves: c.union >= 0 && i <= c.union,
+			})
+		}
+		for _, sol := range pl.Solids {
+			axis := sol.To.Sub(sol.From).Unit()
+			c.bodies = append(c.bodies, body{
+				a: spot{sol.From, i + 1, true}, b: spot{sol.To, i + 1, true}, axis: axis, r: float64(sol.Radius),
+				item: 2 * i, leg: sol.Leg, first: i == 0 && !f.Links[0].Piped, exit: exit,
+				nut:   len(p.Splits) > 0 && sol.Leg >= 0,
+				moves: c.union >= 0 && (i < c.union || i == c.union && sol.Opening == 0),
+			})
+		}
+		if pl.InDir != pl.OutDir {
+			leg++
+		}
+	}
+	for _, b := range f.Body {
+		c.bodies = append(c.bodies, body{
+			a: spot{b.Centre, 0, true}, b: spot{b.Centre, 0, true}, u: b.U, v: b.V, w: b.W, block: true,
+			item: itemPump, leg: -1, moves: c.union >= 0,
+		})
+	}
+	for _, r := range f.Rounds {
+		c.bodies = append(c.bodies, body{
+			a: spot{r.From, 0, true}, b: spot{r.To, 0, true}, axis: r.To.Sub(r.From).Unit(), r: float64(r.Radius),
+			item: itemPump, leg: -1, moves: c.union >= 0,
+		})
+	}
+	for i, o := range s.in.Vault.Obstacles {
+		h := o.Box.Size().Scale(0.5)
+		at := spot{c: o.Box.Centre()}
+		c.bodies = append(c.bodies, body{
+			a: at, b: at, u: geom.Vec3{X: h.X}, v: geom.Vec3{Y: h.Y}, w: geom.Vec3{Z: h.Z}, block: true,
+			item: itemObstacle - i, leg: -1,
+		})
+	}
+}
+
+const (
+	itemPump     = -2
+	itemObstacle = -3 // the first; the others lie below
+)
+
+func (b *body) obstacle() bool { return b.item <= itemObstacle }
+func (b *body) pump() bool     { return b.item == itemPump }
+func (b *body) part() bool     { return b.item >= -1 }
+
+// beyond gives how far the body reaches from its end along n, a unit vector:
+// for a cylinder r sqrt(1 - (n.axis)^2), for a block the sum of |n.h|.
+func (b *body) beyond(n geom.Vec3) float64 {
+	if b.block {
+		return math.Abs(n.Dot(b.u)) + math.Abs(n.Dot(b.v)) + math.Abs(n.Dot(b.w))
+	}
+	q := n.Dot(b.axis)
+	return b.r * math.Sqrt(math.Max(0, 1-q*q))
+}
+
+// far gives the end of the body that lies farther along n.
+func (b *body) far(n geom.Vec3) *spot {
+	if !b.block && n.Dot(b.axis) < 0 {
+		return &b.a
+	}
+	return &b.b
+}
+
+// at gives where a spot is for values of the variables.
+func (c *chain) at(s *spot, x []float64) geom.Vec3 {
+	if !s.with {
+		return s.c
+	}
+	p := s.c
+	p.X += x[varX]
+	p.Y += x[varY]
+	for i, k := range c.slot[:s.upto] {
+		if k >= 0 {
+			p = p.Add(c.dirs[i].Scale(x[k]))
+		}
+	}
+	return p
+}
+
+// reach gives the largest n.p of the body, for values of the variables.
+func (c *chain) reach(b *body, n geom.Vec3, x []float64) float64 {
+	return n.Dot(c.at(b.far(n), x)) + b.beyond(n)
+}
+
+// along adds f times n.s to a row and gives f n.c, the part of it that does not
+// move.
+func (c *chain) along(row []float64, s *spot, n geom.Vec3, f float64) float64 {
+	if s.with {
+		row[varX] += f * n.X
+		row[varY] += f * n.Y
+		for i, k := range c.slot[:s.upto] {
+			if k >= 0 {
+				row[k] += f * n.Dot(c.dirs[i])
+			}
+		}
+	}
+	return f * n.Dot(s.c)
+}
+
+// envelope gives the body where it stands, for the exact distance.
+func (c *chain) envelope(b *body, x []float64) layout.Envelope {
+	if b.block {
+		return layout.Block{Centre: c.at(&b.a, x), U: b.u, V: b.v, W: b.w}.Envelope()
+	}
+	return layout.Cylinder{From: c.at(&b.a, x), To: c.at(&b.b, x), Radius: unit.Length(b.r)}.Envelope()
+}

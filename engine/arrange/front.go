@@ -1,0 +1,92 @@
+package arrange
+
+import (
+	"cmp"
+	"slices"
+
+	"plashet/engine/layout"
+	"plashet/engine/unit"
+)
+
+// class is what happens to the water above when the union is opened.
+type class uint8
+
+const (
+	stands class = iota // the valve beyond the union holds it, or there is none to hold
+	drains              // the valve stands before the union: it comes down
+)
+
+func classOf(o layout.Order) class {
+	if o == layout.ValveFirst {
+		return drains
+	}
+	return stands
+}
+
+// worth is what decides whether a layout is beaten.
+type worth struct {
+	head, cost, slide float64
+	joints            int
+	class             class
+}
+
+const alikeHead, alikeCost, alikeSlide = 1e-4, 5e-3, 1e-5 // m, money, m: below these a difference is none
+
+// beats tells that w is as good as v in every respect.
+func (w worth) beats(v worth) bool {
+	return w.joints <= v.joints && w.class <= v.class &&
+		w.head <= v.head+alikeHead && w.cost <= v.cost+alikeCost && w.slide <= v.slide+alikeSlide
+}
+
+func (l *Layout) worth() worth {
+	return worth{
+		head: float64(l.Worth.Head), cost: l.Worth.Cost, slide: float64(l.Worth.Slide),
+		joints: l.Worth.Joints, class: classOf(l.Laid.Water.Order),
+	}
+}
+
+// beaten tells that something found already is as good in every respect.
+func beaten(front []Layout, v worth) bool {
+	return slices.ContainsFunc(front, func(l Layout) bool { return l.worth().beats(v) })
+}
+
+// join adds a layout and drops those it beats.
+func join(front []Layout, l Layout) []Layout {
+	if beaten(front, l.worth()) {
+		return front
+	}
+	front = slices.DeleteFunc(front, func(o Layout) bool { return l.worth().beats(o.worth()) })
+	return append(front, l)
+}
+
+// best gives the layouts in the order in which they are shown.
+func best(front []Layout, n int) []Layout {
+	slices.SortStableFunc(front, func(a, b Layout) int {
+		return cmp.Or(cmp.Compare(a.Worth.Slide, b.Worth.Slide), cmp.Compare(a.Worth.Joints, b.Worth.Joints), cmp.Compare(a.Worth.Head, b.Worth.Head), cmp.Compare(a.Worth.Cost, b.Worth.Cost))
+	})
+	return front[:min(n, len(front))]
+}
+
+// weigh works out what a laid assembly costs in every respect.
+func (s *search) weigh(o *order, c *chain, a *layout.Assembly) Worth {
+	w := Worth{Head: unit.Length(o.head), Cost: o.cost, Priced: o.priced && o.pipe.Priced, Elbows: len(o.elbows), Released: a.Water.Released}
+	for _, p := range a.Pieces {
+		w.Head += p.StopToStop * unit.Length(o.pipe.Slope)
+		w.Cost += float64(p.Cut) * o.pipe.Cost
+	}
+	for _, l := range c.frame.Links {
+		w.Joints += l.Joints
+	}
+	if c.through {
+		w.Joints++
+	}
+	if c.union >= 0 {
+		w.Deep = s.in.Vault.Depth - unit.Length(a.Places[c.union].Centre.Z)
+	}
+	if n := len(a.LiftOut.Moves); n > 0 {
+		for _, m := range a.LiftOut.Moves[:n-1] {
+			w.Slide += m.Distance
+		}
+	}
+	return w
+}

@@ -1,0 +1,194 @@
+package arrange
+
+import (
+	"math"
+
+	"plashet/engine/geom"
+	"plashet/engine/layout"
+)
+
+// manner is how two bodies are kept apart.
+type manner uint8
+
+const (
+	still manner = iota // where they stand
+	rise                // while the first is lifted from where it was slid to
+	slide               // while the first is slid
+)
+
+// keep is one distance to keep: somewhere a plane must lie between the two
+// bodies with so much room.
+type keep struct {
+	p, q   int // bodies; the first moves
+	room   float64
+	manner manner
+	last   int  // the plane that did last time
+	loose  bool // the bodies meet: on the way only what they start with is kept
+}
+
+// pad is added to what is kept, so that rounding loses nothing, in metres.
+const pad = 2e-6
+
+// leaving is how the pump gets out.
+type leaving struct {
+	slides  bool
+	u       geom.Vec3 // along which it slides first
+	least   float64   // off a union's lip
+	without bool      // it need not come out
+}
+
+// keeps lists all that is to be kept apart, as package layout judges it.
+func (s *search) keeps(c *chain, out leaving) []keep {
+	lim := &s.lim
+	var ks []keep
+	direct := func(item int) bool { return item%2 == 0 && item >= 0 && c.slot[item/2] < 0 }
+	for i := range c.bodies {
+		for k := range i {
+			p, q := &c.bodies[k], &c.bodies[i] // chain before pump before obstacles
+			room := 0.0
+			apply := true
+			meets := false
+			switch {
+			case p.part() && q.part():
+				lo, hi := min(p.item, q.item), max(p.item, q.item)
+				meets = hi-lo <= 1 || hi-lo == 2 && hi%2 == 0 && direct(hi)
+				room = float64(lim.PartClear)
+				apply = !meets && (p.leg != q.leg || p.leg < 0)
+				if (p.nut || q.nut) && p.item != q.item && p.leg != q.leg {
+					apply, room = true, math.Max(room, float64(lim.Hand))
+				}
+			case p.part() && q.pump():
+				room = float64(lim.PumpClear)
+				apply = !p.first || p.leg != 0
+				if p.nut {
+					apply, room = true, math.Max(room, float64(lim.Hand))
+				}
+			case p.part() && q.obstacle():
+				room = float64(lim.ObstacleClear)
+				if p.nut {
+					room = math.Max(room, float64(lim.Hand))
+				}
+			case p.pump() && q.obstacle():
+				room = float64(lim.ObstacleClear)
+			default:
+				apply = false
+			}
+			crosses := !out.without && p.moves != q.moves
+			a, b := k, i
+			if crosses && q.moves {
+				a, b = i, k
+			}
+			if apply && (!crosses || out.slides) {
+				ks = append(ks, keep{p: a, q: b, room: room + pad})
+			}
+			if !crosses {
+				continue
+			}
+			// On its way out it keeps the room of the way, or touches what it
+			// touched at the start: the two faces of the opened nut.
+			way, loose := float64(lim.LiftClear)+pad, false
+			if !apply {
+				way, loose = -grain, true
+			}
+			if !out.slides {
+				if apply {
+					way = math.Max(way, room+pad)
+				}
+			} else {
+				ks = append(ks, keep{p: a, q: b, room: way, manner: slide, loose: loose})
+			}
+			if out.slides && loose {
+				way = float64(lim.LiftClear) + pad // what met at the start need not meet over it
+				if c.bodies[a].leg == c.bodies[b].leg && c.back.Z <= 1e-9 && c.back.Z >= -1e-9 {
+					way = -grain
+				}
+			}
+			ks = append(ks, keep{p: a, q: b, room: way, manner: rise, loose: loose})
+		}
+	}
+	return ks
+}
+
+// gap gives how far the plane across n keeps the two apart, for values of the
+// variables; below zero it does not. A plane over which the first would have
+// to rise does not count on the way up.
+func (c *chain) gap(k *keep, n geom.Vec3, out *leaving, x []float64) float64 {
+	p, q := &c.bodies[k.p], &c.bodies[k.q]
+	d := -c.reach(q, n.Scale(-1), x) - c.reach(p, n, x)
+	switch k.manner {
+	case rise:
+		if n.Z > 1e-9 {
+			return math.Inf(-1)
+		}
+		if out.slides {
+			d -= n.Dot(out.u) * x[c.vars-1]
+		}
+	case slide:
+		if f := n.Dot(out.u); f > 0 {
+			d -= f * x[c.vars-1]
+		}
+	}
+	return d
+}
+
+// apart adds the rows of a plane across n that keeps the two apart, or with
+// not those of one that does not.
+func (c *chain) apart(p *program, row []float64, k *keep, n geom.Vec3, out *leaving, not bool) {
+	a, b := &c.bodies[k.p], &c.bodies[k.q]
+	clear(row)
+	// n.(q's nearest) - n.(p's farthest) >= room
+	fixed := c.along(row, b.far(n.Scale(-1)), n, -1) + b.beyond(n)
+	fixed += c.along(row, a.far(n), n, 1) + a.beyond(n)
+	f := n.Dot(out.u)
+	if not {
+		if k.manner == rise && out.slides || k.manner == slide && f > 0 {
+			row[c.vars-1] += f
+		}
+		for i := range row {
+			row[i] = -row[i]
+		}
+		p.row(row, k.room+fixed)
+		return
+	}
+	if k.manner == rise && out.slides {
+		row[c.vars-1] += f
+	}
+	if k.manner == slide && f > 0 {
+		row[c.vars-1] += f // the far end of the slide is the nearer one
+	}
+	p.row(row, -k.room-fixed)
+}
+
+// wall is a plane that bodies must stay on one side of.
+type wall struct {
+	layout.Plane
+	slid bool // at the end of the slide
+}
+
+// room gives the room that a body keeps to a wall; false where it need keep
+// none.
+func (s *search) room(b *body, w *wall) (float64, bool) {
+	switch {
+	case b.obstacle():
+		return 0, false
+	case w.slid:
+		return 0, b.moves
+	case b.pump():
+		return 0, true
+	case b.exit && w.Wall == s.exit:
+		return 0, false
+	case b.nut:
+		return math.Max(float64(s.lim.WallClear), float64(s.lim.Hand)) + pad, true
+	}
+	return float64(s.lim.WallClear) + pad, true
+}
+
+// inside adds the row that keeps a body on its side of a wall.
+func (c *chain) inside(p *program, row []float64, b *body, w *wall, room float64, out *leaving) {
+	clear(row)
+	fixed := c.along(row, b.far(w.N), w.N, 1) + b.beyond(w.N)
+	if w.slid {
+		row[c.vars-1] += w.N.Dot(out.u)
+	}
+	p.row(row, w.B-room-fixed)
+}

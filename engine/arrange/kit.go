@@ -1,0 +1,161 @@
+package arrange
+
+import (
+	"slices"
+
+	"plashet/engine/layout"
+	"plashet/engine/unit"
+)
+
+// piece is a fitting as it goes into the chain: turned round where that makes
+// another joint of it.
+type piece struct {
+	fitting int // index in Input.Fittings
+	part    layout.Part
+}
+
+// kit is what is at hand for one size of pipe, by what it serves for.
+type kit struct {
+	pipe   Pipe
+	starts [][]piece // from the pump's port to a socket of the size
+	elbows [2][]piece
+	checks []piece
+	unions []piece
+	ends   []piece // at the wall; none: the pipe goes through
+}
+
+// kits sorts the fittings for a pump's outlet.
+func (in *Input) kits(outlet layout.End) []kit {
+	var out []kit
+	for _, p := range in.Pipes {
+		k := kit{pipe: p}
+		for i, f := range in.Fittings {
+			if f.AtHand == 0 {
+				continue
+			}
+			part := f.Part
+			inSize, outSize := size(part.In, part), size(part.Out, part)
+			turns, _ := part.Kind.Turn()
+			switch {
+			case part.Kind == layout.Bulkhead:
+				if inSize == p.Size {
+					k.ends = append(k.ends, piece{i, part})
+				}
+			case turns != 0 && inSize == p.Size && outSize == p.Size:
+				t := turn90
+				if turns < 60*unit.Degree {
+					t = turn45
+				}
+				k.elbows[t] = append(k.elbows[t], piece{i, part})
+				if part.In.Kind != part.Out.Kind {
+					round := part
+					round.In, round.Out = part.Out, part.In
+					k.elbows[t] = append(k.elbows[t], piece{i, round})
+				}
+			case part.Kind.IsCheck() && inSize == p.Size && outSize == p.Size:
+				k.checks = append(k.checks, piece{i, part})
+			case part.Kind == layout.Union && inSize == p.Size && outSize == p.Size:
+				k.unions = append(k.unions, piece{i, part})
+			}
+		}
+		k.starts = in.starts(outlet, p.Size)
+		out = append(out, k)
+	}
+	return out
+}
+
+func size(e layout.End, p layout.Part) string {
+	if e.Size != "" {
+		return e.Size
+	}
+	return p.Size
+}
+
+// starts gives the fittings that lead from the pump's outlet to a socket of the
+// size: none where it is one, else an adapter, or an adapter and a reducer.
+func (in *Input) starts(outlet layout.End, to string) [][]piece {
+	var out [][]piece
+	if outlet.Kind == layout.Socket && outlet.Size == to {
+		out = append(out, nil)
+	}
+	for i, f := range in.Fittings {
+		p := f.Part
+		if f.AtHand == 0 || !leads(p) || !fits(outlet, outlet.Size, p.In, size(p.In, p)) {
+			continue
+		}
+		if p.Out.Kind == layout.Socket && size(p.Out, p) == to {
+			out = append(out, []piece{{i, p}})
+			continue
+		}
+		for k, g := range in.Fittings {
+			q := g.Part
+			if g.AtHand != 0 && q.Kind == layout.Reducer && q.Out.Kind == layout.Socket && size(q.Out, q) == to && fits(p.Out, size(p.Out, p), q.In, size(q.In, q)) {
+				out = append(out, []piece{{i, p}, {k, q}})
+			}
+		}
+	}
+	return out
+}
+
+// leads tells that a fitting is made to lead from one kind of end to another.
+func leads(p layout.Part) bool {
+	switch p.Kind {
+	case layout.MaleAdapter, layout.FemaleAdapter, layout.Reducer, layout.Coupling:
+		return true
+	}
+	return false
+}
+
+// fits tells that two ends go together, with or without a pipe between them.
+func fits(out layout.End, outSize string, in layout.End, inSize string) bool {
+	if outSize != inSize {
+		return false
+	}
+	switch {
+	case out.Kind == layout.Socket:
+		return in.Kind == layout.Socket || in.Kind == layout.Spigot
+	case out.Kind == layout.Spigot:
+		return in.Kind == layout.Socket
+	case out.Kind == layout.FemaleThread:
+		return in.Kind == layout.MaleThread && seals(out.Thread, in.Thread)
+	case out.Kind == layout.MaleThread:
+		return in.Kind == layout.FemaleThread && seals(in.Thread, out.Thread)
+	}
+	return false
+}
+
+// seals tells that a male thread goes into a female one without a fault: the
+// same family, or a taper one in a parallel one.
+func seals(female, male layout.Thread) bool {
+	return female == male || female == layout.BSPP && male == layout.BSPT
+}
+
+// enough tells that there are as many fittings at hand as a chain takes.
+func (in *Input) enough(chain []piece) bool {
+	for i, p := range chain {
+		n := in.Fittings[p.fitting].AtHand
+		if n < 0 || slices.ContainsFunc(chain[:i], func(q piece) bool { return q.fitting == p.fitting }) {
+			continue
+		}
+		for _, q := range chain {
+			if q.fitting == p.fitting {
+				n--
+			}
+		}
+		if n < 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// turnsOf gives the angles that a pump may be turned by.
+func (s *Standing) turnsOf() []unit.Angle {
+	switch {
+	case s.Fixed:
+		return []unit.Angle{s.Pose.Turn}
+	case len(s.Turns) > 0:
+		return s.Turns
+	}
+	return []unit.Angle{0, 90 * unit.Degree, 180 * unit.Degree, 270 * unit.Degree}
+}

@@ -1,0 +1,72 @@
+package arrange
+
+import (
+	"math"
+
+	"plashet/engine/geom"
+	"plashet/engine/layout"
+	"plashet/engine/unit"
+)
+
+// placement is where check valve and union stand among the legs.
+type placement struct {
+	check, union int
+	unionFirst   bool
+	class        class
+}
+
+// placements gives all that the valve's data allow.
+func (s *search) placements(o *order) []placement {
+	var out []placement
+	legs := len(o.dirs)
+	checks, unions := []int{-1}, []int{-1}
+	if o.check != nil {
+		checks = nil
+		for leg, d := range o.dirs {
+			if mayStand(&o.check.part, d) {
+				checks = append(checks, leg)
+			}
+		}
+	}
+	if o.union != nil {
+		unions = nil
+		for leg := range legs {
+			unions = append(unions, leg)
+		}
+	}
+	for _, u := range unions {
+		for _, c := range checks {
+			before := c >= 0 && u >= 0 && c < u
+			switch {
+			case c >= 0 && c == u:
+				out = append(out, placement{c, u, true, stands}, placement{c, u, false, drains})
+			case before:
+				out = append(out, placement{c, u, false, drains})
+			default:
+				out = append(out, placement{c, u, false, stands})
+			}
+		}
+	}
+	return out
+}
+
+// mayStand tells that a check valve may stand with the flow along d, as package
+// layout judges it: by its data, or by its kind.
+func mayStand(p *layout.Part, d geom.Vec3) bool {
+	allowed := p.Allowed
+	if allowed == layout.AllowedUnknown {
+		allowed = layout.AllowedAny
+		if p.Kind == layout.CheckSwing {
+			allowed = layout.AllowedLevelOrUp
+		}
+	}
+	const plumb = 2 * unit.Degree
+	rising := math.Asin(math.Max(-1, math.Min(1, d.Z)))
+	switch allowed {
+	case layout.AllowedUp:
+		return rising >= math.Pi/2-float64(plumb)
+	case layout.AllowedLevelOrUp:
+		return rising >= -float64(plumb)
+	}
+	return true
+}

@@ -1,0 +1,318 @@
+package arrange
+
+import (
+	"context"
+	"math"
+	"runtime"
+	"sync"
+
+	"plashet/engine/geom"
+	"plashet/engine/layout"
+	"plashet/engine/unit"
+)
+
+// The usual limits.
+const (
+	usualElbows = 4
+	usualBest   = 5
+	usualNodes  = 4000
+)
+
+// search is the work on one input. Nothing in it changes once it runs, so that
+// several orders can be looked at at once.
+type search struct {
+	in     Input
+	lim    layout.InForce
+	hole   layout.Hole
+	across geom.Vec3 // level, along the wall
+	seat   geom.Vec3 // square to the wall
+	exit   layout.Wall
+	walls  []wall
+	rounds []roundWall
+	kits   [][]kit // by standing
+	ways   map[wayKey]*compass
+}
+
+type wayKey struct {
+	standing int
+	turned   unit.Angle
+}
+
+// roundWall is the wall of a round vault, or its rim.
+type roundWall struct {
+	layout.Cone
+	wall layout.Wall
+	slid bool
+}
+
+// Search finds the assemblies that no other beats in every respect: head,
+// joints, cost, how far the pump must be slid, and whether the water above comes
+// down when the union is opened; how deep the union lies and how much water
+// comes down are told beside them. Of assemblies alike but for their lengths it
+// takes the one with the least pipe, and it slides the pump only where the same
+// fittings give no assembly that lifts straight out. Where nothing fits it says
+// what failed. It never panics; what is wrong with the input comes back as
+// faults. Cancelling the context ends it with what was found; tell may be nil.
+//
+// Method: depth first over the directions of the legs; for each order of
+// fittings a bound on what it costs at least; branch and bound over the planes
+// that keep bodies apart (A. H. Land and A. G. Doig, 1960), with a linear program
+// for lengths and place (see program).
+func Search(ctx context.Context, in Input, tell func(Progress)) Outcome {
+	s, out := newSearch(in)
+	if len(out.Faults) > 0 {
+		return out
+	}
+	return s.run(ctx, out, tell)
+}
+
+func newSearch(in Input) (*search, Outcome) {
+	var out Outcome
+	r := &in.Rules
+	if r.Elbows <= 0 {
+		r.Elbows = usualElbows
+	}
+	if r.Best <= 0 {
+		r.Best = usualBest
+	}
+	if r.Nodes <= 0 {
+		r.Nodes = usualNodes
+	}
+	s := &search{in: in, lim: in.Settings.InForce(), ways: map[wayKey]*compass{}}
+	out.Faults = s.check()
+	if len(out.Faults) > 0 {
+		return s, out
+	}
+	s.hole, _ = in.Vault.Hole()
+	s.across = geom.Vec3{Z: 1}.Cross(s.hole.Axis)
+	s.seat, s.exit = s.hole.Axis, in.Vault.Outlet.Wall
+	planes, round := in.Vault.Inside()
+	for _, p := range planes {
+		s.walls = append(s.walls, wall{Plane: p}, wall{Plane: p, slid: true})
+		if p.Wall == in.Vault.Outlet.Wall {
+			s.seat = p.N
+		}
+	}
+	if round != nil {
+		s.exit = layout.Round
+		s.rounds = append(s.rounds, roundWall{*round, layout.Round, false}, roundWall{*round, layout.Round, true})
+	}
+	planes, round = in.Vault.Way()
+	for _, p := range planes {
+		s.walls = append(s.walls, wall{Plane: p, slid: true})
+	}
+	if round != nil {
+		s.rounds = append(s.rounds, roundWall{*round, layout.Round, true})
+	}
+	for i := range in.Standings {
+		st := &in.Standings[i]
+		s.kits = append(s.kits, s.in.kits(st.Pump.Outlet))
+		for _, turned := range st.turnsOf() {
+			port := st.Pump.Points.RotateAbout(geom.Vec3{Z: 1}, turned).Unit()
+			s.ways[wayKey{i, turned}] = newCompass(square(port), square(s.hole.Axis))
+		}
+	}
+	return s, out
+}
+
+// square takes the dust off a direction along an axis.
+func square(d geom.Vec3) geom.Vec3 {
+	for _, f := range [...]*float64{&d.X, &d.Y, &d.Z} {
+		if math.Abs(*f) < 1e-12 {
+			*f = 0
+		}
+	}
+	return d.Unit()
+}
+
+func (s *search) compassOf(standing int, turned unit.Angle) *compass {
+	return s.ways[wayKey{standing, turned}]
+}
+
+// standing gives the attitude of a chain's pump.
+func (s *search) standing(c *chain) *Standing { return &s.in.Standings[c.standing] }
+
+// longest gives the longest piece there is of a pipe; below zero any.
+func (s *search) longest(p layout.Pipe) float64 {
+	for i := range s.in.Pipes {
+		if q := &s.in.Pipes[i]; q.Size == p.Size {
+			return float64(q.AtHand)
+		}
+	}
+	return -1
+}
+
+// chunk is how many orders are looked at against one and the same front, so
+// that the outcome does not hang on how many cores there are.
+const chunk = 32
+
+func (s *search) run(ctx context.Context, out Outcome, tell func(Progress)) Outcome {
+	out.Proof.Claim, out.Proof.Elbows = Family, -1
+	passed := stageNone
+	for n := 0; n <= s.in.Rules.Elbows; n++ {
+		if s.beyond(out.Layouts, n) {
+			out.Proof.Claim = Everything
+			break
+		}
+		orders := s.orders(n)
+		for from := 0; from < len(orders); from += chunk {
+			if tell != nil {
+				tell(Progress{Elbows: n, Done: from, Of: len(orders), Layouts: len(out.Layouts)})
+			}
+			if ctx.Err() != nil {
+				out.Proof.Claim = Stopped
+				out.Layouts = best(out.Layouts, s.in.Rules.Best)
+				return out
+			}
+			for _, t := range s.many(orders[from:min(from+chunk, len(orders))], out.Layouts) {
+				for _, l := range t.found {
+					out.Layouts = join(out.Layouts, l)
+				}
+				out.Tally.add(t.tally)
+				out.Proof.Caps += t.caps
+				passed = max(passed, t.passed)
+			}
+		}
+		out.Tally.Orders += len(orders)
+		out.Proof.Elbows = n
+	}
+	if out.Proof.Claim == Family && s.beyond(out.Layouts, s.in.Rules.Elbows+1) {
+		out.Proof.Claim = Everything
+	}
+	if out.Proof.Caps > 0 {
+		out.Proof.Claim = Capped
+	}
+	if len(out.Layouts) == 0 {
+		out.Stage = s.failed(passed)
+	}
+	out.Layouts = best(out.Layouts, s.in.Rules.Best)
+	return out
+}
+
+// many looks at orders on as many cores as there are.
+func (s *search) many(orders []*order, front []Layout) []trial {
+	trials := make([]trial, len(orders))
+	cores := min(runtime.GOMAXPROCS(0), len(orders))
+	if cores <= 1 {
+		w := &worker{s: s}
+		for i, o := range orders {
+			trials[i] = w.try(o, front)
+		}
+		return trials
+	}
+	var wait sync.WaitGroup
+	next := make(chan int)
+	for range cores {
+		wait.Go(func() {
+			w := &worker{s: s}
+			for i := range next {
+				trials[i] = w.try(orders[i], front)
+			}
+		})
+	}
+	for i := range orders {
+		next <- i
+	}
+	close(next)
+	wait.Wait()
+	return trials
+}
+
+func (t *Tally) add(o Tally) {
+	t.Chains += o.Chains
+	t.Programs += o.Programs
+	t.Nodes += o.Nodes
+	t.Refused += o.Refused
+}
+
+// beyond tells that no chain of n elbows or more can be better than what was
+// found: with each elbow a chain has more joints, takes more head and costs
+// more, and what it costs at least is beaten already.
+func (s *search) beyond(front []Layout, n int) bool {
+	if len(front) == 0 {
+		return false
+	}
+	least := worth{head: math.Inf(1), cost: math.Inf(1), joints: math.MaxInt, class: stands}
+	any := false
+	for _, kits := range s.kits {
+		for i := range kits {
+			k := &kits[i]
+			h, c, j, ok := s.least(k, n)
+			if ok {
+				any = true
+				least.head, least.cost, least.joints = math.Min(least.head, h), math.Min(least.cost, c), min(least.joints, j)
+			}
+		}
+	}
+	return !any || beaten(front, least)
+}
+
+// least gives what a chain of n elbows takes of a kit at least: every elbow
+// without a pipe before it.
+func (s *search) least(k *kit, n int) (head, cost float64, joints int, ok bool) {
+	cheapest := func(lists ...[]piece) {
+		h, c := math.Inf(1), math.Inf(1)
+		for _, l := range lists {
+			for _, p := range l {
+				f := &s.in.Fittings[p.fitting]
+				h, c = math.Min(h, float64(f.Head)), math.Min(c, f.Cost)
+			}
+		}
+		head, cost = head+h, cost+c
+	}
+	street := false
+	for _, l := range k.elbows {
+		for _, p := range l {
+			street = street || p.part.In.Kind != p.part.Out.Kind
+		}
+	}
+	for range n {
+		cheapest(k.elbows[:]...)
+		joints += 2
+		if street {
+			joints--
+		}
+	}
+	if s.in.Rules.Check {
+		cheapest(k.checks)
+		joints += 2
+	}
+	if s.in.Rules.Union {
+		cheapest(k.unions)
+		joints += 2
+	}
+	if len(k.ends) > 0 {
+		cheapest(k.ends)
+	}
+	joints += 2 // at the port and at the wall, at least one each
+	return head, cost, joints, len(k.starts) > 0 && !math.IsInf(head, 1)
+}
+
+// failed names the first thing that failed.
+func (s *search) failed(passed stage) Stage {
+	switch passed {
+	case stageNone:
+		for i := range s.in.Standings {
+			if s.goesIn(&s.in.Standings[i]) {
+				return StageWalls
+			}
+		}
+		return StageBody
+	case stageWalls:
+		return StageClear
+	case stageClear:
+		return StageValve
+	}
+	return StageOut
+}
+
+// goesIn tells that the pump's box goes into the vault as it is turned.
+func (s *search) goesIn(st *Standing) bool {
+	for _, turned := range st.turnsOf() {
+		_, faults := layout.FrameOf(layout.Input{Vault: s.in.Vault, Pump: st.Pump, Pose: layout.Pose{Turn: turned}, Settings: s.in.Settings})
+		if len(faults) == 0 {
+			return true
+		}
+	}
+	return false
+}

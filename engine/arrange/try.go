@@ -1,0 +1,322 @@
+package arrange
+
+import (
+	"math"
+
+	"plashet/engine/geom"
+	"plashet/engine/layout"
+	"plashet/engine/trace"
+	"plashet/engine/unit"
+	"plashet/engine/verify"
+)
+
+// stage is how far an order came.
+type stage uint8
+
+const (
+	stageNone  stage = iota
+	stageWalls       // elbows reach the hole within the walls
+	stageClear       // and keep clear of everything
+	stageLaid        // with valve and union, but without the way out
+)
+
+// trial is what came of one order.
+type trial struct {
+	found  []Layout
+	tally  Tally
+	caps   int
+	passed stage
+}
+
+// worker tries orders, one after the other, with the same store.
+type worker struct {
+	s *search
+	b branch
+}
+
+// try looks at one order: first at its elbows alone, which have more room than
+// with valve and union among them, then at every place for these.
+func (w *worker) try(o *order, front []Layout) (t trial) {
+	s := w.s
+	least := worth{head: o.head, cost: o.cost, joints: o.joints}
+	if beaten(front, least) {
+		return t
+	}
+	bare := s.chain(o, o.parts(-1, -1, false))
+	if bare == nil {
+		return t
+	}
+	t.passed = stageWalls // so far as ends and directions go
+	if ok, capped := w.feasible(&t, bare); !ok && !capped {
+		t.passed = stageNone
+		return t
+	}
+	t.passed = stageClear
+	var best [2]*Layout // by class
+	for _, pl := range s.placements(o) {
+		least.class = pl.class
+		if beaten(front, least) || best[pl.class] != nil && best[pl.class].Worth.Slide == 0 && beaten([]Layout{*best[pl.class]}, least) {
+			continue
+		}
+		c := s.chain(o, o.parts(pl.check, pl.union, pl.unionFirst))
+		if c == nil {
+			continue
+		}
+		w.place(&t, o, c, pl.class, &best)
+	}
+	for _, l := range best {
+		if l != nil {
+			t.found = append(t.found, *l)
+			t.passed = stageLaid
+		}
+	}
+	return t
+}
+
+// chain makes the chain of an order; nil where the pieces do not go together.
+func (s *search) chain(o *order, parts []piece) *chain {
+	c, ok := s.newChain(&s.in.Standings[o.standing], o.turned, o.pipe.Pipe, parts, o.dirs)
+	if !ok {
+		return nil
+	}
+	c.standing, c.normals = o.standing, o.compass.normals()
+	return c
+}
+
+// place seeks the shortest assembly of one chain, straight out first, then with
+// a slide along each wall. The room that the pump and the closing piece need
+// follows from the assembly, so that it is laid again until it has it.
+func (w *worker) place(t *trial, o *order, c *chain, cl class, best *[2]*Layout) {
+	const rounds = 4
+	for _, out := range w.s.ways2(c) {
+		had := best[cl]
+		if out.slides && out.least == 0 && had != nil && had.Worth.Slide == 0 {
+			return // nobody slides a pump that lifts straight out
+		}
+		need := 0.0
+		if w.s.in.Rules.Play {
+			need = float64(unit.Inch) / 4
+			if c.closing() < 0 {
+				return // nothing can be measured in place
+			}
+		}
+		for range rounds {
+			limit := math.Inf(1)
+			if had != nil && (had.Worth.Slide > 0) == out.slides {
+				limit = had.length
+			}
+			got, more := w.seek(t, o, c, out, need, limit)
+			if got != nil {
+				best[cl] = got
+				break
+			}
+			if more <= need {
+				break
+			}
+			need = more
+		}
+	}
+}
+
+// seek runs branch and bound once; more is the room that an assembly would need
+// which lacked nothing else.
+func (w *worker) seek(t *trial, o *order, c *chain, out leaving, need, limit float64) (got *Layout, more float64) {
+	s, b := w.s, &w.b
+	w.set(c, out, need)
+	b.leaf = func(x []float64) bool {
+		l, lack, ok := s.lay(o, c, x)
+		more = math.Max(more, lack)
+		if ok {
+			got = l
+		}
+		return ok
+	}
+	b.run(limit)
+	w.count(t)
+	if got != nil {
+		got.length = b.best
+	}
+	return got, more
+}
+
+// feasible tells that a chain has any assembly, whether or not it comes apart.
+func (w *worker) feasible(t *trial, c *chain) (ok, capped bool) {
+	w.set(c, leaving{without: true}, 0)
+	w.b.leaf = func([]float64) bool {
+		ok = true
+		w.b.best = math.Inf(-1) // one is enough
+		w.b.capped = true
+		return false
+	}
+	w.b.run(math.Inf(1))
+	capped = w.b.capped && !ok
+	w.b.capped, w.b.refused = false, 0
+	w.count(t)
+	return ok, capped
+}
+
+func (w *worker) set(c *chain, out leaving, need float64) {
+	b := &w.b
+	b.s, b.c, b.out, b.need = w.s, c, out, need
+	b.normals = c.normals
+	b.keeps = w.s.keeps(c, out)
+	b.walls = b.walls[:0]
+	for _, wl := range w.s.walls {
+		if !wl.slid || !out.without {
+			b.walls = append(b.walls, wl)
+		}
+	}
+	b.nodes, b.programsN, b.refused, b.capped, b.cap = 0, 0, 0, false, w.s.in.Rules.Nodes
+}
+
+func (w *worker) count(t *trial) {
+	t.tally.Chains++
+	t.tally.Nodes += w.b.nodes
+	t.tally.Programs += w.b.programsN
+	t.tally.Refused += w.b.refused
+	if w.b.capped {
+		t.caps++
+	}
+}
+
+// ways2 gives the ways out to look at.
+func (s *search) ways2(c *chain) []leaving {
+	if !s.in.Rules.Out || c.union < 0 {
+		return []leaving{{without: true}}
+	}
+	level := math.Abs(c.back.Z) < 1e-9
+	if c.lip > 0 {
+		if !level {
+			return nil // the pump stands on the floor and cannot go down, nor up along a lip that is not upright
+		}
+		return []leaving{{slides: true, u: c.back, least: c.lip}}
+	}
+	var out []leaving
+	if c.back.Z >= -1e-9 {
+		out = append(out, leaving{}) // a nut on an upright pipe with the pump below it holds it down
+	}
+	for _, u := range [4]geom.Vec3{{X: -1}, {X: 1}, {Y: -1}, {Y: 1}} {
+		out = append(out, leaving{slides: true, u: u})
+	}
+	return out
+}
+
+// closing gives the joint whose piece is measured in place: an upright one,
+// because the pump has no play in height, the nearest to the pump; -1 where the
+// chain has none.
+func (c *chain) closing() int {
+	for i, k := range c.slot {
+		if k >= 0 && math.Abs(c.dirs[i].Z) > 0.7 {
+			return i
+		}
+	}
+	return -1
+}
+
+// lay makes the assembly of a solution, has it judged by package layout and
+// proved by package verify. lack is the room that it needs where nothing but
+// play is missing.
+func (s *search) lay(o *order, c *chain, x []float64) (l *Layout, lack float64, ok bool) {
+	in := c.in
+	in.Pose.At = geom.Vec3{X: x[varX], Y: x[varY]}
+	in.Parts = append([]layout.Laid(nil), c.in.Parts...)
+	marks(in.Parts)
+	for i, k := range c.slot {
+		j := layout.Join{}
+		if k >= 0 {
+			j.By, j.Distance = layout.Faces, unit.Length(math.Max(0, x[k]))
+			if i == c.closing() {
+				j = layout.Join{Closing: true}
+			}
+		}
+		if i == 0 {
+			in.Start = j
+		} else {
+			in.Parts[i-1].Next = j
+		}
+	}
+	s.drill(&in, c, x)
+	a, findings, faults := layout.Lay(in)
+	if len(faults) > 0 {
+		return nil, 0, false
+	}
+	for _, f := range findings {
+		switch {
+		case f.Code == layout.FindPlay || f.Code == layout.FindClosingSpare:
+			if s.in.Rules.Play {
+				lack = math.Max(lack, f.Limit.SI*1.001+pad)
+			}
+		case s.refuses(&f):
+			return nil, 0, false
+		}
+	}
+	if lack > 0 {
+		return nil, lack, false
+	}
+	report := verify.Prove(in, a)
+	if len(report.Failed()) > 0 {
+		return nil, 0, false
+	}
+	l = &Layout{Chain: in, Standing: o.standing, Laid: a, Proved: report, Way: a.LiftOut.Moves}
+	l.Worth = s.weigh(o, c, &a)
+	return l, 0, true
+}
+
+// refuses tells that an assembly with this finding is none.
+func (s *search) refuses(f *trace.Finding) bool {
+	switch f.Code {
+	case layout.FindNoUnion:
+		return s.in.Rules.Union
+	case layout.FindBlocked, layout.FindLip:
+		return s.in.Rules.Out
+	case layout.FindWall, layout.FindPump, layout.FindObstacle, layout.FindParts, layout.FindPumpWall, layout.FindPumpObstacle,
+		layout.FindHand, layout.FindClosure, layout.FindTurned:
+		return true
+	case layout.FindReturns, layout.FindReleased, layout.FindNoCheck:
+		return false
+	}
+	return f.Severity == trace.Danger
+}
+
+// drill sets the hole where the chain ends, where it is not drilled yet.
+func (s *search) drill(in *layout.Input, c *chain, x []float64) {
+	if s.in.Reach == (Reach{}) {
+		return
+	}
+	at := c.at(&c.end, x)
+	in.Vault.Outlet.Height = unit.Length(at.Z)
+	switch in.Vault.Outlet.Wall {
+	case layout.Left, layout.Right:
+		in.Vault.Outlet.Along = unit.Length(at.Y)
+	default:
+		in.Vault.Outlet.Along = unit.Length(at.X)
+	}
+}
+
+// marks names the parts as a drawing does.
+func marks(parts []layout.Laid) {
+	n := map[string]int{}
+	for i := range parts {
+		letter := "F"
+		turned, _ := parts[i].Kind.Turn()
+		switch {
+		case turned != 0:
+			letter = "E"
+		case parts[i].Kind.IsCheck():
+			letter = "V"
+		case parts[i].Kind == layout.Union:
+			letter = "U"
+		case parts[i].Kind == layout.Bulkhead:
+			letter = "B"
+		}
+		n[letter]++
+		parts[i].Mark = letter + digits(n[letter])
+	}
+}
+
+func digits(n int) string {
+	if n < 10 {
+		return string(rune('0' + n))
+	}
+	return digits(n/10) + digits(n%10)
+}
