@@ -61,7 +61,7 @@ const (
 
 // newChain lays parts along the legs' directions with every hub touching. ok is
 // false where ends do not go together.
-func (s *search) newChain(st *Standing, turned unit.Angle, pipe layout.Pipe, parts []piece, dirs []geom.Vec3) (c *chain, ok bool) {
+func (s *search) newChain(st *Standing, turned unit.Angle, pipe layout.Pipe, parts []*piece, dirs []geom.Vec3) (c *chain, ok bool) {
 	c = &chain{union: -1}
 	c.in = layout.Input{
 		Vault: s.in.Vault, Pump: st.Pump, Pose: layout.Pose{Turn: turned}, Pipes: []layout.Pipe{pipe},

@@ -17,11 +17,11 @@ type piece struct {
 // kit is what is at hand for one size of pipe, by what it serves for.
 type kit struct {
 	pipe   Pipe
-	starts [][]piece // from the pump's port to a socket of the size
-	elbows [2][]piece
-	checks []piece
-	unions []piece
-	ends   []piece // at the wall; none: the pipe goes through
+	starts [][]*piece // from the pump's port to a socket of the size
+	elbows [2][]*piece
+	checks []*piece
+	unions []*piece
+	ends   []*piece // at the wall; none: the pipe goes through
 }
 
 // kits sorts the fittings for a pump's outlet.
@@ -39,23 +39,23 @@ func (in *Input) kits(outlet layout.End) []kit {
 			switch {
 			case part.Kind == layout.Bulkhead:
 				if inSize == p.Size {
-					k.ends = append(k.ends, piece{i, part})
+					k.ends = append(k.ends, &piece{i, part})
 				}
 			case turns != 0 && inSize == p.Size && outSize == p.Size:
 				t := turn90
 				if turns < 60*unit.Degree {
 					t = turn45
 				}
-				k.elbows[t] = append(k.elbows[t], piece{i, part})
+				k.elbows[t] = append(k.elbows[t], &piece{i, part})
 				if part.In.Kind != part.Out.Kind {
 					round := part
 					round.In, round.Out = part.Out, part.In
-					k.elbows[t] = append(k.elbows[t], piece{i, round})
+					k.elbows[t] = append(k.elbows[t], &piece{i, round})
 				}
 			case part.Kind.IsCheck() && inSize == p.Size && outSize == p.Size:
-				k.checks = append(k.checks, piece{i, part})
+				k.checks = append(k.checks, &piece{i, part})
 			case part.Kind == layout.Union && inSize == p.Size && outSize == p.Size:
-				k.unions = append(k.unions, piece{i, part})
+				k.unions = append(k.unions, &piece{i, part})
 			}
 		}
 		k.starts = in.starts(outlet, p.Size)
@@ -73,8 +73,8 @@ func size(e layout.End, p layout.Part) string {
 
 // starts gives the fittings that lead from the pump's outlet to a socket of the
 // size: none where it is one, else an adapter, or an adapter and a reducer.
-func (in *Input) starts(outlet layout.End, to string) [][]piece {
-	var out [][]piece
+func (in *Input) starts(outlet layout.End, to string) [][]*piece {
+	var out [][]*piece
 	if outlet.Kind == layout.Socket && outlet.Size == to {
 		out = append(out, nil)
 	}
@@ -84,13 +84,13 @@ func (in *Input) starts(outlet layout.End, to string) [][]piece {
 			continue
 		}
 		if p.Out.Kind == layout.Socket && size(p.Out, p) == to {
-			out = append(out, []piece{{i, p}})
+			out = append(out, []*piece{{i, p}})
 			continue
 		}
 		for k, g := range in.Fittings {
 			q := g.Part
 			if g.AtHand != 0 && q.Kind == layout.Reducer && q.Out.Kind == layout.Socket && size(q.Out, q) == to && fits(p.Out, size(p.Out, p), q.In, size(q.In, q)) {
-				out = append(out, []piece{{i, p}, {k, q}})
+				out = append(out, []*piece{{i, p}, {k, q}})
 			}
 		}
 	}
@@ -131,10 +131,10 @@ func seals(female, male layout.Thread) bool {
 }
 
 // enough tells that there are as many fittings at hand as a chain takes.
-func (in *Input) enough(chain []piece) bool {
+func (in *Input) enough(chain []*piece) bool {
 	for i, p := range chain {
 		n := in.Fittings[p.fitting].AtHand
-		if n < 0 || slices.ContainsFunc(chain[:i], func(q piece) bool { return q.fitting == p.fitting }) {
+		if n < 0 || slices.ContainsFunc(chain[:i], func(q *piece) bool { return q.fitting == p.fitting }) {
 			continue
 		}
 		for _, q := range chain {

@@ -9,19 +9,15 @@ import (
 	"plashet/engine/unit"
 )
 
-// order is which fittings are used and which way the legs run; where check
-// valve and union stand among the legs is left open.
-type order struct {
-	standing int
-	turned   unit.Angle
-	dirs     []geom.Vec3 // of the legs
-	compass  *compass
-	pipe     Pipe
-	start    []piece
-	elbows   []piece
-	check    *piece
-	union    *piece
-	end      *piece
+// fill is which fittings are used in which order; where check valve and union
+// stand among the legs is left open, and which way the legs run.
+type fill struct {
+	pipe   *Pipe
+	start  []*piece
+	elbows []*piece
+	check  *piece
+	union  *piece
+	end    *piece
 
 	head   float64 // of the fittings, m
 	joints int
@@ -29,123 +25,142 @@ type order struct {
 	priced bool
 }
 
+// order is a fill along one way of the legs.
+type order struct {
+	*fill
+	standing int
+	turned   unit.Angle
+	dirs     []geom.Vec3 // of the legs
+	compass  *compass
+}
+
 // parts gives the chain with the check valve in one leg and the union in
 // another; in one leg the union comes first or last. A leg of -1 leaves it out.
-func (o *order) parts(check, union int, unionFirst bool) []piece {
-	out := append([]piece(nil), o.start...)
-	for leg := range o.dirs {
+func (f *fill) parts(check, union int, unionFirst bool) []*piece {
+	out := append(make([]*piece, 0, len(f.start)+len(f.elbows)+3), f.start...)
+	for leg := range len(f.elbows) + 1 {
 		if leg > 0 {
-			out = append(out, o.elbows[leg-1])
+			out = append(out, f.elbows[leg-1])
 		}
 		if leg == union && unionFirst {
-			out = append(out, *o.union)
+			out = append(out, f.union)
 		}
 		if leg == check {
-			out = append(out, *o.check)
+			out = append(out, f.check)
 		}
 		if leg == union && !unionFirst {
-			out = append(out, *o.union)
+			out = append(out, f.union)
 		}
 	}
-	if o.end != nil {
-		out = append(out, *o.end)
+	if f.end != nil {
+		out = append(out, f.end)
 	}
 	return out
 }
 
+// least is what an assembly of the fill costs at least.
+func (f *fill) least() worth { return worth{head: f.head, cost: f.cost, joints: f.joints} }
+
 // tally adds up what the fittings cost in every respect; the pipe is left out.
-// ok is false where two ends do not go together or there are not enough of one.
-func (s *search) tally(o *order, outlet layout.End) bool {
-	chain := o.parts(-1, -1, false)
-	if o.check != nil {
-		chain = append(chain, *o.check)
-	}
-	if o.union != nil {
-		chain = append(chain, *o.union)
+// It is false where two ends do not go together or there are not enough of one.
+func (s *search) tally(f *fill, outlet layout.End) bool {
+	bare := f.parts(-1, -1, false)
+	chain := bare
+	for _, p := range [...]*piece{f.check, f.union} {
+		if p != nil {
+			chain = append(chain[:len(chain):len(chain)], p)
+			f.joints += 2 // in a leg it splits one joint with a pipe in two
+		}
 	}
 	if !s.in.enough(chain) {
 		return false
 	}
-	o.priced = true
+	f.priced = true
 	for _, p := range chain {
-		f := &s.in.Fittings[p.fitting]
-		o.head += float64(f.Head)
-		o.cost += f.Cost
-		o.priced = o.priced && f.Priced
+		g := &s.in.Fittings[p.fitting]
+		f.head += float64(g.Head)
+		f.cost += g.Cost
+		f.priced = f.priced && g.Priced
 	}
-	// The joints without what stands in the legs; each of those adds a joint with
-	// a pipe, however it is placed: at its least it is as if it stood in a joint
-	// that has one already.
-	end := outlet
-	for _, p := range o.parts(-1, -1, false) {
+	end := &outlet
+	for _, p := range bare {
 		switch {
 		case end.Kind == layout.Spigot && p.part.In.Kind == layout.Spigot:
 			return false
 		case end.Kind == layout.Socket && p.part.In.Kind == layout.Socket:
-			o.joints += 2
+			f.joints += 2
 		default:
-			o.joints++
+			f.joints++
 		}
-		end = p.part.Out
+		end = &p.part.Out
 	}
-	if o.end == nil {
-		o.joints++ // the pipe that goes through
-	}
-	for _, p := range [...]*piece{o.check, o.union} {
-		if p != nil {
-			o.joints += 2
-		}
+	if f.end == nil {
+		f.joints++ // the pipe that goes through
 	}
 	return true
 }
 
-// orders gives all orders with n elbows, the most promising first.
-func (s *search) orders(n int) []*order {
-	var out []*order
+// pattern is the turns of a sequence, as digits to the base of two.
+func (c *compass) pattern(seq []int) uint64 {
+	n := uint64(1)
+	for i := range seq[1:] {
+		n = n<<1 | uint64(turnOf(c.dirs[seq[i]], c.dirs[seq[i+1]]))
+	}
+	return n
+}
+
+// orders gives all orders with n elbows that nothing found beats already, the
+// most promising first.
+func (s *search) orders(n int, front []Layout) []order {
+	var out []order
 	for i := range s.in.Standings {
 		st := &s.in.Standings[i]
-		for _, k := range s.kits[i] {
-			if s.in.Rules.Check && len(k.checks) == 0 || s.in.Rules.Union && len(k.unions) == 0 {
-				continue
-			}
+		for ki := range s.kits[i] {
+			k := &s.kits[i][ki]
+			have := [2]bool{len(k.elbows[turn90]) > 0, len(k.elbows[turn45]) > 0}
+			fills := map[uint64][]*fill{}
 			for _, turned := range st.turnsOf() {
 				way := s.compassOf(i, turned)
-				have := [2]bool{len(k.elbows[turn90]) > 0, len(k.elbows[turn45]) > 0}
 				for _, seq := range way.sequences(n, have) {
+					turns := way.pattern(seq)
+					list, known := fills[turns]
+					if !known {
+						list = s.fills(k, turns, n, st.Pump.Outlet, front)
+						fills[turns] = list
+					}
+					if len(list) == 0 {
+						continue
+					}
 					dirs := make([]geom.Vec3, len(seq))
 					for l, d := range seq {
 						dirs[l] = way.dirs[d]
 					}
-					o := order{standing: i, turned: turned, dirs: dirs, compass: way, pipe: k.pipe}
-					out = s.filled(out, o, &k)
+					for _, f := range list {
+						out = append(out, order{fill: f, standing: i, turned: turned, dirs: dirs, compass: way})
+					}
 				}
 			}
 		}
 	}
-	slices.SortStableFunc(out, func(a, b *order) int {
+	slices.SortStableFunc(out, func(a, b order) int {
 		return cmp.Or(cmp.Compare(a.joints, b.joints), cmp.Compare(a.head, b.head), cmp.Compare(a.cost, b.cost))
 	})
 	return out
 }
 
-// filled adds an order for each choice of fittings.
-func (s *search) filled(out []*order, o order, k *kit) []*order {
-	option := func(list []piece, wanted bool) []*piece {
+// fills gives each choice of fittings for a pattern of turns.
+func (s *search) fills(k *kit, turns uint64, n int, outlet layout.End, front []Layout) []*fill {
+	var out []*fill
+	option := func(list []*piece, wanted bool) []*piece {
 		if !wanted {
 			return []*piece{nil}
 		}
-		p := make([]*piece, len(list))
-		for i := range list {
-			p[i] = &list[i]
-		}
-		return p
+		return list
 	}
-	ends := option(k.ends, len(k.ends) > 0)
-	n := len(o.dirs) - 1
-	var elbows func(chosen []piece)
-	elbows = func(chosen []piece) {
+	var elbows func(chosen []*piece)
+	elbows = func(chosen []*piece) {
 		if i := len(chosen); i < n {
-			for _, e := range k.elbows[turnOf(o.dirs[i], o.dirs[i+1])] {
+			for _, e := range k.elbows[turns>>(n-1-i)&1] {
 				elbows(append(chosen[:i:i], e))
 			}
 			return
@@ -153,11 +168,10 @@ func (s *search) filled(out []*order, o order, k *kit) []*order {
 		for _, start := range k.starts {
 			for _, check := range option(k.checks, s.in.Rules.Check) {
 				for _, union := range option(k.unions, s.in.Rules.Union) {
-					for _, end := range ends {
-						one := o
-						one.start, one.elbows, one.check, one.union, one.end = start, chosen, check, union, end
-						if s.tally(&one, s.in.Standings[o.standing].Pump.Outlet) {
-							out = append(out, &one)
+					for _, end := range option(k.ends, len(k.ends) > 0) {
+						f := &fill{pipe: &k.pipe, start: start, elbows: chosen, check: check, union: union, end: end}
+						if s.tally(f, outlet) && !beaten(front, f.least()) {
+							out = append(out, f)
 						}
 					}
 				}

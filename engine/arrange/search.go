@@ -3,7 +3,6 @@ package arrange
 import (
 	"context"
 	"math"
-	"runtime"
 	"sync"
 
 	"plashet/engine/geom"
@@ -154,7 +153,7 @@ func (s *search) run(ctx context.Context, out Outcome, tell func(Progress)) Outc
 			out.Proof.Claim = Everything
 			break
 		}
-		orders := s.orders(n)
+		orders := s.orders(n, out.Layouts)
 		for from := 0; from < len(orders); from += chunk {
 			if tell != nil {
 				tell(Progress{Elbows: n, Done: from, Of: len(orders), Layouts: len(out.Layouts)})
@@ -190,13 +189,13 @@ func (s *search) run(ctx context.Context, out Outcome, tell func(Progress)) Outc
 }
 
 // many looks at orders on as many cores as there are.
-func (s *search) many(orders []*order, front []Layout) []trial {
+func (s *search) many(orders []order, front []Layout) []trial {
 	trials := make([]trial, len(orders))
-	cores := min(runtime.GOMAXPROCS(0), len(orders))
+	cores := min(s.in.Rules.Cores, len(orders))
 	if cores <= 1 {
 		w := &worker{s: s}
-		for i, o := range orders {
-			trials[i] = w.try(o, front)
+		for i := range orders {
+			trials[i] = w.try(&orders[i], front)
 		}
 		return trials
 	}
@@ -206,7 +205,7 @@ func (s *search) many(orders []*order, front []Layout) []trial {
 		wait.Go(func() {
 			w := &worker{s: s}
 			for i := range next {
-				trials[i] = w.try(orders[i], front)
+				trials[i] = w.try(&orders[i], front)
 			}
 		})
 	}
@@ -250,7 +249,7 @@ func (s *search) beyond(front []Layout, n int) bool {
 // least gives what a chain of n elbows takes of a kit at least: every elbow
 // without a pipe before it.
 func (s *search) least(k *kit, n int) (head, cost float64, joints int, ok bool) {
-	cheapest := func(lists ...[]piece) {
+	cheapest := func(lists ...[]*piece) {
 		h, c := math.Inf(1), math.Inf(1)
 		for _, l := range lists {
 			for _, p := range l {

@@ -38,7 +38,7 @@ type worker struct {
 // with valve and union among them, then at every place for these.
 func (w *worker) try(o *order, front []Layout) (t trial) {
 	s := w.s
-	least := worth{head: o.head, cost: o.cost, joints: o.joints}
+	least := o.least()
 	if beaten(front, least) {
 		return t
 	}
@@ -74,7 +74,7 @@ func (w *worker) try(o *order, front []Layout) (t trial) {
 }
 
 // chain makes the chain of an order; nil where the pieces do not go together.
-func (s *search) chain(o *order, parts []piece) *chain {
+func (s *search) chain(o *order, parts []*piece) *chain {
 	c, ok := s.newChain(&s.in.Standings[o.standing], o.turned, o.pipe.Pipe, parts, o.dirs)
 	if !ok {
 		return nil
