@@ -3,6 +3,7 @@ package arrange_test
 import (
 	"fmt"
 	"math/rand/v2"
+	"slices"
 
 	"plashet/engine/arrange"
 	"plashet/engine/geom"
@@ -36,11 +37,25 @@ func anySquare(seed uint64) *squareCase {
 		lo := [3]float64{quarters(0, c.size[0]-3), quarters(0, c.size[1]-3), quarters(0, c.size[2]-3)}
 		hi := [3]float64{lo[0] + quarters(2, 8), lo[1] + quarters(2, 8), lo[2] + quarters(1, 6)}
 		for a := range 3 {
-			hi[a] = min(hi[a], c.size[a])
+			// A little smaller, so that nothing just goes in between: whether what
+			// touches on both sides fits is a matter of rounding.
+			lo[a], hi[a] = lo[a]+0.03, min(hi[a], c.size[a])-0.03
 		}
-		c.obstacles = append(c.obstacles, [2][3]float64{lo, hi})
+		if !slices.ContainsFunc(c.obstacles, func(o [2][3]float64) bool { return overlap(o, lo, hi) }) {
+			c.obstacles = append(c.obstacles, [2][3]float64{lo, hi})
+		}
 	}
 	return c
+}
+
+// overlap tells that two boxes stand in each other, which the search refuses.
+func overlap(o [2][3]float64, lo, hi [3]float64) bool {
+	for a := range 3 {
+		if o[1][a] <= lo[a] || hi[a] <= o[0][a] {
+			return false
+		}
+	}
+	return true
 }
 
 func typed(x float64) layout.Measure {

@@ -254,12 +254,27 @@ func (s *search) lay(o *order, c *chain, x []float64) (l *Layout, lack float64, 
 		return nil, lack, false
 	}
 	report := verify.Prove(in, a)
-	if len(report.Failed()) > 0 {
-		return nil, 0, false
+	for _, c := range report.Failed() {
+		if s.counts(c.Code) {
+			return nil, 0, false
+		}
 	}
 	l = &Layout{Chain: in, Standing: o.standing, Laid: a, Proved: report, Way: a.LiftOut.Moves}
 	l.Worth = s.weigh(o, c, &a)
 	return l, 0, true
+}
+
+// counts tells that a failed check refutes an assembly under the rules.
+func (s *search) counts(code string) bool {
+	switch code {
+	case verify.CheckPlay, verify.CheckSpare:
+		return s.in.Rules.Play
+	case verify.CheckUnion:
+		return s.in.Rules.Union
+	case verify.CheckWay, verify.CheckMove, verify.CheckMoveWall, verify.CheckRim, verify.CheckOut, verify.CheckSlide:
+		return s.in.Rules.Out
+	}
+	return true
 }
 
 // refuses tells that an assembly with this finding is none.

@@ -1,0 +1,68 @@
+package arrange_test
+
+import (
+	"context"
+	"testing"
+
+	"plashet/engine/arrange"
+	"plashet/engine/layout"
+	"plashet/engine/verify"
+)
+
+// searched runs the search and holds every layout that it gives against laying
+// and proof made anew, and against its own price.
+func searched(t testing.TB, i arrange.Input) arrange.Outcome {
+	t.Helper()
+	out := arrange.Search(context.Background(), i, nil)
+	for _, f := range out.Faults {
+		t.Errorf("fault %s at %s: %v", f.Code, f.Path, f.Args)
+	}
+	for k := range out.Layouts {
+		l := &out.Layouts[k]
+		a, _, faults := layout.Lay(l.Chain)
+		if !a.Laid || len(faults) > 0 {
+			t.Errorf("layout %d is not laid: %v", k+1, faults)
+			continue
+		}
+		report := verify.Prove(l.Chain, a)
+		for _, c := range refused(&report, i.Rules) {
+			t.Errorf("layout %d is refuted: %s %v, found %g, limit %g", k+1, c.Code, c.Args, c.Found.SI, c.Limit.SI)
+		}
+		if elbows := turning(&l.Chain); elbows != l.Worth.Elbows {
+			t.Errorf("layout %d has %d elbows, not %d", k+1, elbows, l.Worth.Elbows)
+		}
+		own, told := price(&i, &l.Chain, &a), toldPrice(l)
+		if !own.asGood(told) || !told.asGood(own) {
+			t.Errorf("layout %d costs %+v by its parts, %+v is told", k+1, own, told)
+		}
+		for m := range k {
+			if o := toldPrice(&out.Layouts[m]); strictly(o, told) || strictly(told, o) {
+				t.Errorf("layouts %d and %d: one beats the other", m+1, k+1)
+			}
+		}
+	}
+	return out
+}
+
+func turning(chain *layout.Input) (n int) {
+	for _, p := range chain.Parts {
+		if turn, _ := p.Kind.Turn(); turn != 0 {
+			n++
+		}
+	}
+	return n
+}
+
+// toldPrice is the price that the search tells.
+func toldPrice(l *arrange.Layout) priceOf {
+	return priceOf{
+		head: float64(l.Worth.Head), cost: l.Worth.Cost, slide: float64(l.Worth.Slide),
+		joints: l.Worth.Joints, drains: l.Laid.Water.Order == layout.ValveFirst,
+	}
+}
+
+// strictly tells that w beats v: as good in every respect and by more than what
+// counts as the same in one.
+func strictly(w, v priceOf) bool {
+	return w.asGood(v) && !v.asGood(w)
+}
