@@ -57,7 +57,30 @@ func Chosen(w io.Writer, c *design.Choice, read []trace.Fault, l *words.Language
 	return p.err
 }
 
-func (p *choosing) money(x size.Cost) string { return p.c.Money(x).Round().Format() }
+// money shows what counts over the years: an amount, or kWh where nothing tells
+// what these cost.
+func (p *choosing) money(x size.Cost) string {
+	if p.c.Kilowatt {
+		return show(&p.printer, p.c.Energy(x), unit.KindEnergy)
+	}
+	return p.c.Money(x).Round().Format()
+}
+
+// first shows a first cost; nothing where none is known.
+func (p *choosing) first(x size.Cost) string {
+	if p.c.Unpriced {
+		return ""
+	}
+	return p.money(x)
+}
+
+// either picks a sentence by whether first costs are known.
+func (p *choosing) either(known, unknown string) string {
+	if p.c.Unpriced {
+		return unknown
+	}
+	return known
+}
 
 func (p *choosing) wanted() {
 	var flows []string
@@ -90,7 +113,7 @@ func (p *choosing) pipe(choices []int) string {
 	for i, k := range choices {
 		s := &p.c.Problem.Segments[i]
 		name := s.Choices[k].Name
-		cut := strings.LastIndexByte(name, ' ') // a size is one word
+		cut := strings.LastIndexByte(strings.TrimSuffix(name, " mm"), ' ') // a size is one word, and its unit
 		if cut < 0 || i > 0 && name[:cut] != kind {
 			one = false
 		} else {
@@ -121,10 +144,10 @@ func (p *choosing) front() {
 		p.tell("", "choose.front.none")
 		return
 	}
-	p.tell("", "choose.front.covered", num("count", unit.Ratio(p.c.Result.Covered), unit.KindCount))
+	p.tell("", p.either("choose.front.covered", "choose.front.covered.unpriced"), num("count", unit.Ratio(p.c.Result.Covered), unit.KindCount))
 	for n := range p.c.Result.Front {
 		d := &p.c.Result.Front[n]
-		counts := p.text("choose.design", count("number", n+1), str("first", p.money(d.First)), str("years", p.money(d.Years)), str("reserve", p.reserve(d.Step)))
+		counts := p.text(p.either("choose.design", "choose.design.unpriced"), count("number", n+1), str("first", p.first(d.First)), str("years", p.money(d.Years)), str("reserve", p.reserve(d.Step)))
 		if n >= mostFull {
 			p.line("%s: %s; %s", counts, p.pumps(d), p.pipe(d.Choices))
 			continue
@@ -143,6 +166,10 @@ func (p *choosing) design(d *size.Design) {
 	p.tell(margin, "choose.runs", str("pumps", p.pumps(d)), str("flow", unit.FormatFlow(d.Flow, p.unit)), num("head", d.Head, unit.KindHead), num("power", d.Power, unit.KindPower))
 	if len(d.Pumps) == 2 {
 		p.tell(margin, "choose.each", num("one", d.Each[0], unit.KindFlow), num("other", d.Each[1], unit.KindFlow))
+		if d.Leg >= 0 {
+			leg := &p.c.Problem.Legs[d.Leg]
+			p.tell(margin, p.either("choose.leg", "choose.leg.unpriced"), num("length", leg.Length, unit.KindDistance), str("pipe", leg.Name))
+		}
 	}
 	p.tell(margin, "choose.pipe", str("pipe", p.pipe(d.Choices)))
 	p.tell(margin, "choose.takes", num("need", d.Need, unit.KindHead), str("valves", p.valves(d)))
@@ -172,7 +199,11 @@ func (p *choosing) beside(d *size.Design) string {
 	} else if d.Step < best.Step {
 		steps = "choose.beside.reserve.less"
 	}
-	return p.more("choose.years.", d.Years-best.Years) + ", " + p.more("choose.first.", d.First-best.First) + ", " + p.say.Word(steps)
+	all := []string{p.more("choose.years.", d.Years-best.Years)}
+	if !p.c.Unpriced {
+		all = append(all, p.more("choose.first.", d.First-best.First))
+	}
+	return strings.Join(append(all, p.say.Word(steps)), ", ")
 }
 
 // more tells a difference of cost.
@@ -200,7 +231,9 @@ func (p *choosing) lost() {
 		if l.Years > 0 {
 			why = append(why, p.more("choose.years.", l.Years))
 		}
-		if l.First > 0 {
+		if l.First > 0 && p.c.Unpriced {
+			why = append(why, p.say.Word("choose.pipe.more"))
+		} else if l.First > 0 {
 			why = append(why, p.more("choose.first.", l.First))
 		}
 		if l.Steps > 0 {
@@ -266,7 +299,10 @@ func (p *choosing) change(x *size.Change) {
 	s := &p.c.Problem.Segments[x.Segment]
 	args := []trace.Arg{str("run", s.Name), str("pipe", s.Choices[x.Choice].Name), str("cost", p.money(max(x.More, -x.More)))}
 	code := "choose.change.more"
-	if x.More < 0 {
+	switch {
+	case p.c.Unpriced:
+		code = "choose.change.unpriced"
+	case x.More < 0:
 		code = "choose.change.less"
 	}
 	if x.Head > 0 {

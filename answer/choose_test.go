@@ -9,6 +9,7 @@ import (
 	"plashet/demo"
 	"plashet/engine/catalog"
 	"plashet/engine/design"
+	"plashet/engine/size"
 	"plashet/engine/unit"
 	"plashet/job"
 	"plashet/words"
@@ -50,6 +51,20 @@ func TestChosenJSON(t *testing.T) {
 		if len(x.Pipe) != 3 || x.Head.SI < x.Need.SI || x.Open < 1 || !strings.HasSuffix(x.Years, " USD") {
 			t.Errorf("design %d: %+v", i, x)
 		}
+	}
+}
+
+// TestPipeNames: the kind once where it is one throughout, also where a size has
+// its unit behind it.
+func TestPipeNames(t *testing.T) {
+	p := &choosing{printer{say: words.English()}, &design.Choice{Problem: &size.Problem{Segments: []size.Segment{
+		{Name: "a", Choices: []size.Choice{{Name: "ribbed hose 50 mm"}, {Name: "PVC Sch 40 2"}}}, {Name: "b", Choices: []size.Choice{{Name: "ribbed hose 1-1/4"}}},
+	}}}}
+	if got := p.pipe([]int{0, 0}); got != "a 50 mm, b 1-1/4 in ribbed hose" {
+		t.Error(got)
+	}
+	if got := p.pipe([]int{1, 0}); got != "a PVC Sch 40 2, b ribbed hose 1-1/4" {
+		t.Error(got)
 	}
 }
 

@@ -36,8 +36,9 @@ type ChosenDocument struct {
 type ChosenDesign struct {
 	Pumps   []string     `json:"pumps" doc:"one pump, or two side by side"`
 	Pipe    []ChosenPipe `json:"pipe" doc:"of each run"`
-	First   string       `json:"first" doc:"first cost: pumps, pipe, fittings"`
-	Years   string       `json:"years" doc:"first cost and the present value of the electricity"`
+	First   string       `json:"first,omitempty" doc:"first cost: pumps, pipe, fittings; absent where prices are not known"`
+	Years   string       `json:"years" doc:"first cost and the present value of the electricity; without prices the electricity alone, without a tariff either its kWh"`
+	Leg     string       `json:"leg,omitempty" doc:"kind and size of the leg of each of two pumps"`
 	Reserve float64      `json:"reserve" doc:"step of reserve: part above what is wanted that it still reaches"`
 	Flow    Quantity     `json:"flow" doc:"sum of the wanted flows"`
 	Head    Quantity     `json:"head" doc:"head of the pumps there"`
@@ -57,7 +58,7 @@ type ChosenPipe struct {
 type ChosenLost struct {
 	Design ChosenDesign `json:"design" doc:"its cheapest over the years"`
 	By     int          `json:"by" doc:"which design of the front beats it, counted from 0"`
-	First  string       `json:"first" doc:"how much more it costs at first"`
+	First  string       `json:"first,omitempty" doc:"how much more it costs at first; absent where prices are not known"`
 	Years  string       `json:"years" doc:"how much more over the years"`
 	Steps  int          `json:"steps" doc:"how many steps of reserve it has less"`
 }
@@ -87,7 +88,7 @@ type Room struct {
 type ChosenChange struct {
 	Run   string   `json:"run" doc:"name of the run"`
 	Pipe  string   `json:"pipe" doc:"kind and size"`
-	More  string   `json:"more" doc:"what it costs more; below zero: less"`
+	More  string   `json:"more,omitempty" doc:"what it costs more; below zero: less; absent where prices are not known"`
 	Head  Quantity `json:"head" doc:"head saved at the wanted flows"`
 	Saved string   `json:"saved" doc:"what the cheapest pump for it saves over the years, all costs counted; below zero: nothing"`
 }
@@ -102,7 +103,7 @@ func ChosenJSON(w io.Writer, c *design.Choice, read []trace.Fault, l *words.Lang
 			d.Front = append(d.Front, p.designJSON(&c.Result.Front[i]))
 		}
 		for _, x := range c.Result.Lost {
-			d.Lost = append(d.Lost, ChosenLost{Design: p.designJSON(&x.Design), By: x.By, First: p.money(x.First), Years: p.money(x.Years), Steps: x.Steps})
+			d.Lost = append(d.Lost, ChosenLost{Design: p.designJSON(&x.Design), By: x.By, First: p.first(x.First), Years: p.money(x.Years), Steps: x.Steps})
 		}
 		for _, o := range c.Result.Out {
 			d.Out = append(d.Out, ChosenOut{Pump: c.Problem.Pumps[o.Pump].Name, Code: o.Code, Text: l.Say(o.Message, c.Units)})
@@ -126,8 +127,11 @@ func ChosenJSON(w io.Writer, c *design.Choice, read []trace.Fault, l *words.Lang
 
 func (p *choosing) designJSON(d *size.Design) ChosenDesign {
 	x := ChosenDesign{
-		First: p.money(d.First), Years: p.money(d.Years), Flow: of(p.make(), d.Flow, unit.KindFlow), Head: of(p.make(), d.Head, unit.KindHead),
+		First: p.first(d.First), Years: p.money(d.Years), Flow: of(p.make(), d.Flow, unit.KindFlow), Head: of(p.make(), d.Head, unit.KindHead),
 		Need: of(p.make(), d.Need, unit.KindHead), Power: of(p.make(), d.Power, unit.KindPower), Open: float64(d.Open.Factor),
+	}
+	if d.Leg >= 0 {
+		x.Leg = p.c.Problem.Legs[d.Leg].Name
 	}
 	if d.Step > 0 {
 		x.Reserve = float64(p.c.Problem.Reserves[d.Step-1] - 1)
@@ -164,7 +168,7 @@ func (p *choosing) roomJSON(b *design.Backwards) *ChosenRoom {
 	for i := range b.Changes {
 		x := &b.Changes[i]
 		s := &p.c.Problem.Segments[x.Segment]
-		out.Changes = append(out.Changes, ChosenChange{Run: s.Name, Pipe: s.Choices[x.Choice].Name, More: p.money(x.More), Head: of(p.make(), x.Head, unit.KindHead), Saved: p.money(x.Saved)})
+		out.Changes = append(out.Changes, ChosenChange{Run: s.Name, Pipe: s.Choices[x.Choice].Name, More: p.first(x.More), Head: of(p.make(), x.Head, unit.KindHead), Saved: p.money(x.Saved)})
 	}
 	return out
 }

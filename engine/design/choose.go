@@ -19,10 +19,12 @@ const (
 	CodeChooseFurther = "design.choose.further"
 	// CodeChooseLoop: two ways lead to one place, which is not sized. Args: name.
 	CodeChooseLoop = "design.choose.loop"
-	// CodeChooseMoney: the job has no currency, so nothing can be compared. No args.
-	CodeChooseMoney = "design.choose.currency"
-	// CodeChoosePrice: no size of pipe for a run has a price for all its parts. Args: name, count (of sizes looked at), item (the first that lacks one).
-	CodeChoosePrice = "design.choose.unpriced"
+	// FindChooseCurrency: the job has no currency, so first costs are not known. No args.
+	FindChooseCurrency = "design.choose.currency"
+	// FindChoosePumps: no pump that could serve has a price, so first costs are not known. No args.
+	FindChoosePumps = "design.choose.pumps"
+	// FindChooseRun: no size for a run has a price for all its parts, so first costs are not known. Args: name, item (the first that lacks one).
+	FindChooseRun = "design.choose.run"
 	// CodeChooseYears: years or discount out of range. No args.
 	CodeChooseYears = "design.choose.years"
 	// CodeChooseKind: a kind of pipe that the tables do not have. Args: name.
@@ -31,6 +33,8 @@ const (
 	FindNoChoice = "design.void.choice"
 	// FindChooseTariff: without a tariff the electricity counts for nothing. No args.
 	FindChooseTariff = "design.choose.tariff"
+	// FindChooseEnergy: with neither first costs nor a tariff what counts over the years is kWh. No args.
+	FindChooseEnergy = "design.choose.energy"
 	// FindChooseLeft: sizes left out because a part of them has no price. Args: name, count, item.
 	FindChooseLeft = "design.choose.left"
 
@@ -69,6 +73,10 @@ type Choice struct {
 	Currency string
 	Years    unit.Ratio
 	Discount unit.Ratio
+	// Unpriced: first costs are not known. Designs are then told apart by the
+	// electricity, the size of their pipe and the reserve.
+	Unpriced bool
+	Kilowatt bool       // what is counted over the years is kWh, since there is no tariff
 	Speed    unit.Speed // the limit
 	Vault    unit.Length
 	Problem  *size.Problem // nil where it could not be put together
@@ -129,7 +137,8 @@ func (m *model) choose(c *Choice, want Want, ill map[int]bool, inUse string) {
 	if !m.choosable() || !m.energyOf(c, p, want) {
 		return
 	}
-	m.priced = m.prices()
+	m.priced, m.valves = m.prices(), map[string]checked{}
+	m.without(c, p, ill, want.Kinds)
 	if m.segments(p, want) && m.outlets(c, p) {
 		m.shelf(p, c.Vault, ill)
 		r, faults := size.Find(p)
@@ -141,6 +150,7 @@ func (m *model) choose(c *Choice, want Want, ill map[int]bool, inUse string) {
 		}
 		c.Problem, c.Result = p, r
 		m.backwards(c, inUse)
+		m.notOpen(c)
 		m.lasting(c)
 	}
 }
@@ -157,9 +167,6 @@ func (m *model) choosable() bool {
 	}
 	if len(m.job.Watercourses) == 0 || len(m.job.Runs) == 0 {
 		m.fault("/watercourses", CodeNoFeed)
-	}
-	if m.job.Site.Currency == "" {
-		m.fault("/site/currency", CodeChooseMoney)
 	}
 	return len(m.out.Faults) == before
 }
@@ -187,8 +194,8 @@ func (m *model) energyOf(c *Choice, p *size.Problem, want Want) bool {
 		m.assume("/site/daysPerYear", AssumeDays, unit.Of(days, unit.KindCount), practice)
 	}
 	p.Energy = size.Energy{PerYear: hours * unit.Duration(days), Worth: worth}
-	if site.Tariff.IsZero() {
-		m.find(trace.Finding{Message: trace.Message{Code: FindChooseTariff}, Path: "/site/tariff", Severity: trace.Caution})
+	if site.Tariff.IsZero() || site.Currency == "" {
+		c.Kilowatt = true // what that means is told once it is known whether there are prices
 		return true
 	}
 	tariff, err := site.Tariff.Amount(site.Currency)

@@ -118,8 +118,6 @@ func TestChooseTold(t *testing.T) {
 		CodeChooseLoop: {change: func(j *job.Job) {
 			j.Runs = append(slices.Clone(j.Runs), job.Run{Name: "again", From: "tee", To: "cascade", Pipe: j.Runs[0].Pipe, Length: j.Runs[0].Length})
 		}},
-		CodeChooseMoney:  {change: func(j *job.Job) { j.Site.Currency = "" }},
-		CodeChoosePrice:  {change: func(j *job.Job) { j.Prices = nil; j.Stock.Sticks = nil }},
 		CodeChooseYears:  {change: asIs, want: Want{Years: 101}},
 		CodeChooseKind:   {change: asIs, want: Want{Kinds: []string{"no such kind"}}},
 		CodeNoFeed:       {change: func(j *job.Job) { j.Runs = nil }},

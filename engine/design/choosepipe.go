@@ -22,6 +22,9 @@ func (m *model) segments(p *size.Problem, want Want) bool {
 		return false
 	}
 	kinds := m.kinds(want.Kinds)
+	if len(m.out.Faults) == before && p.Pairs != PairsNone && !m.legs(p, kinds) {
+		p.Pairs = PairsNone
+	}
 	payer := m.payers()
 	p.Segments = make([]size.Segment, len(m.job.Runs))
 	for i := range m.job.Runs {
@@ -116,6 +119,11 @@ func (m *model) pipeChoices(i int, kinds []string, payer map[string]string) (out
 			if !ok {
 				continue // its fittings are not made in this size
 			}
+			if m.unpriced {
+				c.Cost = rankOf(c.Length, c.Bore)
+				out = append(out, c)
+				continue
+			}
 			cost, missing := m.runPrice(&r, payer)
 			if missing != "" {
 				if left++; lacking == "" {
@@ -129,8 +137,6 @@ func (m *model) pipeChoices(i int, kinds []string, payer map[string]string) (out
 	}
 	args := []trace.Arg{trace.Str("name", drawn.Name), trace.Str("item", lacking), trace.Num("count", unit.Ratio(left), unit.KindCount)}
 	switch {
-	case len(out) == 0 && left > 0:
-		m.fault(at("/runs", i), CodeChoosePrice, args...)
 	case len(out) == 0:
 		m.fault(at("/runs", i), size.CodeChoice, args[:1]...)
 	case left > 0:
@@ -155,6 +161,11 @@ func (m *model) pipeChoice(i int, r job.Run) (size.Choice, bool) {
 	for _, x := range parts[1:] {
 		if x.Law != nil {
 			fittings = append(fittings, x.Law)
+		}
+	}
+	for _, l := range pp.losses {
+		if l.Opens > 0 {
+			m.valves[r.Name+"\n"+c.Name] = checked{l.Name, l.Rest, pp.bore, l.Opens}
 		}
 	}
 	if len(fittings) == 1 {

@@ -58,8 +58,12 @@ func (m *model) shelf(p *size.Problem, vault unit.Length, ill map[int]bool) {
 		if out.Barred = m.barred(i, vault, ill[i]); out.Barred != nil {
 			continue
 		}
-		price, err := pump.Price.Amount(m.job.Site.Currency)
-		out.Price = costOf(price.Amount)
+		var err error
+		if !m.unpriced {
+			var price unit.Money
+			price, err = pump.Price.Amount(m.job.Site.Currency)
+			out.Price = costOf(price.Amount)
+		}
 		// A trial of its own, so that what is wrong with its curve is at hand.
 		t := *m
 		t.out = &Result{}
@@ -88,7 +92,7 @@ func (m *model) barred(i int, vault unit.Length, ill bool) *trace.Message {
 	switch {
 	case ill:
 		return reason(ReasonIll, p)
-	case p.Price.IsZero():
+	case p.Price.IsZero() && !m.unpriced:
 		return reason(ReasonNoPrice, p)
 	case outside(p):
 		return reason(ReasonOutside, p)
@@ -138,7 +142,7 @@ func (m *model) backwards(c *Choice, inUse string) {
 	}
 	if len(c.Result.Front) > 0 {
 		d := &c.Result.Front[0]
-		c.Best = ask(size.Given{Pumps: d.Pumps, Choices: d.Choices})
+		c.Best = ask(size.Given{Pumps: d.Pumps, Choices: d.Choices, Leg: d.Leg})
 	}
 	use := m.pumpNamed(inUse)
 	if use < 0 || c.Problem.Pumps[use].Curve == nil {

@@ -36,6 +36,8 @@ type model struct {
 	instead  *hydro.Curve                  // takes the place of the pump's curve in a trial run
 	laidFrom *layout.Input                 // what the assembly was laid from
 	tees     func(path string) unit.Ratio  // in a trial run, what the losses of tees are multiplied by
+	unpriced bool                          // a choice from a shelf without prices
+	valves   map[string]checked            // of a choice, by run and choice of pipe
 	quiet    bool                          // a trial run for a remedy or an option: nothing is told
 }
 

@@ -8,12 +8,14 @@ import (
 // design fills in how a candidate runs.
 func (s *search) design(c *candidate) Design {
 	d := Design{
-		Choices: make([]int, len(s.p.Segments)), First: c.first, Years: c.years, Step: c.step,
+		Choices: make([]int, len(s.p.Segments)), First: c.first, Years: c.years, Step: c.step, Leg: -1,
 		Flow: s.total, Head: c.head, Power: c.power,
 	}
 	n := 2
 	if c.single {
 		n = 1
+	} else {
+		d.Leg = c.leg
 	}
 	d.Pumps, d.Each = append(d.Pumps, c.pumps[:n]...), append(d.Each, c.each[:n]...)
 	c.pipe.choices(d.Choices)
@@ -41,7 +43,7 @@ func (s *search) open(d *Design) Open {
 			h, _, _ := s.p.Pumps[d.Pumps[0]].Curve.Head(q)
 			return h >= need
 		}
-		return s.together(d.Pumps[0], d.Pumps[1], need) >= q
+		return s.pairing(d).together(need) >= q
 	}
 	low, high := unit.Ratio(1), s.greatest(d)
 	out := Open{Factor: high, AtLeast: reaches(high)}
@@ -61,12 +63,12 @@ func (s *search) open(d *Design) Open {
 		out.Power, _, _ = s.p.Pumps[d.Pumps[0]].Curve.Power(q)
 		return out
 	}
-	h := unit.Head(s.need(d.Choices, out.Factor))
+	h, pair := unit.Head(s.need(d.Choices, out.Factor)), s.pairing(d)
 	if out.AtLeast {
-		h = max(s.stands[d.Pumps[0]].low, s.stands[d.Pumps[1]].low)
+		h = pair.low()
 	}
-	for _, i := range d.Pumps {
-		w, _, _ := s.p.Pumps[i].Curve.Power(s.gives(i, h))
+	for n, i := range d.Pumps {
+		w, _, _ := s.p.Pumps[i].Curve.Power(pair.gives(n, h))
 		out.Power += w
 	}
 	return out
@@ -77,6 +79,11 @@ func (s *search) greatest(d *Design) unit.Ratio {
 	if len(d.Pumps) == 1 {
 		return unit.Ratio(s.stands[d.Pumps[0]].end / s.total)
 	}
-	i, j := d.Pumps[0], d.Pumps[1]
-	return unit.Ratio(s.together(i, j, max(s.stands[i].low, s.stands[j].low)) / s.total)
+	pair := s.pairing(d)
+	return unit.Ratio(pair.together(pair.low()) / s.total)
+}
+
+// pairing is the pair of a design.
+func (s *search) pairing(d *Design) *pairing {
+	return &pairing{s, [2]int{d.Pumps[0], d.Pumps[1]}, d.Leg}
 }

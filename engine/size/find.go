@@ -56,7 +56,6 @@ type stand struct {
 	usable      bool
 	class       int       // of the bores it may be joined to
 	least, end  unit.Flow // it may run at
-	low         unit.Head // its head at end
 	fewestWatts unit.Power
 	serves      []int // its own designs among found, best of them first
 }
@@ -69,9 +68,10 @@ type candidate struct {
 	years  Cost
 	step   int
 	each   [2]unit.Flow
-	head   unit.Head
+	head   unit.Head // of the pump, or at the join of two
 	power  unit.Power
 	single bool
+	leg    int // of a pair; -1: none
 }
 
 func newSearch(p *Problem) (*search, []trace.Fault) {
@@ -104,8 +104,8 @@ func (s *search) ready(i int) {
 	if p.Curve == nil {
 		return
 	}
-	least, end, _, low := p.Curve.Range()
-	st.least, st.end, st.low = max(least, p.Least), end, low
+	least, end, _, _ := p.Curve.Range()
+	st.least, st.end = max(least, p.Least), end
 	if p.Barred != nil {
 		return
 	}
@@ -130,13 +130,25 @@ func (s *search) pipe(class, k int) *stairs {
 	if have, ok := s.steps[key]; ok {
 		return have
 	}
-	bore := unit.Length(math.Inf(1))
-	if class < len(s.bores) {
-		bore = s.bores[class]
-	}
-	made := s.stairs(s.factors[k], bore, s.most[k])
+	made := s.stairs(s.factors[k], s.bore(class), s.most[k])
 	s.steps[key] = made
 	return made
+}
+
+// bore is the narrowest bore of a class.
+func (s *search) bore(class int) unit.Length {
+	if class < len(s.bores) {
+		return s.bores[class]
+	}
+	return unit.Length(math.Inf(1))
+}
+
+// years is what a design counts by over the years.
+func (s *search) years(first, energy Cost) Cost {
+	if s.p.Unpriced {
+		return energy
+	}
+	return first + energy
 }
 
 // single tries a pump alone.
@@ -157,7 +169,7 @@ func (s *search) single(i int) {
 			break // more flow leaves less head and needs more
 		}
 		c := candidate{pumps: [2]int{i, -1}, pipe: pipe, first: p.Price + pipe.cost, step: k, each: [2]unit.Flow{s.total}, head: head, power: watts, single: true}
-		c.years = c.first + energy
+		c.years = s.years(c.first, energy)
 		st.serves = append(st.serves, s.keep(c))
 	}
 }

@@ -21,6 +21,7 @@ const (
 type Given struct {
 	Pumps   []int // one or two of the shelf
 	Choices []int // of every segment
+	Leg     int   // of a pair, among Problem.Legs
 }
 
 // Room is how far one thing may go with everything else as it is, every wanted
@@ -33,7 +34,7 @@ type Room struct {
 }
 
 // headAt is the head that pumps give together at a flow within their curves.
-func (s *search) headAt(pumps []int) (head unit.Head, why trace.Message, ok bool) {
+func (s *search) headAt(pumps []int, leg int) (head unit.Head, why trace.Message, ok bool) {
 	for _, i := range pumps {
 		// A limit that bars it from the shelf does not change what it can lift.
 		if p := &s.p.Pumps[i]; p.Curve == nil {
@@ -49,12 +50,16 @@ func (s *search) headAt(pumps []int) (head unit.Head, why trace.Message, ok bool
 		return h, trace.Message{}, true
 	}
 	i, j := pumps[0], pumps[1]
-	most := s.together(i, j, max(s.stands[i].low, s.stands[j].low))
+	if len(s.p.Legs) == 0 {
+		leg = -1
+	}
+	pair := &pairing{s, [2]int{i, j}, leg}
+	most := pair.together(pair.low())
 	name := trace.Str("name", s.p.Pumps[i].Name+" + "+s.p.Pumps[j].Name)
 	if most < s.total {
 		return 0, trace.Message{Code: ReasonEnd, Args: []trace.Arg{name, trace.Num("found", s.total, unit.KindFlow), trace.Num("limit", most, unit.KindFlow)}}, false
 	}
-	c, shared := s.share(i, j)
+	c, shared := pair.share()
 	if !shared {
 		return 0, trace.Message{Code: ReasonLeast, Args: []trace.Arg{name, trace.Num("found", s.total, unit.KindFlow), trace.Num("limit", max(s.stands[i].least, s.stands[j].least), unit.KindFlow)}}, false
 	}
@@ -142,7 +147,7 @@ func ask(p *Problem, g Given) (s *search, head unit.Head, why trace.Message, fau
 	if faults = s.given(g); len(faults) > 0 {
 		return nil, 0, why, faults
 	}
-	head, why, _ = s.headAt(g.Pumps)
+	head, why, _ = s.headAt(g.Pumps, g.Leg)
 	return s, head, why, nil
 }
 
@@ -155,6 +160,9 @@ func (s *search) given(g Given) (faults []trace.Fault) {
 	}
 	if len(g.Pumps) < 1 || len(g.Pumps) > 2 {
 		return []trace.Fault{fault("/given/pumps", CodePumps)}
+	}
+	if len(g.Pumps) == 2 && len(s.p.Legs) > 0 && (g.Leg < 0 || g.Leg >= len(s.p.Legs)) {
+		return []trace.Fault{fault("/given/leg", CodeChoice)}
 	}
 	for i := range s.p.Segments {
 		if len(g.Choices) != len(s.p.Segments) || g.Choices[i] < 0 || g.Choices[i] >= len(s.p.Segments[i].Choices) {
@@ -193,7 +201,11 @@ func Changes(p *Problem, g Given) ([]Change, []trace.Fault) {
 	}
 	need, pipe := s.need(g.Choices, 1), s.pipeCost(g.Choices)
 	_, before, serves := s.bestPump(g.Choices)
-	before += pipe
+	paid := pipe // what pipe counts for over the years
+	if p.Unpriced {
+		paid = 0
+	}
+	before += paid
 	choices := slices.Clone(g.Choices)
 	var out []Change
 	for i := range p.Segments {
@@ -204,12 +216,15 @@ func Changes(p *Problem, g Given) ([]Change, []trace.Fault) {
 			choices[i] = k
 			cost := s.pipeCost(choices)
 			c := Change{Segment: i, Choice: k, More: cost - pipe, Head: unit.Head(need - s.need(choices, 1)), Pump: -1}
-			if c.Head > 0 && c.More > 0 {
+			if c.Head > 0 && c.More > 0 && !p.Unpriced {
 				c.PerHead = Cost(math.Round(min(float64(c.More)/float64(c.Head), float64(MostCost))))
 			}
 			if pump, after, ok := s.bestPump(choices); ok && serves {
-				c.Pump, c.Saved = pump, before-after-cost
-				if c.Saved > 0 && c.More > 0 {
+				if paid = cost; p.Unpriced {
+					paid = 0
+				}
+				c.Pump, c.Saved = pump, before-after-paid
+				if !p.Unpriced && c.Saved > 0 && c.More > 0 {
 					c.PerCost = unit.Ratio(c.Saved) / unit.Ratio(c.More)
 				}
 			}
@@ -260,7 +275,7 @@ func (s *search) bestPump(choices []int) (best int, cost Cost, ok bool) {
 			continue
 		}
 		w, _, _ := p.Curve.Power(s.total)
-		if c := p.Price + s.p.Energy.cost(w); !ok || c < cost {
+		if c := s.years(p.Price, s.p.Energy.cost(w)); !ok || c < cost {
 			best, cost, ok = i, c, true
 		}
 	}

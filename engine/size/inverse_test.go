@@ -19,7 +19,11 @@ func served(p *Problem, g Given) bool {
 		head, _, _ := p.Pumps[g.Pumps[0]].Curve.Head(total)
 		h = float64(head)
 	} else {
-		h, _, _ = bruteSplit(&p.Pumps[g.Pumps[0]], &p.Pumps[g.Pumps[1]], total)
+		leg := &Choice{}
+		if g.Leg >= 0 && len(p.Legs) > 0 {
+			leg = &p.Legs[g.Leg]
+		}
+		h, _, _ = bruteSplit(&p.Pumps[g.Pumps[0]], &p.Pumps[g.Pumps[1]], leg, total)
 	}
 	return h >= bruteNeed(p, g.Choices, 1)
 }
@@ -36,7 +40,7 @@ func TestInverse(t *testing.T) {
 			continue
 		}
 		d := &found.Front[r.IntN(len(found.Front))]
-		g := Given{d.Pumps, d.Choices}
+		g := Given{Pumps: d.Pumps, Choices: d.Choices, Leg: d.Leg}
 		up, faults := Highest(p, g)
 		if len(faults) > 0 || len(up) != len(p.Outlets) {
 			t.Fatal(seed, faults)
@@ -86,14 +90,14 @@ func TestInverseBeyondTheCurve(t *testing.T) {
 		p.Outlets[i].Wanted *= 100
 	}
 	p.MostSpeed = 0
-	up, faults := Highest(p, Given{[]int{3}, []int{5, 5, 5, 5, 5}})
+	up, faults := Highest(p, Given{Pumps: []int{3}, Choices: []int{5, 5, 5, 5, 5}})
 	if len(faults) > 0 || up[0].Why.Code != ReasonEnd || up[0].More != 0 {
 		t.Errorf("beyond the curve there is a figure: %+v %v", up, faults)
 	}
-	if _, faults := Highest(p, Given{[]int{30}, []int{5, 5, 5, 5, 5}}); len(faults) == 0 {
+	if _, faults := Highest(p, Given{Pumps: []int{30}, Choices: []int{5, 5, 5, 5, 5}}); len(faults) == 0 {
 		t.Error("a pump that is not on the shelf is taken")
 	}
-	if _, faults := Farthest(p, Given{[]int{0}, []int{5, 5}}); len(faults) == 0 {
+	if _, faults := Farthest(p, Given{Pumps: []int{0}, Choices: []int{5, 5}}); len(faults) == 0 {
 		t.Error("choices for some segments only are taken")
 	}
 	for i := range p.Segments {
@@ -104,7 +108,7 @@ func TestInverseBeyondTheCurve(t *testing.T) {
 	for i := range p.Outlets {
 		p.Outlets[i].Wanted /= 100
 	}
-	far, _ := Farthest(p, Given{[]int{3}, []int{5, 5, 5, 5, 5}})
+	far, _ := Farthest(p, Given{Pumps: []int{3}, Choices: []int{5, 5, 5, 5, 5}})
 	if far[0].Why.Code != ReasonSmooth && far[0].Why.Code != ReasonEnd {
 		t.Errorf("pipe without loss could go %v", far[0])
 	}
@@ -121,7 +125,7 @@ func TestChanges(t *testing.T) {
 		if len(faults) > 0 || len(found.Front) == 0 {
 			continue
 		}
-		g := Given{found.Front[0].Pumps, make([]int, len(p.Segments))} // the narrowest pipe
+		g := Given{Pumps: found.Front[0].Pumps, Choices: make([]int, len(p.Segments)), Leg: found.Front[0].Leg} // the narrowest pipe
 		list, faults := Changes(p, g)
 		if len(faults) > 0 {
 			t.Fatal(seed, faults)

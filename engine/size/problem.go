@@ -25,9 +25,18 @@ type Problem struct {
 	Outlets  []Outlet
 	Pumps    []Pump
 	Pairs    Pairs
+	// Legs are what the two pumps of a pair may each be joined by: pipe, check
+	// valve and the way into the join, the same for both. Its laws are those of
+	// one leg, its Cost that of both with the join. None: a pair is joined by
+	// nothing, at no cost and no loss.
+	Legs []Choice
 	// Uniform: one choice throughout. Choice k of a segment then goes with choice
 	// k of every other; a segment with a single choice stays as it is.
-	Uniform   bool
+	Uniform bool
+	// Unpriced: prices are not known. Cost of choices and legs is then how pipe is
+	// ranked (what is smaller counts as cheaper), and Design.Years is the energy
+	// alone.
+	Unpriced  bool
 	MostSpeed unit.Speed // limit on the speed in every segment at the wanted flows; 0: none
 	Energy    Energy
 	// Reserves are the flow factors that count as steps of reserve, above 1 and
@@ -111,12 +120,13 @@ type Result struct {
 type Design struct {
 	Pumps   []int       // one or two, in the shelf's order
 	Choices []int       // of each segment
+	Leg     int         // of a pair, among Problem.Legs; -1: none
 	First   Cost        // pumps, pipe, fittings
 	Years   Cost        // First and the present value of the energy
 	Step    int         // of the reserve: 0, or t for Reserves[t-1]
 	Flow    unit.Flow   // sum of the wanted flows
 	Each    []unit.Flow // of each pump
-	Head    unit.Head   // of the pumps at Flow
+	Head    unit.Head   // of the pump at Flow; of a pair at the join, past its legs
 	Need    unit.Head   // that the pipe takes at Flow
 	Power   unit.Power  // of all pumps at Flow
 	Burns   []unit.Head // that the valve of each outlet takes to share as wanted, beside Surplus

@@ -112,6 +112,9 @@ func TestMoneyTwiceIsTheFrontTwice(t *testing.T) {
 				p.Segments[i].Choices[k].Cost *= 2
 			}
 		}
+		for i := range p.Legs {
+			p.Legs[i].Cost *= 2
+		}
 		for i := range p.Pumps {
 			p.Pumps[i].Price *= 2
 		}

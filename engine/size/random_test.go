@@ -123,6 +123,12 @@ func randomProblem(t testing.TB, r *rand.Rand, segments, sizes, nKinds, pumps in
 	for _, o := range p.Outlets {
 		total += float64(o.Wanted)
 	}
+	if r.IntN(2) == 0 {
+		for _, b := range bores[r.IntN(3):5] {
+			p.Legs = append(p.Legs, randomChoice(t, r.IntN(len(kinds)), b, 0.5+2*r.Float64(), 2+4*r.Float64()))
+		}
+	}
+	p.Unpriced = r.IntN(5) == 0
 	for i := range pumps {
 		p.Pumps = append(p.Pumps, randomPump(t, r, "pump "+strconv.Itoa(i), 2+10*r.Float64(), total*(0.5+1.7*r.Float64())))
 	}

@@ -121,6 +121,11 @@ func (p *Problem) money() (faults []trace.Fault) {
 			}
 		}
 	}
+	for i := range p.Legs {
+		if wrong(p.Legs[i].Cost) {
+			faults = append(faults, fault(at("/legs", i), CodeAmount, trace.Str("name", p.Legs[i].Name)))
+		}
+	}
 	for i := range p.Pumps {
 		if wrong(p.Pumps[i].Price) {
 			faults = append(faults, fault(at("/pumps", i), CodeAmount, trace.Str("name", p.Pumps[i].Name)))
