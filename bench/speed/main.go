@@ -1,5 +1,5 @@
 // Command speed makes a table of docs/speed.md from what go test -bench prints
-// for engine/network, the least of all counts. The script bench/speed/run runs
+// for engine/network, or with the word size for engine/size, the least of all counts. The script bench/speed/run runs
 // both.
 package main
 
@@ -15,7 +15,11 @@ import (
 
 func main() {
 	rows, order, err := read(os.Stdin)
-	if err == nil {
+	switch {
+	case err != nil:
+	case len(os.Args) > 1 && os.Args[1] == "size":
+		err = writeSize(os.Stdout, rows)
+	default:
 		err = write(os.Stdout, rows, order)
 	}
 	if err != nil {
@@ -95,7 +99,7 @@ func write(out io.Writer, rows map[string]*row, order []string) error {
 // took prints nanoseconds to three figures in ns, us or ms.
 func took(ns float64) string {
 	unit := "ns"
-	for _, u := range []string{"µs", "ms"} {
+	for _, u := range []string{"µs", "ms", "s"} {
 		if ns < 999.5 {
 			break
 		}

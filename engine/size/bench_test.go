@@ -98,3 +98,58 @@ func BenchmarkPairs(b *testing.B) {
 		}
 	}
 }
+
+// BenchmarkGrowth is how the search grows with the shelf, a size for each
+// segment; BenchmarkFloor is the bare evaluations behind it.
+func BenchmarkGrowth(b *testing.B) {
+	for _, n := range []int{10, 100, 1000, 10000} {
+		for _, pairs := range []Pairs{PairsNone, PairsAny} {
+			name := map[Pairs]string{PairsNone: "single", PairsAny: "pairs"}[pairs]
+			b.Run(name+"/"+strconv.Itoa(n), func(b *testing.B) { findAll(b, threeFalls(b, n, false, pairs)) })
+		}
+	}
+}
+
+// BenchmarkFloor evaluates, for the single pumps, each law and curve that no
+// search over the shelf can do without: for every step of reserve the loss of
+// every choice of pipe and the head of every pump, and the watts of each. For
+// pairs, the first cost of each.
+func BenchmarkFloor(b *testing.B) {
+	for _, n := range []int{10, 100, 1000, 10000} {
+		p := threeFalls(b, n, false, PairsNone)
+		t, faults := plant(p)
+		if len(faults) > 0 {
+			b.Fatal(faults)
+		}
+		b.Run("single/"+strconv.Itoa(n), func(b *testing.B) {
+			for b.Loop() {
+				for _, y := range append([]unit.Ratio{1}, p.Reserves...) {
+					for i := range p.Segments {
+						for k := range p.Segments[i].Choices {
+							sink += p.Segments[i].Choices[k].loss(unit.Flow(y) * t.flow[i])
+						}
+					}
+					for i := range p.Pumps {
+						h, _, _ := p.Pumps[i].Curve.Head(unit.Flow(y) * t.total)
+						sink += float64(h)
+					}
+				}
+				for i := range p.Pumps {
+					w, _, _ := p.Pumps[i].Curve.Power(t.total)
+					sink += float64(w)
+				}
+			}
+		})
+		b.Run("pairs/"+strconv.Itoa(n), func(b *testing.B) {
+			for b.Loop() {
+				for i := range p.Pumps {
+					for j := i; j < len(p.Pumps); j++ {
+						sink += float64(p.Pumps[i].Price + p.Pumps[j].Price)
+					}
+				}
+			}
+		})
+	}
+}
+
+var sink float64
