@@ -214,6 +214,8 @@ func TestDocs(t *testing.T) {
 	table(&b, reflect.TypeFor[Document](), seen)
 	b.WriteString("\n# The choice as JSON\n\n`plashet choose JOB --json` prints it.\n")
 	table(&b, reflect.TypeFor[ChosenDocument](), seen)
+	b.WriteString("\n# The layouts as JSON\n\n`plashet arrange JOB --json` prints them.\n")
+	table(&b, reflect.TypeFor[ArrangedDocument](), seen)
 	path := filepath.Join("..", "docs", "answer.md")
 	if *update {
 		if err := os.WriteFile(path, []byte(b.String()), 0o644); err != nil {

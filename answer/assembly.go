@@ -143,8 +143,16 @@ func (p *printer) wayOut(a *layout.Assembly) {
 	if !o.Possible {
 		return
 	}
-	p.tell("", "print.way", str("union", o.Union))
-	for i, v := range o.Moves {
+	p.moves(o.Union, o.Moves)
+}
+
+// moves prints a way out, one move after the other.
+func (p *printer) moves(union string, moves []layout.Move) {
+	if len(moves) == 0 {
+		return
+	}
+	p.tell("", "print.way", str("union", union))
+	for i, v := range moves {
 		way := "print.way.move"
 		if v.Along.Z > 0.9 {
 			way = "print.way.lift"

@@ -105,7 +105,7 @@ func TestEveryCodeHasASentence(t *testing.T) {
 // labels are what package answer says itself.
 func labels() map[string]string {
 	all := map[string]string{}
-	for _, part := range []map[string]string{enAnswer, enPrint, enSure, enLaid, enChoose} {
+	for _, part := range []map[string]string{enAnswer, enPrint, enSure, enLaid, enChoose, enFound} {
 		maps.Copy(all, part)
 	}
 	return all

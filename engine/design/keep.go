@@ -155,7 +155,7 @@ func (a *Arranging) written(j *job.Job, l *arrange.Layout, asCut bool) *job.Job 
 			as.Parts = append(as.Parts, old.Parts[len(old.Parts)-toWall+k])
 			continue
 		}
-		out := job.Laid{Fitting: a.nameOf(&p.Part), Size: p.Size, Mark: p.Mark, Reverse: p.Reverse, Closes: p.Next.Closing}
+		out := job.Laid{Fitting: a.PartName(&p.Part), Size: p.Size, Mark: p.Mark, Reverse: p.Reverse, Closes: p.Next.Closing}
 		if i < fromPump { // the last glued one: what comes after it is new
 			out = old.Parts[i]
 			out.Next, out.NextBy, out.Closes = job.Length{}, "", p.Next.Closing
@@ -183,9 +183,9 @@ func (a *Arranging) written(j *job.Job, l *arrange.Layout, asCut bool) *job.Job 
 	return next
 }
 
-// nameOf gives the catalogue's name of a part that the search used, either way
+// PartName gives the catalogue's name of a part that the search used, either way
 // round.
-func (a *Arranging) nameOf(p *layout.Part) string {
+func (a *Arranging) PartName(p *layout.Part) string {
 	plain := *p
 	plain.Mark = ""
 	for i := range a.Input.Fittings {

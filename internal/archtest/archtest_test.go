@@ -45,13 +45,13 @@ var mayImport = map[string][]string{
 		"engine/level", "engine/motion", "engine/layout", "engine/verify", "engine/arrange", "engine/cut", "engine/glue", "engine/size", "engine/band", "job", "takeoff",
 	},
 	"words":       {"engine/unit", "engine/trace"},
-	"answer":      {"engine/unit", "engine/trace", "engine/geom", "engine/cut", "engine/level", "engine/motion", "engine/layout", "engine/verify", "engine/glue", "engine/design", "engine/size", "takeoff", "job", "words"},
+	"answer":      {"engine/unit", "engine/trace", "engine/geom", "engine/cut", "engine/level", "engine/motion", "engine/layout", "engine/verify", "engine/arrange", "engine/glue", "engine/design", "engine/size", "takeoff", "job", "words"},
 	"drawing":     {"engine/unit", "engine/trace", "engine/geom", "engine/hydro", "engine/level", "engine/layout", "engine/design", "job", "words"},
 	"render/svg":  {"drawing"},
 	"demo":        {},
 	"checks":      {"engine/unit", "engine/trace", "engine/geom", "engine/catalog", "engine/hydro", "engine/network", "engine/size", "engine/level", "engine/motion", "engine/layout", "engine/cut", "engine/cut/testdata/orlib", "engine/glue", "takeoff"},
 	"store":       {},
-	"cli":         {"engine/unit", "engine/trace", "engine/design", "engine/catalog", "job", "words", "answer", "drawing", "render/svg", "demo"},
+	"cli":         {"engine/unit", "engine/trace", "engine/design", "engine/arrange", "engine/catalog", "job", "words", "answer", "drawing", "render/svg", "demo"},
 	"cmd/plashet": {"cli"},
 }
 

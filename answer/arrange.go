@@ -1,0 +1,194 @@
+package answer
+
+import (
+	"io"
+	"math"
+	"slices"
+	"strconv"
+
+	"plashet/engine/arrange"
+	"plashet/engine/design"
+	"plashet/engine/layout"
+	"plashet/engine/trace"
+	"plashet/engine/unit"
+	"plashet/words"
+)
+
+// arranging prints what a search for layouts found.
+type arranging struct {
+	printer
+	a *design.Arranging
+}
+
+// Arranged prints for reading the layouts that a search found, side by side and
+// one by one, and how far the claim reaches; where nothing fits, what failed and
+// what would mend it. Faults met in reading stand with the search's.
+func Arranged(w io.Writer, a *design.Arranging, read []trace.Fault, l *words.Language) error {
+	p := &arranging{printer{w: w, say: l, unit: a.Units}, a}
+	p.tell("", "found.title", str("name", a.Name))
+	if a.Note != "" {
+		p.line("%s", a.Note)
+	}
+	if o := a.Outcome; o != nil {
+		p.tell("", "found.pump", str("name", a.Pump), num("flow", a.Flow, unit.KindFlow))
+		switch {
+		case len(o.Layouts) > 0:
+			p.sideBySide()
+			for i := range o.Layouts {
+				p.layout(i)
+			}
+		case len(o.Faults) == 0:
+			p.none()
+		}
+	}
+	if len(a.Findings) > 0 {
+		p.head("found.head.findings")
+		for _, f := range a.Findings {
+			p.line("%s%s", p.severity(f.Severity), p.say.Finding(f, p.unit))
+		}
+	}
+	p.faults(append(slices.Clone(read), a.Faults...))
+	if len(a.Assumptions) > 0 {
+		p.head("print.head.assumed")
+		for _, x := range a.Assumptions {
+			p.line("%s", p.say.Assumption(x, p.unit))
+		}
+	}
+	return p.err
+}
+
+// sideBySide prints what each layout costs in every respect, and the claim.
+func (p *arranging) sideBySide() {
+	o := p.a.Outcome
+	p.head("found.head.layouts")
+	var head []string
+	for _, c := range []string{"layout", "head", "elbows", "joints", "cost", "slide", "deep", "released", "stands"} {
+		head = append(head, p.say.Word("found.column."+c))
+	}
+	rows := [][]string{head}
+	for i := range o.Layouts {
+		l := &o.Layouts[i]
+		w := &l.Worth
+		rows = append(rows, []string{
+			strconv.Itoa(i + 1), show(&p.printer, w.Head, unit.KindDepth), strconv.Itoa(w.Elbows), strconv.Itoa(w.Joints), p.cost(w),
+			show(&p.printer, w.Slide, unit.KindTape), show(&p.printer, w.Deep, unit.KindTape), show(&p.printer, w.Released, unit.KindWater), p.a.Attitudes[l.Standing],
+		})
+	}
+	p.table("rrrrrrrrl", rows)
+	p.tell("", "found.columns")
+	if n := len(o.Layouts); n == 1 {
+		p.tell("", "found.one")
+	} else {
+		p.tell("", "found.many", count("count", n))
+	}
+	p.claim("found.claim.")
+	p.tell("", "found.keep")
+}
+
+func (p *arranging) cost(w *arrange.Worth) string {
+	if !w.Priced || p.a.Currency == "" {
+		return p.say.Word("found.unpriced")
+	}
+	return strconv.FormatFloat(w.Cost, 'f', 2, 64) + " " + p.a.Currency
+}
+
+// claims are the words by which a claim goes.
+var claims = map[arrange.Claim]string{arrange.Everything: "everything", arrange.Family: "family", arrange.Capped: "capped", arrange.Stopped: "stopped"}
+
+// claim prints how far the proof reaches.
+func (p *arranging) claim(stem string) {
+	f := &p.a.Outcome.Proof
+	p.tell("", stem+claims[f.Claim], count("elbows", f.Elbows), count("caps", f.Caps))
+	p.tell("", "found.reach")
+}
+
+// layout prints one layout: where the pump stands, its parts in order with rolls
+// and cuts, and the pump's way out.
+func (p *arranging) layout(i int) {
+	l := &p.a.Outcome.Layouts[i]
+	c := &l.Chain
+	p.head("found.head.layout", count("number", i+1))
+	p.tell("", "found.stands", str("attitude", p.a.Attitudes[l.Standing]), num("turn", c.Pose.Turn, unit.KindAngle),
+		num("left", unit.Length(c.Pose.At.X), unit.KindTape), num("front", unit.Length(c.Pose.At.Y), unit.KindTape), num("floor", unit.Length(c.Pose.At.Z), unit.KindTape))
+	if o := c.Vault.Outlet; o != p.a.Input.Vault.Outlet {
+		p.tell("", "found.drill", num("along", o.Along, unit.KindTape), num("height", o.Height, unit.KindTape))
+	}
+	var rows [][]string
+	if t := p.then(l, -1); t != "" {
+		rows = append(rows, []string{"", "", "", t})
+	}
+	for k := range c.Parts {
+		x := &c.Parts[k]
+		roll := ""
+		if turn, _ := x.Kind.Turn(); turn != 0 {
+			roll = p.text("found.roll", num("angle", x.Roll, unit.KindAngle))
+		} else if x.Reverse {
+			roll = p.say.Word("found.reverse")
+		}
+		then := p.then(l, k)
+		if then == "" && k+1 < len(c.Parts) {
+			then = p.say.Word("found.directly")
+		}
+		rows = append(rows, []string{l.Laid.Places[k].Mark, p.a.PartName(&x.Part) + " " + x.Size, roll, then})
+	}
+	p.table("llll", rows)
+	p.moves(l.Laid.LiftOut.Union, l.Way)
+	p.second(&l.Proved)
+}
+
+// then tells the piece of pipe behind a part; "" where there is none.
+func (p *arranging) then(l *arrange.Layout, after int) string {
+	i := slices.IndexFunc(l.Laid.Pieces, func(c layout.Piece) bool { return c.After == after })
+	if i < 0 {
+		return ""
+	}
+	c := &l.Laid.Pieces[i]
+	code := "found.piece"
+	if c.Closing {
+		code = "found.closing"
+	}
+	return p.text(code, str("piece", c.Mark), num("cut", c.Cut, unit.KindTape))
+}
+
+// none prints why nothing fits, and what would mend it.
+func (p *arranging) none() {
+	o := p.a.Outcome
+	p.head("found.head.none")
+	if o.Stage != "" {
+		p.tell("", "found.stage."+string(o.Stage))
+	}
+	p.claim("found.none.")
+	if o.Proof.Claim == arrange.Stopped && len(o.Short) == 0 {
+		return // nobody looked for what would mend it
+	}
+	p.head("found.head.mend")
+	if len(o.Short) == 0 {
+		p.tell("", "found.mend.none")
+	}
+	for i := range o.Short {
+		s := &o.Short[i]
+		code := "found.mend.more"
+		if s.By < 0 {
+			code = "found.mend.less"
+		}
+		sure := "found.mend.guess"
+		if s.Sure {
+			sure = "found.mend.sure"
+		}
+		p.line("%s; %s", p.text(code, str("what", p.say.Say(s.What, p.unit)), num("by", enough(s.By, p.unit), unit.KindTape), count("elbows", s.Layout.Worth.Elbows)), p.say.Word(sure))
+	}
+}
+
+// enough rounds a length up to the step that is taped: what is short by less
+// than a step is mended by a whole one.
+func enough(by unit.Length, s unit.System) unit.Length {
+	step := layout.Step(s)
+	const dust = 1e-6 // of a step, from the arithmetic
+	return unit.Length(math.Ceil(math.Abs(float64(by/step))-dust)) * step
+}
+
+// Progress says how far a search has got.
+func Progress(g arrange.Progress, l *words.Language) string {
+	p := printer{say: l}
+	return p.text("found.progress", count("elbows", g.Elbows), count("done", g.Done), count("of", g.Of), count("layouts", g.Layouts))
+}

@@ -1,0 +1,146 @@
+package answer
+
+import (
+	"bytes"
+	"encoding/json"
+	"strings"
+	"testing"
+
+	"plashet/demo"
+	"plashet/engine/arrange"
+	"plashet/engine/catalog"
+	"plashet/engine/design"
+	"plashet/engine/layout"
+	"plashet/engine/trace"
+	"plashet/engine/unit"
+	"plashet/job"
+	"plashet/words"
+)
+
+// arrangement is a search's answer with one layout, made of the hillside's own
+// assembly.
+func arrangement(t *testing.T) *design.Arranging {
+	t.Helper()
+	book, err := catalog.New()
+	if err != nil {
+		t.Fatal(err)
+	}
+	j, faults := job.Read(demo.Job("hillside-cascade"))
+	r := design.Solve(book, j, faults...)
+	if r.Assembly == nil || r.Second == nil {
+		t.Fatal(faults, r.Faults)
+	}
+	kinds := []layout.Kind{layout.MaleAdapter, layout.Union, layout.Elbow90, layout.CheckSwing, layout.Bulkhead}
+	var l arrange.Layout
+	for _, k := range kinds {
+		l.Chain.Parts = append(l.Chain.Parts, layout.Laid{Part: layout.Part{Kind: k, Size: "2"}})
+	}
+	l.Chain.Parts[2].Roll = 270 * unit.Degree
+	l.Laid, l.Proved, l.Way = *r.Assembly, *r.Second, r.Assembly.LiftOut.Moves
+	l.Worth = arrange.Worth{Head: unit.Foot / 2, Joints: 9, Cost: 57.95, Priced: true, Slide: 3 * unit.Inch, Deep: 9 * unit.Inch, Released: unit.USGallon, Elbows: 1}
+	return &design.Arranging{
+		Name: r.Name, Units: r.Units, Currency: "USD", Pump: "M", Flow: 60 * unit.USGallonPerMinute, Attitudes: []string{"on its feet"},
+		Outcome: &arrange.Outcome{Layouts: []arrange.Layout{l}, Proof: arrange.Proof{Claim: arrange.Family, Elbows: 3}},
+	}
+}
+
+func arrangedText(t *testing.T, a *design.Arranging) string {
+	t.Helper()
+	var b bytes.Buffer
+	if err := Arranged(&b, a, nil, words.English()); err != nil {
+		t.Fatal(err)
+	}
+	if s := b.String(); strings.ContainsAny(s, "{}") || strings.Contains(s, "found.") {
+		t.Errorf("something has no sentence:\n%s", s)
+	}
+	return b.String()
+}
+
+// TestArrangedText: the layouts stand side by side, each with its parts, cuts,
+// rolls and the pump's moves by number; the claim says how far it reaches.
+func TestArrangedText(t *testing.T) {
+	a := arrangement(t)
+	text := arrangedText(t, a)
+	for _, want := range []string{
+		"57.95 USD", "up to 3 elbows", "There is one layout", "elbow 90 2", "roll 270°", "then P1, cut ", "measure the gap in place first", "unplugged", "  1. ",
+	} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q is not told:\n%s", want, text)
+		}
+	}
+	for claim, want := range map[arrange.Claim]string{
+		arrange.Everything: "any number of elbows", arrange.Capped: "Not proven: a limit was met at 2 orders", arrange.Stopped: "Not proven: the search was stopped",
+	} {
+		a.Outcome.Proof = arrange.Proof{Claim: claim, Elbows: 3, Caps: 2}
+		if text = arrangedText(t, a); !strings.Contains(text, want) {
+			t.Errorf("claim %d: %q is not told:\n%s", claim, want, text)
+		}
+	}
+}
+
+// TestArrangedNone: where nothing fits the text tells what failed, and what is
+// short, rounded up to what a tape reads: 0.99 in short is not mended by 15/16.
+func TestArrangedNone(t *testing.T) {
+	a := arrangement(t)
+	fits := a.Outcome.Layouts[0]
+	mend := func(by unit.Length, sure bool) arrange.Change {
+		return arrange.Change{What: trace.Message{Code: "way.up"}, By: by, Layout: fits, Sure: sure}
+	}
+	for claim, want := range map[arrange.Claim]string{
+		arrange.Everything: "Proven: no chain", arrange.Family: "Proven for up to 3", arrange.Capped: "proves nothing", arrange.Stopped: "proves nothing",
+	} {
+		a.Outcome = &arrange.Outcome{Stage: arrange.StageOut, Proof: arrange.Proof{Claim: claim, Elbows: 3}, Short: []arrange.Change{mend(0.94*unit.Inch, true), mend(-0.3*unit.Inch, false)}}
+		text := arrangedText(t, a)
+		for _, want := range []string{want, "can the pump be lifted out", `up: 1" more, and a layout with 1 elbows fits; a hundredth`, `up: 5/16" less`, "is not proven"} {
+			if !strings.Contains(text, want) {
+				t.Errorf("claim %d: %q is not told:\n%s", claim, want, text)
+			}
+		}
+	}
+	for _, stage := range []arrange.Stage{arrange.StageBody, arrange.StageWalls, arrange.StageClear, arrange.StageValve, arrange.StageOut} {
+		a.Outcome = &arrange.Outcome{Stage: stage, Proof: arrange.Proof{Claim: arrange.Family}}
+		if text := arrangedText(t, a); !strings.Contains(text, "No single size") {
+			t.Error(text)
+		}
+	}
+}
+
+// TestEnough: a length is rounded up to the step, one that is a whole step
+// stays.
+func TestEnough(t *testing.T) {
+	for _, c := range [][3]float64{{1.0 / 16, 1.0 / 16, 0}, {0.063, 2.0 / 16, 0}, {-0.99, 1, 0}, {3, 3, 0}} {
+		if got := float64(enough(unit.Length(c[0])*unit.Inch, unit.US) / unit.Inch); got < c[1]-1e-9 || got > c[1]+1e-9 {
+			t.Errorf("%v in: %v, want %v", c[0], got, c[1])
+		}
+	}
+	if got := enough(25.2*unit.Millimetre, unit.Metric) / unit.Millimetre; got < 26-1e-9 || got > 26+1e-9 {
+		t.Errorf("%v mm", got)
+	}
+}
+
+// TestArrangedJSON: the JSON reads back and tells what the search found.
+func TestArrangedJSON(t *testing.T) {
+	a := arrangement(t)
+	var b bytes.Buffer
+	if err := ArrangedJSON(&b, a, []trace.Fault{{Message: trace.Message{Code: "job.missing"}, Path: "/vault"}}, words.English()); err != nil {
+		t.Fatal(err)
+	}
+	var d ArrangedDocument
+	dec := json.NewDecoder(&b)
+	dec.DisallowUnknownFields()
+	if err := dec.Decode(&d); err != nil {
+		t.Fatal(err)
+	}
+	if d.Claim != "family" || d.Elbows != 3 || len(d.Layouts) != 1 || len(d.Faults) != 1 || d.Proof == "" {
+		t.Fatalf("%+v", d)
+	}
+	l := d.Layouts[0]
+	if l.Cost == nil || *l.Cost != 57.95 || len(l.Chain) != 5 || l.Chain[2].Fitting != "elbow 90" || len(l.Pieces) == 0 || len(l.Way) == 0 || l.Stands == nil || l.Attitude != "on its feet" {
+		t.Errorf("%+v", l)
+	}
+	a.Outcome.Layouts[0].Worth.Priced = false
+	b.Reset()
+	if err := ArrangedJSON(&b, a, nil, words.English()); err != nil || strings.Contains(b.String(), `"cost"`) {
+		t.Errorf("%v: a cost that is not known is told", err)
+	}
+}

@@ -1,0 +1,158 @@
+package answer
+
+import (
+	"encoding/json"
+	"io"
+	"slices"
+
+	"plashet/engine/arrange"
+	"plashet/engine/design"
+	"plashet/engine/layout"
+	"plashet/engine/trace"
+	"plashet/engine/unit"
+	"plashet/words"
+)
+
+// ArrangedDocument is what a search for layouts found, as JSON.
+type ArrangedDocument struct {
+	Format   string         `json:"format" doc:"says that this is an answer"`
+	Version  int            `json:"version" doc:"version of the answer's fields"`
+	Name     string         `json:"name" doc:"the job's name"`
+	Note     string         `json:"note,omitempty" doc:"the job's note"`
+	Units    string         `json:"units" doc:"us or metric: the units of every text"`
+	Currency string         `json:"currency,omitempty" doc:"of every cost"`
+	Pump     string         `json:"pump,omitempty" doc:"the pump in use"`
+	Flow     Quantity       `json:"flow,omitzero" doc:"at which losses are compared"`
+	Layouts  []ArrangedPlan `json:"layouts" doc:"those that no other beats in every respect; the least head first"`
+	Claim    string         `json:"claim,omitempty" doc:"how far the proof reaches: everything (any number of elbows), family (up to elbows), capped (a limit was met) or stopped; absent where no search was made"`
+	Elbows   int            `json:"elbows" doc:"up to which everything was looked at"`
+	Caps     int            `json:"caps" doc:"orders of fittings left undecided at a limit"`
+	Proof    string         `json:"proof,omitempty" doc:"the claim in a sentence"`
+	Stage    string         `json:"stage,omitempty" doc:"where nothing fits, what failed first: body, walls, clear, valve or out"`
+	Short    []ArrangedMend `json:"short,omitempty" doc:"where nothing fits, what would mend it, the least first"`
+	Work     ArrangedWork   `json:"work" doc:"what the search had to do"`
+	Findings []ArrangedSaid `json:"findings,omitempty" doc:"worth knowing"`
+	Assumed  []string       `json:"assumed,omitempty" doc:"defaults in force"`
+	Faults   []Fault        `json:"faults,omitempty" doc:"what could not be read or searched"`
+}
+
+// ArrangedPlan is one layout.
+type ArrangedPlan struct {
+	Attitude string         `json:"attitude" doc:"the pump's attitude"`
+	Turn     Quantity       `json:"turn" doc:"of the pump about the upright, anticlockwise seen from above"`
+	At       Place          `json:"at" doc:"where the corner of its box nearest the origin stands, after turning"`
+	Along    Quantity       `json:"holeAlong" doc:"centre of the hole along its wall"`
+	Height   Quantity       `json:"holeHeight" doc:"and above the floor"`
+	Head     Quantity       `json:"head" doc:"lost in the vault at that flow"`
+	Elbows   int            `json:"elbows" doc:"how many"`
+	Joints   int            `json:"joints" doc:"to glue or to screw"`
+	Cost     *float64       `json:"cost,omitempty" doc:"of fittings and pipe; absent where one has no price"`
+	Slide    Quantity       `json:"slide" doc:"that the pump must be slid before it can be lifted"`
+	Deep     Quantity       `json:"unionDepth" doc:"of the union's nut under the rim"`
+	Released Quantity       `json:"released" doc:"comes down into the vault when the union is opened"`
+	Chain    []ArrangedPart `json:"chain" doc:"the fittings in order, from the pump to the wall"`
+	Pieces   []Piece        `json:"pieces" doc:"the cut list"`
+	Way      []Move         `json:"way" doc:"the pump's way out, unplugged and with the union opened, in order"`
+	Stands   *Assembly      `json:"assembly" doc:"where its parts stand, what it may be off by, its play"`
+}
+
+// ArrangedPart is one fitting of a layout.
+type ArrangedPart struct {
+	Mark    string   `json:"mark" doc:"its mark"`
+	Fitting string   `json:"fitting" doc:"its name"`
+	Size    string   `json:"size" doc:"its size"`
+	Roll    Quantity `json:"roll" doc:"of an elbow's outlet seen along the flow into it, clockwise from up, or from the back wall where its inlet is upright"`
+	Piece   string   `json:"piece,omitempty" doc:"mark of the piece of pipe behind it; absent where it goes straight into the next"`
+}
+
+// ArrangedMend is one size changed so that a layout fits.
+type ArrangedMend struct {
+	Code   string   `json:"code" doc:"which size"`
+	Text   string   `json:"text" doc:"the same in words"`
+	By     Quantity `json:"by" doc:"longer, higher, wider; below zero: shorter, lower"`
+	Sure   bool     `json:"sure" doc:"a hundredth of an inch short of that does not do"`
+	Elbows int      `json:"elbows" doc:"of the layout that then fits"`
+}
+
+// ArrangedWork counts what the search had to do.
+type ArrangedWork struct {
+	Orders   int `json:"orders" doc:"orders of fittings"`
+	Chains   int `json:"chains" doc:"chains of directions"`
+	Programs int `json:"programs" doc:"linear programs"`
+	Nodes    int `json:"nodes" doc:"nodes of branch and bound"`
+}
+
+// ArrangedSaid is a finding.
+type ArrangedSaid struct {
+	Code     string `json:"code" doc:"stable code"`
+	Severity string `json:"severity" doc:"info, caution or danger"`
+	Text     string `json:"text" doc:"in words"`
+}
+
+// ArrangedJSON prints what a search for layouts found as JSON.
+func ArrangedJSON(w io.Writer, a *design.Arranging, read []trace.Fault, l *words.Language) error {
+	p := &arranging{printer{say: l, unit: a.Units}, a}
+	m := maker{unit: a.Units, say: l}
+	d := ArrangedDocument{Format: FormatName, Version: FormatVersion, Name: a.Name, Note: a.Note, Units: systemName(a.Units), Currency: a.Currency, Layouts: []ArrangedPlan{}}
+	if o := a.Outcome; o != nil {
+		d.Pump, d.Flow = a.Pump, of(m, a.Flow, unit.KindFlow)
+		d.Elbows, d.Caps, d.Stage = o.Proof.Elbows, o.Proof.Caps, string(o.Stage)
+		d.Work = ArrangedWork{o.Tally.Orders, o.Tally.Chains, o.Tally.Programs, o.Tally.Nodes}
+		if d.Claim = claims[o.Proof.Claim]; d.Claim != "" {
+			stem := "found.claim."
+			if len(o.Layouts) == 0 {
+				stem = "found.none."
+			}
+			d.Proof = p.text(stem+d.Claim, count("elbows", d.Elbows), count("caps", d.Caps))
+		}
+		for i := range o.Layouts {
+			d.Layouts = append(d.Layouts, p.planJSON(m, &o.Layouts[i]))
+		}
+		for i := range o.Short {
+			s := &o.Short[i]
+			d.Short = append(d.Short, ArrangedMend{s.What.Code, l.Say(s.What, a.Units), of(m, s.By, unit.KindTape), s.Sure, s.Layout.Worth.Elbows})
+		}
+	}
+	for _, f := range a.Findings {
+		d.Findings = append(d.Findings, ArrangedSaid{f.Code, f.Severity.String(), l.Finding(f, a.Units)})
+	}
+	for _, x := range a.Assumptions {
+		d.Assumed = append(d.Assumed, l.Assumption(x, a.Units))
+	}
+	for _, f := range append(slices.Clone(read), a.Faults...) {
+		d.Faults = append(d.Faults, Fault{Code: f.Code, Text: l.Say(f.Message, a.Units), Path: f.Path, Line: f.Line})
+	}
+	e := json.NewEncoder(w)
+	e.SetIndent("", "  ")
+	e.SetEscapeHTML(false)
+	return e.Encode(d)
+}
+
+func (p *arranging) planJSON(m maker, l *arrange.Layout) ArrangedPlan {
+	w, c := &l.Worth, &l.Chain
+	x := ArrangedPlan{
+		Attitude: p.a.Attitudes[l.Standing], Turn: of(m, c.Pose.Turn, unit.KindAngle), At: m.place(c.Pose.At),
+		Along: of(m, c.Vault.Outlet.Along, unit.KindTape), Height: of(m, c.Vault.Outlet.Height, unit.KindTape),
+		Head: of(m, w.Head, unit.KindDepth), Elbows: w.Elbows, Joints: w.Joints,
+		Slide: of(m, w.Slide, unit.KindTape), Deep: of(m, w.Deep, unit.KindTape), Released: of(m, w.Released, unit.KindWater),
+		Stands: m.stands(&l.Laid),
+	}
+	if w.Priced {
+		x.Cost = &w.Cost
+	}
+	for i := range c.Parts {
+		q := &c.Parts[i]
+		part := ArrangedPart{Mark: l.Laid.Places[i].Mark, Fitting: p.a.PartName(&q.Part), Size: q.Size, Roll: of(m, q.Roll, unit.KindAngle)}
+		if k := slices.IndexFunc(l.Laid.Pieces, func(c layout.Piece) bool { return c.After == i }); k >= 0 {
+			part.Piece = l.Laid.Pieces[k].Mark
+		}
+		x.Chain = append(x.Chain, part)
+	}
+	for i := range l.Laid.Pieces {
+		x.Pieces = append(x.Pieces, m.piece(&l.Laid, &l.Laid.Pieces[i]))
+	}
+	for _, v := range l.Way {
+		x.Way = append(x.Way, Move{[3]float64{v.Along.X, v.Along.Y, v.Along.Z}, of(m, v.Distance, unit.KindTape)})
+	}
+	return x
+}

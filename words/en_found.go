@@ -1,0 +1,55 @@
+package words
+
+// enFound holds what is printed of a search for layouts.
+var enFound = map[string]string{
+	"found.title":         "{name}: layouts for the plumbing in the vault",
+	"found.pump":          "pump {name}; losses are compared at {flow}",
+	"found.head.layouts":  "Layouts side by side",
+	"found.head.none":     "No layout fits",
+	"found.head.mend":     "What would mend it",
+	"found.head.layout":   "Layout {number}",
+	"found.head.findings": "Worth knowing",
+	"found.column.layout": "layout", "found.column.head": "head", "found.column.elbows": "elbows", "found.column.joints": "joints",
+	"found.column.cost": "cost", "found.column.slide": "slide", "found.column.deep": "union under the rim", "found.column.released": "comes down", "found.column.stands": "pump stands",
+	"found.unpriced": "not known",
+	"found.columns":  "head: lost in the vault at that flow; joints: to glue or screw; slide: what the pump must be slid before it is lifted; comes down: water into the vault when the union is opened",
+	"found.one":      "There is one layout that no other beats in every respect.",
+	"found.many":     "There are {count} layouts that none beats in every respect; which to take is for you to say.",
+	"found.stands":   "pump {attitude}, turned {turn}; the corner of its box {left} from the left wall, {front} from the front wall, {floor} above the floor",
+	"found.drill":    "drill the hole with its centre {along} along the wall and {height} above the floor",
+	"found.directly": "straight into the next",
+	"found.piece":    "then {piece}, cut {cut}",
+	"found.closing":  "then {piece}, cut {cut} by reckoning: measure the gap in place first",
+	"found.roll":     "roll {angle}",
+	"found.reverse":  "arrow against the flow",
+	"found.keep":     "To keep one, with its cut card: plashet arrange JOB --keep 1 --out FILE",
+
+	// How far the claim reaches.
+	"found.claim.everything": "Proven: no chain of these fittings, with any number of elbows, beats one of these in every respect.",
+	"found.claim.family":     "Proven for up to {elbows} elbows: no chain of these fittings with no more elbows than that beats one of these in every respect. Chains with more were not looked at.",
+	"found.claim.capped":     "Not proven: a limit was met at {caps} orders of fittings, which stay undecided; {elbows} elbows were looked at. Better layouts may exist.",
+	"found.claim.stopped":    "Not proven: the search was stopped. These are the best found so far; better ones may exist.",
+	"found.none.everything":  "Proven: no chain of these fittings fits, with any number of elbows.",
+	"found.none.family":      "Proven for up to {elbows} elbows: no chain of these fittings fits. Chains with more were not looked at.",
+	"found.none.capped":      "None was found, which proves nothing: a limit was met at {caps} orders of fittings.",
+	"found.none.stopped":     "None was found before the search was stopped, which proves nothing.",
+	"found.reach":            "What “chain” covers here: docs/layouts.md.",
+
+	// What failed first.
+	"found.stage.body":  "The pump does not go into the vault.",
+	"found.stage.walls": "No run of elbows reaches the hole within the walls.",
+	"found.stage.clear": "Runs of elbows reach the hole, but none keeps clear of the pump, the obstacles and itself.",
+	"found.stage.valve": "Runs of elbows reach the hole, but check valve and union find no place in them.",
+	"found.stage.out":   "Layouts reach the hole, but with none can the pump be lifted out.",
+
+	// What would mend it.
+	"found.mend.more":  "{what}: {by} more, and a layout with {elbows} elbows fits",
+	"found.mend.less":  "{what}: {by} less, and a layout with {elbows} elbows fits",
+	"found.mend.sure":  "a hundredth of an inch short of that none does",
+	"found.mend.guess": "that a little less would not do is not proven",
+	"found.mend.none":  "No single size was found that would mend it: take another pump, another vault or more fittings.",
+
+	// While it runs.
+	"found.progress": "{elbows} elbows: {done} of {of} orders of fittings decided, {layouts} layouts so far",
+	"found.stop":     "Ctrl-C stops the search and prints the best so far.",
+}
