@@ -70,7 +70,7 @@ func (p *arranging) sideBySide() {
 		l := &o.Layouts[i]
 		w := &l.Worth
 		rows = append(rows, []string{
-			strconv.Itoa(i + 1), show(&p.printer, w.Head, unit.KindDepth), strconv.Itoa(w.Elbows), strconv.Itoa(w.Joints), p.cost(w),
+			strconv.Itoa(i + 1), show(&p.printer, w.Head, unit.KindHead), strconv.Itoa(w.Elbows), strconv.Itoa(w.Joints), p.cost(w),
 			show(&p.printer, w.Slide, unit.KindTape), show(&p.printer, w.Deep, unit.KindTape), show(&p.printer, w.Released, unit.KindWater), p.a.Attitudes[l.Standing],
 		})
 	}

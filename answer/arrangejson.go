@@ -23,7 +23,7 @@ type ArrangedDocument struct {
 	Currency string         `json:"currency,omitempty" doc:"of every cost"`
 	Pump     string         `json:"pump,omitempty" doc:"the pump in use"`
 	Flow     Quantity       `json:"flow,omitzero" doc:"at which losses are compared"`
-	Layouts  []ArrangedPlan `json:"layouts" doc:"those that no other beats in every respect; the least head first"`
+	Layouts  []ArrangedPlan `json:"layouts" doc:"those that no other beats in every respect; by slide, joints, head, cost"`
 	Claim    string         `json:"claim,omitempty" doc:"how far the proof reaches: everything (any number of elbows), family (up to elbows), capped (a limit was met) or stopped; absent where no search was made"`
 	Elbows   int            `json:"elbows" doc:"up to which everything was looked at"`
 	Caps     int            `json:"caps" doc:"orders of fittings left undecided at a limit"`
@@ -133,7 +133,7 @@ func (p *arranging) planJSON(m maker, l *arrange.Layout) ArrangedPlan {
 	x := ArrangedPlan{
 		Attitude: p.a.Attitudes[l.Standing], Turn: of(m, c.Pose.Turn, unit.KindAngle), At: m.place(c.Pose.At),
 		Along: of(m, c.Vault.Outlet.Along, unit.KindTape), Height: of(m, c.Vault.Outlet.Height, unit.KindTape),
-		Head: of(m, w.Head, unit.KindDepth), Elbows: w.Elbows, Joints: w.Joints,
+		Head: of(m, w.Head, unit.KindHead), Elbows: w.Elbows, Joints: w.Joints,
 		Slide: of(m, w.Slide, unit.KindTape), Deep: of(m, w.Deep, unit.KindTape), Released: of(m, w.Released, unit.KindWater),
 		Stands: m.stands(&l.Laid),
 	}

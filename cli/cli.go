@@ -86,6 +86,6 @@ local code have the last word.`,
 	root.SetFlagErrorFunc(flagError)
 	root.SetHelpCommand(helpCommand())
 	root.AddCommand(designCommand(), checkCommand(), schemaCommand(), demoCommand(), newCommand(), setCommand(),
-		tablesCommand(), explainCommand(), quantitiesCommand(), drawCommand(), chooseCommand())
+		tablesCommand(), explainCommand(), quantitiesCommand(), drawCommand(), chooseCommand(), arrangeCommand())
 	return root
 }

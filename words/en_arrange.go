@@ -13,13 +13,19 @@ var enArrange = map[string]string{
 	"design.arrange.best":          "{found} layouts cannot be kept side by side; the limit is {limit}. Ask for fewer.",
 	"design.arrange.pump.larger":   "Pump “{name}” does not go into the vault {attitude}: its {axis} is {found}, the vault has {limit}. It is not looked at in this attitude.",
 	"design.arrange.pump.none":     "{where}: pump “{name}” does not go into the vault in any way it may stand; nearest is {attitude}, where its {axis} is {found} and the vault has {limit}. Take a smaller pump or a larger vault.",
-	"design.arrange.overlap":       "{where}: “{name}” and “{other}” stand in each other by {length} along, {width} across, {height} up. Together they count as one obstacle; check the figures of both.",
 	"design.arrange.obstacle.hole": "{where}: “{name}” stands over the hole in the wall, so no pipe gets out. Check the figures of both.",
-	"design.arrange.hole":          "{where}: the hole ({along} along, {height} up) lies off the wall “{wall}”, or there is no such wall. Measure it again.",
 	"design.arrange.socket":        "{where}: the measures of {fitting} {size} contradict each other:[ its {measure} is {found}; pipe of that size needs more than {limit}]. Measure the fitting again.",
-	"design.arrange.truck":         "Only what is on the truck may be used, and there is no {kind} on it. Add one to the stock's fittings, or let the counter's be used.",
 	"design.arrange.stock":         "{where}: {fitting} {size} cannot stand in a chain from the pump to the wall. It is not looked at.",
-	"design.arrange.prices":        "Without a price, so that layouts with them are compared by the rest: {items}. Add them to the prices to compare cost.",
+	"design.arrange.prices":        "Without a price, so that layouts are not compared by cost: {items}. Add them to the prices to have cost counted.",
+
+	// What makes a search meaningless.
+	"arrange.standing.none":    "There is no way the pump may stand. Enter an attitude of the pump in use.",
+	"arrange.elbow.none":       "There is no elbow to choose from. Add one to the stock's fittings, or let the counter's be used.",
+	"arrange.pipe.none":        "There is no pipe to choose from. Enter the pipe of the assembly.",
+	"arrange.check.none":       "There is no check valve to choose from. Add one to the stock's fittings, or say that a layout without one will do.",
+	"arrange.union.none":       "There is no union to choose from, so the pump would come out with the saw only. Add one to the stock's fittings, or say that a layout without one will do.",
+	"arrange.start.none":       "Nothing to choose from leads from the pump's outlet ({size} {outlet}) to the pipe. Add the adapter to the stock's fittings, or check the outlet's size.",
+	"arrange.obstacle.overlap": "Obstacles “{name}” and “{other}” stand in each other. Check the figures of both; what is one thing is entered as one.",
 
 	// What is assumed.
 	"assume.arrange.flow":    "No flow can be worked out from the job, so losses are compared at {value} in the vault's pipe.",

@@ -41,6 +41,9 @@ type Arranging struct {
 	Findings    []trace.Finding
 	Assumptions []trace.Assumption
 	Faults      []trace.Fault
+
+	fittings []arrange.Fitting // with their prices, where Input leaves them out
+	pipes    []arrange.Pipe    // likewise
 }
 
 // arranging fills the input of the search; false where it cannot be put

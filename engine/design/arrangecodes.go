@@ -18,22 +18,15 @@ const (
 	FindPumpLarge = "design.arrange.pump.larger"
 	// CodePumpLarge: it goes in in none. Args: name, found and limit (of the attitude that fails by the least), axis, attitude.
 	CodePumpLarge = "design.arrange.pump.none"
-	// FindOverlap: two obstacles stand in each other. Args: name, other, length, width, height (of what they share).
-	FindOverlap = "design.arrange.overlap"
 	// FindObstacleHole: an obstacle stands over the hole. Args: name.
 	FindObstacleHole = "design.arrange.obstacle.hole"
-	// CodeHole: the hole lies off its wall. Args: wall, along, height.
-	CodeHole = "design.arrange.hole"
 	// CodeSocket: a measured socket that no pipe of its size goes into: the hub
 	// is no wider than the pipe, or the centre lies inside the socket. Args:
 	// fitting, size, measure ("hub" or "toStop"), found, limit.
 	CodeSocket = "design.arrange.socket"
-	// FindTruckNone: only what is on the truck may be used, and there is no such
-	// fitting on it. Args: kind.
-	FindTruckNone = "design.arrange.truck"
 	// FindStockUnread: a fitting of the stock that no chain can hold, or that is of another size. Args: fitting, size.
 	FindStockUnread = "design.arrange.stock"
-	// FindNoPrices: parts without a price, so that cost is not compared for layouts that hold them. Args: items.
+	// FindNoPrices: parts without a price, so that layouts are not compared by cost. Args: items.
 	FindNoPrices = "design.arrange.prices"
 
 	// AssumeArrangeFlow: the speed at which losses are compared, where no flow could be worked out. Args: value.

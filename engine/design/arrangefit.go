@@ -65,39 +65,22 @@ func (m *model) goesIn(pump *job.Pump, t *job.Attitude, turn unit.Angle, free bo
 	return f, false
 }
 
-// vaultSound tells what contradicts itself in the vault: a hole off its wall,
-// obstacles in each other or over the hole.
+// vaultSound tells what contradicts itself in the vault: a hole off its wall, an
+// obstacle over the hole.
 func (m *model) vaultSound(v layout.Vault) bool {
 	h, ok := v.Hole()
 	if !ok {
-		m.fault("/vault/outlet", CodeHole, trace.Str("wall", string(v.Outlet.Wall)),
+		m.fault("/vault/outlet", layout.FaultHole, trace.Str("wall", string(v.Outlet.Wall)),
 			trace.Num("along", v.Outlet.Along, unit.KindTape), trace.Num("height", v.Outlet.Height, unit.KindTape))
 		return false
 	}
 	for i, o := range v.Obstacles {
 		path := at("/vault/obstacles", i)
-		for _, p := range v.Obstacles[:i] {
-			if size, shared := shares(o.Box, p.Box); shared {
-				m.remark(path, trace.Caution, trace.Message{Code: FindOverlap, Args: []trace.Arg{
-					trace.Str("name", o.Name), trace.Str("other", p.Name), trace.Num("length", unit.Length(size.X), unit.KindTape),
-					trace.Num("width", unit.Length(size.Y), unit.KindTape), trace.Num("height", unit.Length(size.Z), unit.KindTape),
-				}})
-			}
-		}
 		if o.Box.Contains(geom.BoxOf(h.At, h.At)) {
 			m.remark(path, trace.Danger, trace.Message{Code: FindObstacleHole, Args: []trace.Arg{trace.Str("name", o.Name)}})
 		}
 	}
 	return true
-}
-
-// shares gives the size of what two boxes have in common; false where they only
-// touch.
-func shares(a, b geom.Box) (geom.Vec3, bool) {
-	low := geom.Vec3{X: math.Max(a.Min.X, b.Min.X), Y: math.Max(a.Min.Y, b.Min.Y), Z: math.Max(a.Min.Z, b.Min.Z)}
-	high := geom.Vec3{X: math.Min(a.Max.X, b.Max.X), Y: math.Min(a.Max.Y, b.Max.Y), Z: math.Min(a.Max.Z, b.Max.Z)}
-	size := high.Sub(low)
-	return size, size.X > 1e-7 && size.Y > 1e-7 && size.Z > 1e-7
 }
 
 // socketsSound refuses own measures that cannot be of one fitting: a hub no

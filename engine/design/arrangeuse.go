@@ -86,29 +86,42 @@ func (m *model) mayUse(a *Arranging, pump int, pipe catalog.Pipe) {
 	if len(noPrice) > 0 {
 		m.find(trace.Finding{Message: trace.Message{Code: FindNoPrices, Args: []trace.Arg{trace.Str("items", strings.Join(noPrice, "; "))}}, Path: "/prices", Severity: trace.Info})
 	}
-	m.lacking(a)
+	a.leavePrices(len(noPrice) == 0)
 }
 
-// lacking tells kinds that only the counter would have.
-func (m *model) lacking(a *Arranging) {
-	if !m.job.Stock.Only {
+// leavePrices keeps the costs, and takes them out of the search's input where not
+// all are known: a fitting without a price must not win by costing nothing.
+func (a *Arranging) leavePrices(all bool) {
+	a.fittings, a.pipes = slices.Clone(a.Input.Fittings), slices.Clone(a.Input.Pipes)
+	if all {
 		return
 	}
-	has := func(kinds ...layout.Kind) bool {
-		return slices.ContainsFunc(a.Input.Fittings, func(f arrange.Fitting) bool { return slices.Contains(kinds, f.Part.Kind) })
+	for i := range a.Input.Fittings {
+		a.Input.Fittings[i].Cost, a.Input.Fittings[i].Priced = 0, false
 	}
-	for _, c := range []struct {
-		kind  string
-		lacks bool
-	}{
-		{"union", a.Input.Rules.Union && !has(layout.Union)},
-		{"check valve", a.Input.Rules.Check && !has(layout.CheckSwing, layout.CheckSpring)},
-		{"elbow", !has(layout.Elbow90, layout.Elbow45, layout.Street90, layout.Street45)},
-	} {
-		if c.lacks {
-			m.remark("/stock/only", trace.Caution, trace.Message{Code: FindTruckNone, Args: []trace.Arg{trace.Str("kind", c.kind)}})
+	for i := range a.Input.Pipes {
+		a.Input.Pipes[i].Cost, a.Input.Pipes[i].Priced = 0, false
+	}
+}
+
+// cost adds up what a layout costs; false where a part of it has no price.
+func (a *Arranging) cost(l *arrange.Layout) (sum float64, known bool) {
+	known = true
+	for i := range l.Chain.Parts {
+		k := a.fittingOf(&l.Chain.Parts[i].Part)
+		if k < 0 {
+			return 0, false
 		}
+		sum, known = sum+a.fittings[k].Cost, known && a.fittings[k].Priced
 	}
+	for _, c := range l.Laid.Pieces {
+		k := slices.IndexFunc(a.pipes, func(p arrange.Pipe) bool { return p.Pipe == c.Pipe })
+		if k < 0 {
+			return 0, false
+		}
+		sum, known = sum+float64(c.Cut)*a.pipes[k].Cost, known && a.pipes[k].Priced
+	}
+	return sum, known
 }
 
 // portFittings names what joins the pump's port to the pipe: an adapter onto a

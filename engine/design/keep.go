@@ -186,18 +186,22 @@ func (a *Arranging) written(j *job.Job, l *arrange.Layout, asCut bool) *job.Job 
 // PartName gives the catalogue's name of a part that the search used, either way
 // round.
 func (a *Arranging) PartName(p *layout.Part) string {
-	plain := *p
-	plain.Mark = ""
-	for i := range a.Input.Fittings {
-		q := a.Input.Fittings[i].Part
-		if q.Kind != p.Kind || q.Size != p.Size {
-			continue
-		}
-		if same(q.In, p.In) && same(q.Out, p.Out) || same(q.In, p.Out) && same(q.Out, p.In) {
-			return a.Names[i]
-		}
+	if i := a.fittingOf(p); i >= 0 {
+		return a.Names[i]
 	}
 	return string(p.Kind)
+}
+
+// fittingOf gives which of the search's fittings a part is, either way round; -1
+// for none, as for one that was glued before.
+func (a *Arranging) fittingOf(p *layout.Part) int {
+	for i := range a.Input.Fittings {
+		q := &a.Input.Fittings[i].Part
+		if q.Kind == p.Kind && q.Size == p.Size && (same(q.In, p.In) && same(q.Out, p.Out) || same(q.In, p.Out) && same(q.Out, p.In)) {
+			return i
+		}
+	}
+	return -1
 }
 
 // same tells that two ends are of one fitting.

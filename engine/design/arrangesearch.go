@@ -1,0 +1,41 @@
+package design
+
+import (
+	"context"
+
+	"plashet/engine/arrange"
+	"plashet/engine/catalog"
+	"plashet/engine/trace"
+	"plashet/job"
+)
+
+// Arrange searches for the layouts of the plumbing in the vault that no other
+// beats; see package arrange. The search goes on until it is done or the
+// context is done; what it has then is told as what it is. Progress is told
+// while it runs, from one goroutine at a time. Unread are the faults of reading
+// the job, as with Solve.
+func Arrange(ctx context.Context, book *catalog.Book, j *job.Job, want ArrangeWant, tell func(arrange.Progress), unread ...trace.Fault) *Arranging {
+	m := modelFor(book, j)
+	m.unread = unread
+	a := &Arranging{Name: j.Name, Note: j.Note, Units: j.System(), Currency: j.Site.Currency}
+	if m.start() && m.arranging(a, want) {
+		out := arrange.Search(ctx, a.Input, tell)
+		a.Outcome = &out
+		m.arranged(a)
+	}
+	a.Findings, a.Assumptions = append(a.Findings, m.out.Findings...), append(a.Assumptions, m.out.Assumptions...)
+	a.Faults = append(a.Faults, m.out.Faults...)
+	return a
+}
+
+// arranged takes over what the search says beside its layouts, and adds up what
+// they cost.
+func (m *model) arranged(a *Arranging) {
+	for _, f := range a.Outcome.Faults {
+		m.fault(f.Path, f.Code, f.Args...)
+	}
+	for i := range a.Outcome.Layouts {
+		l := &a.Outcome.Layouts[i]
+		l.Worth.Cost, l.Worth.Priced = a.cost(l)
+	}
+}
