@@ -89,9 +89,8 @@ func (b *branch) root(p *program) {
 	equal(up, hole.Z, float64(reach.Down), float64(reach.Up))
 	if c.through {
 		clear(b.row)
-		last := &c.in.Parts[len(c.in.Parts)-1]
 		fixed := c.along(b.row, &c.end, s.hole.Axis, 1)
-		p.row(b.row, s.hole.Axis.Dot(hole)-float64(last.Out.Depth.Length)-fixed)
+		p.row(b.row, s.hole.Axis.Dot(hole)-c.tail-fixed)
 	} else {
 		n := s.seat
 		equal(n, n.Dot(hole), 0, 0)

@@ -44,9 +44,11 @@ type chain struct {
 	bodies   []body
 	vars     int // x, y, one for each joint with a pipe, the slide
 	end      spot
-	through  bool // no fitting at the wall: the pipe goes on
-	union    int  // part that opens, -1
-	standing int  // of the pump
+	through  bool    // no fitting at the wall: the pipe goes on
+	tail     float64 // of that pipe, what goes into the last socket
+	sketch   bool    // legs alone, in place of every filling
+	union    int     // part that opens, -1
+	standing int     // of the pump
 	normals  []geom.Vec3
 	back     geom.Vec3
 	lip      float64
@@ -106,7 +108,7 @@ func (s *search) newChain(st *Standing, turned unit.Angle, pipe layout.Pipe, par
 	c.gather(s)
 	at := f.Places[last].Centre
 	if c.through {
-		at = f.Places[last].Outlet
+		at, c.tail = f.Places[last].Outlet, float64(parts[last].part.Out.Depth.Length)
 	}
 	c.end = spot{at, last + 1, true}
 	return c, true
@@ -141,6 +143,11 @@ func (c *chain) gather(s *search) {
 			leg++
 		}
 	}
+	c.rest(s, f)
+}
+
+// rest makes the bodies of the pump and of what stands in the vault.
+func (c *chain) rest(s *search, f *layout.Frame) {
 	for _, b := range f.Body {
 		c.bodies = append(c.bodies, body{
 			a: spot{b.Centre, 0, true}, b: spot{b.Centre, 0, true}, u: b.U, v: b.V, w: b.W, block: true,

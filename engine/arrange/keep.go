@@ -54,6 +54,9 @@ func (s *search) keeps(c *chain, out leaving) []keep {
 				meets = hi-lo <= 1 || hi-lo == 2 && hi%2 == 0 && direct(hi)
 				room = float64(lim.PartClear)
 				apply = !meets && (p.leg != q.leg || p.leg < 0)
+				if c.sketch { // how near its elbows bring them is not known yet
+					apply = p.leg-q.leg >= 3 || q.leg-p.leg >= 3
+				}
 				if (p.nut || q.nut) && p.item != q.item && p.leg != q.leg {
 					apply, room = true, math.Max(room, float64(lim.Hand))
 				}

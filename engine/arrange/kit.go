@@ -22,6 +22,7 @@ type kit struct {
 	checks []*piece
 	unions []*piece
 	ends   []*piece // at the wall; none: the pipe goes through
+	spaces spacings
 }
 
 // kits sorts the fittings for a pump's outlet.

@@ -59,7 +59,17 @@ func (f *fill) parts(check, union int, unionFirst bool) []*piece {
 }
 
 // least is what an assembly of the fill costs at least.
-func (f *fill) least() worth { return worth{head: f.head, cost: f.cost, joints: f.joints} }
+func (f *fill) least() worth {
+	return worth{head: f.head, cost: f.cost, joints: f.joints, slide: f.lip()}
+}
+
+// lip is how far the pump must slide in any case, off the union's lip.
+func (f *fill) lip() float64 {
+	if f.union == nil {
+		return 0
+	}
+	return float64(f.union.part.Splits[0].Lip)
+}
 
 // tally adds up what the fittings cost in every respect; the pipe is left out.
 // It is false where two ends do not go together or there are not enough of one.
@@ -109,10 +119,46 @@ func (c *compass) pattern(seq []int) uint64 {
 	return n
 }
 
+// way is one way of the legs and what it can be filled with.
+type way struct {
+	standing int
+	kit      *kit
+	turned   unit.Angle
+	compass  *compass
+	seq      []int
+	fills    []*fill
+	open     bool // its sketch fits
+	trial    trial
+}
+
 // orders gives all orders with n elbows that nothing found beats already, the
-// most promising first.
-func (s *search) orders(n int, front []Layout) []order {
-	var out []order
+// most promising first, and what came of sketching their ways.
+func (s *search) orders(n int, front []Layout) (out []order, t trial) {
+	ways := s.waysOf(n, front)
+	s.share(len(ways), func(w *worker, i int) { w.sketch(&ways[i]) })
+	for i := range ways {
+		v := &ways[i]
+		t.add(&v.trial)
+		if !v.open {
+			continue
+		}
+		dirs := make([]geom.Vec3, len(v.seq))
+		for l, d := range v.seq {
+			dirs[l] = v.compass.dirs[d]
+		}
+		for _, f := range v.fills {
+			out = append(out, order{fill: f, standing: v.standing, turned: v.turned, dirs: dirs, compass: v.compass})
+		}
+	}
+	slices.SortStableFunc(out, func(a, b order) int {
+		return cmp.Or(cmp.Compare(a.joints, b.joints), cmp.Compare(a.head, b.head), cmp.Compare(a.cost, b.cost))
+	})
+	return out, t
+}
+
+// waysOf gives all ways with n elbows that can be filled.
+func (s *search) waysOf(n int, front []Layout) []way {
+	var out []way
 	for i := range s.in.Standings {
 		st := &s.in.Standings[i]
 		for ki := range s.kits[i] {
@@ -120,32 +166,35 @@ func (s *search) orders(n int, front []Layout) []order {
 			have := [2]bool{len(k.elbows[turn90]) > 0, len(k.elbows[turn45]) > 0}
 			fills := map[uint64][]*fill{}
 			for _, turned := range st.turnsOf() {
-				way := s.compassOf(i, turned)
-				for _, seq := range way.sequences(n, have) {
-					turns := way.pattern(seq)
+				c := s.compassOf(i, turned)
+				for _, seq := range c.sequences(n, have) {
+					turns := c.pattern(seq)
 					list, known := fills[turns]
 					if !known {
 						list = s.fills(k, turns, n, st.Pump.Outlet, front)
 						fills[turns] = list
 					}
-					if len(list) == 0 {
-						continue
-					}
-					dirs := make([]geom.Vec3, len(seq))
-					for l, d := range seq {
-						dirs[l] = way.dirs[d]
-					}
-					for _, f := range list {
-						out = append(out, order{fill: f, standing: i, turned: turned, dirs: dirs, compass: way})
+					if len(list) > 0 {
+						out = append(out, way{standing: i, kit: k, turned: turned, compass: c, seq: seq, fills: list})
 					}
 				}
 			}
 		}
 	}
-	slices.SortStableFunc(out, func(a, b order) int {
-		return cmp.Or(cmp.Compare(a.joints, b.joints), cmp.Compare(a.head, b.head), cmp.Compare(a.cost, b.cost))
-	})
 	return out
+}
+
+// sketch tells whether a way has room for bare pipe at all.
+func (w *worker) sketch(v *way) {
+	c := w.s.sketch(v.standing, v.kit, v.turned, v.compass, v.seq)
+	if c == nil {
+		return
+	}
+	ok, capped := w.feasible(&v.trial, c)
+	v.trial.caps = 0 // it is looked at filled
+	if v.open = ok || capped; v.open {
+		v.trial.passed = stageWalls
+	}
 }
 
 // fills gives each choice of fittings for a pattern of turns.

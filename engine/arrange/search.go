@@ -30,6 +30,7 @@ type search struct {
 	rounds []roundWall
 	kits   [][]kit // by standing
 	ways   map[wayKey]*compass
+	bares  map[wayKey]*layout.Frame
 }
 
 type wayKey struct {
@@ -77,7 +78,7 @@ func newSearch(in Input) (*search, Outcome) {
 	if r.Nodes <= 0 {
 		r.Nodes = usualNodes
 	}
-	s := &search{in: in, lim: in.Settings.InForce(), ways: map[wayKey]*compass{}}
+	s := &search{in: in, lim: in.Settings.InForce(), ways: map[wayKey]*compass{}, bares: map[wayKey]*layout.Frame{}}
 	out.Faults = s.check()
 	if len(out.Faults) > 0 {
 		return s, out
@@ -105,9 +106,14 @@ func newSearch(in Input) (*search, Outcome) {
 	}
 	for i := range in.Standings {
 		st := &in.Standings[i]
-		s.kits = append(s.kits, s.in.kits(st.Pump.Outlet))
+		kits := s.in.kits(st.Pump.Outlet)
+		for k := range kits {
+			kits[k].spaces = s.spaced(st, &kits[k])
+		}
+		s.kits = append(s.kits, kits)
 		for _, turned := range st.turnsOf() {
 			port := st.Pump.Points.RotateAbout(geom.Vec3{Z: 1}, turned).Unit()
+			s.bares[wayKey{i, turned}] = s.bareOf(st, turned)
 			s.ways[wayKey{i, turned}] = newCompass(square(port), square(s.hole.Axis))
 		}
 	}
@@ -153,7 +159,9 @@ func (s *search) run(ctx context.Context, out Outcome, tell func(Progress)) Outc
 			out.Proof.Claim = Everything
 			break
 		}
-		orders := s.orders(n, out.Layouts)
+		orders, sketched := s.orders(n, out.Layouts)
+		out.Tally.add(sketched.tally)
+		passed = max(passed, sketched.passed)
 		for from := 0; from < len(orders); from += chunk {
 			if tell != nil {
 				tell(Progress{Elbows: n, Done: from, Of: len(orders), Layouts: len(out.Layouts)})
@@ -188,16 +196,22 @@ func (s *search) run(ctx context.Context, out Outcome, tell func(Progress)) Outc
 	return out
 }
 
-// many looks at orders on as many cores as there are.
+// many looks at orders against one front.
 func (s *search) many(orders []order, front []Layout) []trial {
 	trials := make([]trial, len(orders))
-	cores := min(s.in.Rules.Cores, len(orders))
+	s.share(len(orders), func(w *worker, i int) { trials[i] = w.try(&orders[i], front) })
+	return trials
+}
+
+// share has n pieces of work done on as many cores as there are.
+func (s *search) share(n int, do func(w *worker, i int)) {
+	cores := min(s.in.Rules.Cores, n)
 	if cores <= 1 {
 		w := &worker{s: s}
-		for i := range orders {
-			trials[i] = w.try(&orders[i], front)
+		for i := range n {
+			do(w, i)
 		}
-		return trials
+		return
 	}
 	var wait sync.WaitGroup
 	next := make(chan int)
@@ -205,16 +219,15 @@ func (s *search) many(orders []order, front []Layout) []trial {
 		wait.Go(func() {
 			w := &worker{s: s}
 			for i := range next {
-				trials[i] = w.try(&orders[i], front)
+				do(w, i)
 			}
 		})
 	}
-	for i := range orders {
+	for i := range n {
 		next <- i
 	}
 	close(next)
 	wait.Wait()
-	return trials
 }
 
 func (t *Tally) add(o Tally) {
@@ -231,7 +244,7 @@ func (s *search) beyond(front []Layout, n int) bool {
 	if len(front) == 0 {
 		return false
 	}
-	least := worth{head: math.Inf(1), cost: math.Inf(1), joints: math.MaxInt, class: stands}
+	least := worth{head: math.Inf(1), cost: math.Inf(1), joints: math.MaxInt, slide: s.lip(), class: stands}
 	any := false
 	for _, kits := range s.kits {
 		for i := range kits {
@@ -244,6 +257,20 @@ func (s *search) beyond(front []Layout, n int) bool {
 		}
 	}
 	return !any || beaten(front, least)
+}
+
+// lip is the least lip of the unions at hand.
+func (s *search) lip() float64 {
+	least := math.Inf(1)
+	for _, f := range s.in.Fittings {
+		if f.Part.Kind == layout.Union && f.AtHand != 0 && len(f.Part.Splits) > 0 {
+			least = math.Min(least, float64(f.Part.Splits[0].Lip))
+		}
+	}
+	if math.IsInf(least, 1) {
+		return 0
+	}
+	return least
 }
 
 // least gives what a chain of n elbows takes of a kit at least: every elbow

@@ -28,6 +28,13 @@ type trial struct {
 	passed stage
 }
 
+// add takes the work of another trial in.
+func (t *trial) add(o *trial) {
+	t.tally.add(o.tally)
+	t.caps += o.caps
+	t.passed = max(t.passed, o.passed)
+}
+
 // worker tries orders, one after the other, with the same store.
 type worker struct {
 	s *search
@@ -46,16 +53,14 @@ func (w *worker) try(o *order, front []Layout) (t trial) {
 	if bare == nil {
 		return t
 	}
-	t.passed = stageWalls // so far as ends and directions go
 	if ok, capped := w.feasible(&t, bare); !ok && !capped {
-		t.passed = stageNone
 		return t
 	}
 	t.passed = stageClear
 	var best [2]*Layout // by class
 	for _, pl := range s.placements(o) {
 		least.class = pl.class
-		if beaten(front, least) || best[pl.class] != nil && best[pl.class].Worth.Slide == 0 && beaten([]Layout{*best[pl.class]}, least) {
+		if beaten(front, least) || best[pl.class] != nil && !slides(best[pl.class], o) && beaten([]Layout{*best[pl.class]}, least) {
 			continue
 		}
 		c := s.chain(o, o.parts(pl.check, pl.union, pl.unionFirst))
@@ -90,7 +95,7 @@ func (w *worker) place(t *trial, o *order, c *chain, cl class, best *[2]*Layout)
 	const rounds = 4
 	for _, out := range w.s.ways2(c) {
 		had := best[cl]
-		if out.slides && out.least == 0 && had != nil && had.Worth.Slide == 0 {
+		if out.slides && out.least == 0 && had != nil && !slides(had, o) {
 			return // nobody slides a pump that lifts straight out
 		}
 		need := 0.0
@@ -102,7 +107,7 @@ func (w *worker) place(t *trial, o *order, c *chain, cl class, best *[2]*Layout)
 		}
 		for range rounds {
 			limit := math.Inf(1)
-			if had != nil && (had.Worth.Slide > 0) == out.slides {
+			if had != nil && slides(had, o) == (out.slides && out.least == 0) {
 				limit = had.length
 			}
 			got, more := w.seek(t, o, c, out, need, limit)
@@ -117,6 +122,9 @@ func (w *worker) place(t *trial, o *order, c *chain, cl class, best *[2]*Layout)
 		}
 	}
 }
+
+// slides tells that the pump must be slid farther than off the union's lip.
+func slides(l *Layout, o *order) bool { return float64(l.Worth.Slide) > o.lip()+alikeSlide }
 
 // seek runs branch and bound once; more is the room that an assembly would need
 // which lacked nothing else.

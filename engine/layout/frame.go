@@ -131,3 +131,12 @@ func (c *Cone) Room(e *Envelope) float64 {
 	w := cone{cx: c.X, cy: c.Y, r: c.R, k: c.K}
 	return w.room(e.shape.solid)
 }
+
+// Spacing gives the least distance of the centres of two parts that meet in a
+// chain: with the hub faces touching, or as a spigot or a thread fixes it. ok is
+// false where their ends do not go together.
+func Spacing(a, b Part) (least unit.Length, ok bool) {
+	l := &laying{in: Input{Parts: []Laid{{Part: a}, {Part: b}}}}
+	j := l.oneJoint(1, a.Out, a.outSize(), Join{})
+	return unit.Length(j.least), !l.broken
+}
