@@ -63,10 +63,11 @@ const (
 
 // newChain lays parts along the legs' directions with every hub touching. ok is
 // false where ends do not go together.
-func (s *search) newChain(st *Standing, turned unit.Angle, pipe layout.Pipe, parts []*piece, dirs []geom.Vec3) (c *chain, ok bool) {
-	c = &chain{union: -1}
+func (s *search) newChain(o *order, parts []*piece) (c *chain, ok bool) {
+	st, dirs, pipe := &s.in.Standings[o.standing], o.dirs, o.pipe.Pipe
+	c = &chain{union: -1, standing: o.standing, normals: o.compass.apart}
 	c.in = layout.Input{
-		Vault: s.in.Vault, Pump: st.Pump, Pose: layout.Pose{Turn: turned}, Pipes: []layout.Pipe{pipe},
+		Vault: s.in.Vault, Pump: st.Pump, Pose: layout.Pose{Turn: o.turned}, Pipes: []layout.Pipe{pipe},
 		Beyond: s.in.Beyond, Settings: s.in.Settings, Path: s.in.Path,
 	}
 	for _, p := range s.in.Pipes {

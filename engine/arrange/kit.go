@@ -12,6 +12,13 @@ import (
 type piece struct {
 	fitting int // index in Input.Fittings
 	part    layout.Part
+	turns   bool
+	opens   bool
+}
+
+func pieceOf(fitting int, p layout.Part) *piece {
+	turned, _ := p.Kind.Turn()
+	return &piece{fitting: fitting, part: p, turns: turned != 0, opens: len(p.Splits) > 0}
 }
 
 // kit is what is at hand for one size of pipe, by what it serves for.
@@ -40,23 +47,23 @@ func (in *Input) kits(outlet layout.End) []kit {
 			switch {
 			case part.Kind == layout.Bulkhead:
 				if inSize == p.Size {
-					k.ends = append(k.ends, &piece{i, part})
+					k.ends = append(k.ends, pieceOf(i, part))
 				}
 			case turns != 0 && inSize == p.Size && outSize == p.Size:
 				t := turn90
 				if turns < 60*unit.Degree {
 					t = turn45
 				}
-				k.elbows[t] = append(k.elbows[t], &piece{i, part})
+				k.elbows[t] = append(k.elbows[t], pieceOf(i, part))
 				if part.In.Kind != part.Out.Kind {
 					round := part
 					round.In, round.Out = part.Out, part.In
-					k.elbows[t] = append(k.elbows[t], &piece{i, round})
+					k.elbows[t] = append(k.elbows[t], pieceOf(i, round))
 				}
 			case part.Kind.IsCheck() && inSize == p.Size && outSize == p.Size:
-				k.checks = append(k.checks, &piece{i, part})
+				k.checks = append(k.checks, pieceOf(i, part))
 			case part.Kind == layout.Union && inSize == p.Size && outSize == p.Size:
-				k.unions = append(k.unions, &piece{i, part})
+				k.unions = append(k.unions, pieceOf(i, part))
 			}
 		}
 		k.starts = in.starts(outlet, p.Size)
@@ -85,13 +92,13 @@ func (in *Input) starts(outlet layout.End, to string) [][]*piece {
 			continue
 		}
 		if p.Out.Kind == layout.Socket && size(p.Out, p) == to {
-			out = append(out, []*piece{{i, p}})
+			out = append(out, []*piece{pieceOf(i, p)})
 			continue
 		}
 		for k, g := range in.Fittings {
 			q := g.Part
 			if g.AtHand != 0 && q.Kind == layout.Reducer && q.Out.Kind == layout.Socket && size(q.Out, q) == to && fits(p.Out, size(p.Out, p), q.In, size(q.In, q)) {
-				out = append(out, []*piece{{i, p}, {k, q}})
+				out = append(out, []*piece{pieceOf(i, p), pieceOf(k, q)})
 			}
 		}
 	}

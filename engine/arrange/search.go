@@ -207,7 +207,7 @@ func (s *search) many(orders []order, front []Layout) []trial {
 func (s *search) share(n int, do func(w *worker, i int)) {
 	cores := min(s.in.Rules.Cores, n)
 	if cores <= 1 {
-		w := &worker{s: s}
+		w := newWorker(s)
 		for i := range n {
 			do(w, i)
 		}
@@ -217,7 +217,7 @@ func (s *search) share(n int, do func(w *worker, i int)) {
 	next := make(chan int)
 	for range cores {
 		wait.Go(func() {
-			w := &worker{s: s}
+			w := newWorker(s)
 			for i := range next {
 				do(w, i)
 			}

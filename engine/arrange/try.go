@@ -37,9 +37,13 @@ func (t *trial) add(o *trial) {
 
 // worker tries orders, one after the other, with the same store.
 type worker struct {
-	s *search
-	b branch
+	s      *search
+	b      branch
+	stamps stamps
+	parts  []*piece // of the chain that is looked at
 }
+
+func newWorker(s *search) *worker { return &worker{s: s, stamps: newStamps()} }
 
 // try looks at one order: first at its elbows alone, which have more room than
 // with valve and union among them, then at every place for these.
@@ -49,7 +53,7 @@ func (w *worker) try(o *order, front []Layout) (t trial) {
 	if beaten(front, least) {
 		return t
 	}
-	bare := s.chain(o, o.parts(-1, -1, false))
+	bare := w.chain(o, o.parts(-1, -1, false))
 	if bare == nil {
 		return t
 	}
@@ -63,7 +67,8 @@ func (w *worker) try(o *order, front []Layout) (t trial) {
 		if beaten(front, least) || best[pl.class] != nil && !slides(best[pl.class], o) && beaten([]Layout{*best[pl.class]}, least) {
 			continue
 		}
-		c := s.chain(o, o.parts(pl.check, pl.union, pl.unionFirst))
+		w.parts = o.parts(pl.check, pl.union, pl.unionFirst)
+		c := w.chain(o, w.parts)
 		if c == nil {
 			continue
 		}
@@ -76,16 +81,6 @@ func (w *worker) try(o *order, front []Layout) (t trial) {
 		}
 	}
 	return t
-}
-
-// chain makes the chain of an order; nil where the pieces do not go together.
-func (s *search) chain(o *order, parts []*piece) *chain {
-	c, ok := s.newChain(&s.in.Standings[o.standing], o.turned, o.pipe.Pipe, parts, o.dirs)
-	if !ok {
-		return nil
-	}
-	c.standing, c.normals = o.standing, o.compass.normals()
-	return c
 }
 
 // place seeks the shortest assembly of one chain, straight out first, then with
@@ -132,7 +127,7 @@ func (w *worker) seek(t *trial, o *order, c *chain, out leaving, need, limit flo
 	s, b := w.s, &w.b
 	w.set(c, out, need)
 	b.leaf = func(x []float64) bool {
-		l, lack, ok := s.lay(o, c, x)
+		l, lack, ok := s.lay(o, w.parts, x)
 		more = math.Max(more, lack)
 		if ok {
 			got = l
@@ -224,7 +219,11 @@ func (c *chain) closing() int {
 // lay makes the assembly of a solution, has it judged by package layout and
 // proved by package verify. lack is the room that it needs where nothing but
 // play is missing.
-func (s *search) lay(o *order, c *chain, x []float64) (l *Layout, lack float64, ok bool) {
+func (s *search) lay(o *order, parts []*piece, x []float64) (l *Layout, lack float64, ok bool) {
+	c, ok := s.newChain(o, parts)
+	if !ok {
+		return nil, 0, false
+	}
 	in := c.in
 	in.Pose.At = geom.Vec3{X: x[varX], Y: x[varY]}
 	in.Parts = append([]layout.Laid(nil), c.in.Parts...)

@@ -1,0 +1,163 @@
+package arrange
+
+import (
+	"plashet/engine/geom"
+	"plashet/engine/layout"
+)
+
+// stamps are parts as they look about their centre, and what lies between two of
+// them, kept because the same few come again in every chain. What is not there
+// yet is taken off a chain that package layout placed.
+type stamps struct {
+	parts map[stampKey]*stamp
+	links map[linkKey]layout.Link
+	spare *chain
+}
+
+type stampKey struct {
+	p       *piece
+	in, out geom.Vec3
+}
+
+type linkKey struct {
+	standing int // where a is the pump
+	a, b     *piece
+}
+
+type stamp struct {
+	bodies []body    // their spots from the centre; legs from that of the inlet
+	opened []int     // of each, which piece of an opened nut it is
+	face   geom.Vec3 // of the inlet's hub
+	outlet geom.Vec3
+}
+
+func newStamps() stamps {
+	return stamps{parts: map[stampKey]*stamp{}, links: map[linkKey]layout.Link{}, spare: &chain{}}
+}
+
+func linkOf(standing int, parts []*piece, i int) linkKey {
+	if i == 0 {
+		return linkKey{standing, nil, parts[0]}
+	}
+	return linkKey{-1, parts[i-1], parts[i]}
+}
+
+// legs calls with each part and the directions in and out of it.
+func legs(parts []*piece, dirs []geom.Vec3, do func(i int, key stampKey)) {
+	leg := 0
+	for i, p := range parts {
+		in := dirs[leg]
+		if p.turns {
+			leg++
+		}
+		do(i, stampKey{p, in, dirs[leg]})
+	}
+}
+
+// chain makes the chain of an order; nil where the pieces do not go together. It
+// stands until the next one is made.
+func (w *worker) chain(o *order, parts []*piece) *chain {
+	s, known := w.s, true
+	legs(parts, o.dirs, func(i int, key stampKey) {
+		_, link := w.stamps.links[linkOf(o.standing, parts, i)]
+		known = known && link && w.stamps.parts[key] != nil
+	})
+	if !known {
+		c, ok := s.newChain(o, parts)
+		if !ok {
+			return nil
+		}
+		w.stamps.learn(o, parts, c)
+		return c
+	}
+	return w.stamps.press(s, o, parts)
+}
+
+// learn takes the stamps off a chain.
+func (st *stamps) learn(o *order, parts []*piece, c *chain) {
+	legs(parts, o.dirs, func(i int, key stampKey) {
+		st.links[linkOf(o.standing, parts, i)] = c.frame.Links[i]
+		if st.parts[key] != nil {
+			return
+		}
+		pl := &c.frame.Places[i]
+		one := &stamp{face: pl.InFace.Sub(pl.Centre), outlet: pl.Outlet.Sub(pl.Centre)}
+		leg := 0
+		for _, p := range parts[:i] {
+			if p.turns {
+				leg++
+			}
+		}
+		for _, sol := range pl.Solids {
+			b := body{
+				a: spot{c: sol.From.Sub(pl.Centre)}, b: spot{c: sol.To.Sub(pl.Centre)},
+				axis: sol.To.Sub(sol.From).Unit(), r: float64(sol.Radius), leg: -1,
+			}
+			if sol.Leg >= 0 {
+				b.leg = sol.Leg - leg
+			}
+			one.bodies, one.opened = append(one.bodies, b), append(one.opened, sol.Opening)
+		}
+		st.parts[key] = one
+	})
+}
+
+// press makes a chain of stamps.
+func (st *stamps) press(s *search, o *order, parts []*piece) *chain {
+	c := st.spare
+	bare := s.bare(o.standing, o.turned)
+	*c = chain{
+		union: -1, standing: o.standing, normals: o.compass.apart, vars: varJoints,
+		bodies: c.bodies[:0], dirs: c.dirs[:0], slot: c.slot[:0], frame: layout.Frame{Links: c.frame.Links[:0]},
+	}
+	for i, p := range parts {
+		if p.opens {
+			c.union = i
+			break
+		}
+	}
+	at, leg, last := bare.Port, 0, len(parts)-1
+	legs(parts, o.dirs, func(i int, key stampKey) {
+		p, link, one := parts[i], st.links[linkOf(o.standing, parts, i)], st.parts[key]
+		exit := p.part.Kind == layout.Bulkhead
+		at = at.Add(key.in.Scale(float64(link.Least)))
+		c.frame.Links, c.dirs = append(c.frame.Links, link), append(c.dirs, key.in)
+		if i == c.union {
+			c.back, c.lip = key.in.Scale(-1), float64(p.part.Splits[0].Lip)
+		}
+		if link.Piped {
+			face := at.Add(one.face)
+			c.bodies = append(c.bodies, body{
+				a: spot{face, i, true}, b: spot{face, i + 1, true}, axis: key.in, r: float64(link.Pipe.OD) / 2,
+				item: 2*i - 1, leg: leg, first: i == 0, exit: i == last && exit, moves: i <= c.union,
+			})
+			c.slot = append(c.slot, c.vars)
+			c.vars++
+		} else {
+			c.slot = append(c.slot, -1)
+		}
+		for k, b := range one.bodies {
+			b.a, b.b = spot{at.Add(b.a.c), i + 1, true}, spot{at.Add(b.b.c), i + 1, true}
+			b.item, b.first, b.exit = 2*i, i == 0 && !link.Piped, exit
+			b.nut = p.opens && b.leg >= 0
+			if b.leg >= 0 {
+				b.leg += leg
+			}
+			b.moves = i < c.union || i == c.union && one.opened[k] == 0
+			c.bodies = append(c.bodies, b)
+		}
+		if p.turns {
+			leg++
+		}
+		if i == last {
+			c.end = spot{at, last + 1, true}
+			if c.through = !exit; c.through {
+				c.end.c, c.tail = at.Add(one.outlet), float64(p.part.Out.Depth.Length)
+			}
+			c.dirs = append(c.dirs, key.out)
+		}
+	})
+	c.vars++ // the slide
+	c.rest(s, bare)
+	return c
+}
