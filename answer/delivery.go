@@ -132,5 +132,8 @@ func (p *printer) option(o *design.Option) []string {
 	if o.Reach > 0 && len(o.Feeds) > 1 {
 		shared += p.text("print.option.reach", num("percent", o.Reach, unit.KindPercent))
 	}
+	if o.Several {
+		shared += p.say.Word("print.option.several")
+	}
 	return []string{mark, o.Pump, o.Pipe, showBound(p, o.Flow, unit.KindFlow, o.Beyond), shared, p.power(o.Power), strings.Join(costs, ", ")}
 }

@@ -6,6 +6,7 @@ import (
 
 	"plashet/engine/design"
 	"plashet/engine/trace"
+	"plashet/engine/unit"
 )
 
 // verdict counts what was found.
@@ -51,8 +52,12 @@ func (p *printer) finding(f trace.Finding) {
 	if f.Accepted != "" {
 		p.tell("    ", "print.accepted", str("why", f.Accepted))
 	}
-	if f.LimitSource.Title != "" {
-		p.tell("    ", "print.limit", str("limit", p.value(f.Limit)), str("source", f.LimitSource.Title), str("basis", p.basis(f.LimitSource)))
+	switch source := []trace.Arg{str("source", f.LimitSource.Title), str("basis", p.basis(f.LimitSource))}; {
+	case f.LimitSource.Title == "":
+	case f.Limit.Kind == unit.KindNone:
+		p.tell("    ", "print.by", source...)
+	default:
+		p.tell("    ", "print.limit", append(source, str("limit", p.value(f.Limit)))...)
 	}
 	for _, m := range f.Remedies {
 		remedy := p.say.Say(m.Message, p.unit)

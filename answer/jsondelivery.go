@@ -7,14 +7,15 @@ import (
 
 // Pump is the pump at its operating point.
 type Pump struct {
-	Name   string    `json:"name" doc:"its name in the job"`
-	Flow   Quantity  `json:"flow" doc:"flow delivered"`
-	Head   Quantity  `json:"head" doc:"total dynamic head"`
-	Static Quantity  `json:"static" doc:"of that, height"`
-	Power  *Quantity `json:"power,omitempty" doc:"electrical power; absent where the watts are not known"`
-	Drawn  Quantity  `json:"drawn" doc:"flow that all pumps together take from the vault"`
-	Energy *Quantity `json:"energyYear,omitempty" doc:"energy of all pumps in a year; absent where the watts of one are not known"`
-	Cost   *Money    `json:"costYear,omitempty" doc:"cost of that energy"`
+	Name    string    `json:"name" doc:"its name in the job"`
+	Flow    Quantity  `json:"flow" doc:"flow delivered"`
+	Head    Quantity  `json:"head" doc:"total dynamic head"`
+	Static  Quantity  `json:"static" doc:"of that, height"`
+	Power   *Quantity `json:"power,omitempty" doc:"electrical power; absent where the watts are not known"`
+	Several bool      `json:"several,omitempty" doc:"it, or a pump beside it, could run at other flows too, by a curve that rises: see the findings"`
+	Drawn   Quantity  `json:"drawn" doc:"flow that all pumps together take from the vault"`
+	Energy  *Quantity `json:"energyYear,omitempty" doc:"energy of all pumps in a year; absent where the watts of one are not known"`
+	Cost    *Money    `json:"costYear,omitempty" doc:"cost of that energy"`
 }
 
 // Other is a further pump at its operating point.
@@ -67,15 +68,16 @@ type Lip struct {
 
 // Option is one pump on one choice of pipe.
 type Option struct {
-	Pump  string     `json:"pump" doc:"name of the pump"`
-	Pipe  string     `json:"pipe" doc:"sizes of the runs, in the job's order"`
-	Flow  Quantity   `json:"flow" doc:"the pump's flow"`
-	Feeds []Quantity `json:"feeds" doc:"flow of each watercourse"`
-	Power *Quantity  `json:"power,omitempty" doc:"electrical power; absent where the watts are not known"`
-	Cost  *Money     `json:"costYear,omitempty" doc:"cost of a year's energy"`
-	Reach float64    `json:"reach,omitempty" doc:"part of what is wanted that the valves can bring every feed; absent where it cannot be told"`
-	First *Money     `json:"firstCost,omitempty" doc:"price of pump, pipe and fittings, where all are priced"`
-	AsIs  bool       `json:"asDrawn,omitempty" doc:"the job as it stands"`
+	Pump    string     `json:"pump" doc:"name of the pump"`
+	Pipe    string     `json:"pipe" doc:"sizes of the runs, in the job's order"`
+	Flow    Quantity   `json:"flow" doc:"the pump's flow"`
+	Feeds   []Quantity `json:"feeds" doc:"flow of each watercourse"`
+	Power   *Quantity  `json:"power,omitempty" doc:"electrical power; absent where the watts are not known"`
+	Cost    *Money     `json:"costYear,omitempty" doc:"cost of a year's energy"`
+	Reach   float64    `json:"reach,omitempty" doc:"part of what is wanted that the valves can bring every feed; absent where it cannot be told"`
+	First   *Money     `json:"firstCost,omitempty" doc:"price of pump, pipe and fittings, where all are priced"`
+	Several bool       `json:"several,omitempty" doc:"it could run at other flows too, by a curve that rises"`
+	AsIs    bool       `json:"asDrawn,omitempty" doc:"the job as it stands"`
 }
 
 func (m maker) delivery(d *Document, r *design.Result) {
@@ -85,7 +87,7 @@ func (m maker) delivery(d *Document, r *design.Result) {
 	v := r.Delivery
 	d.Pump = &Pump{
 		Name: v.Pump, Flow: bounded(m, v.Flow, unit.KindFlow, v.Beyond), Head: bounded(m, v.Head, unit.KindHead, -v.Beyond), Static: of(m, v.Static, unit.KindHead),
-		Power: known(m, v.Power, unit.KindPower), Drawn: bounded(m, v.Drawn, unit.KindFlow, v.Bound()), Energy: known(m, v.Energy, unit.KindEnergy), Cost: money(v.Cost),
+		Power: known(m, v.Power, unit.KindPower), Several: v.Several, Drawn: bounded(m, v.Drawn, unit.KindFlow, v.Bound()), Energy: known(m, v.Energy, unit.KindEnergy), Cost: money(v.Cost),
 	}
 	for _, x := range v.Others {
 		d.Others = append(d.Others, Other{Name: x.Name, Pump: x.Pump, Flow: bounded(m, x.Flow, unit.KindFlow, x.Beyond), Head: bounded(m, x.Head, unit.KindHead, -x.Beyond), Power: known(m, x.Power, unit.KindPower)})
@@ -114,7 +116,7 @@ func (m maker) delivery(d *Document, r *design.Result) {
 		d.Feeds = append(d.Feeds, f)
 	}
 	for _, x := range r.Options {
-		o := Option{Pump: x.Pump, Pipe: x.Pipe, Flow: bounded(m, x.Flow, unit.KindFlow, x.Beyond), Power: known(m, x.Power, unit.KindPower), Cost: money(x.Cost), Reach: float64(x.Reach), First: money(x.First), AsIs: x.AsIs}
+		o := Option{Pump: x.Pump, Pipe: x.Pipe, Flow: bounded(m, x.Flow, unit.KindFlow, x.Beyond), Power: known(m, x.Power, unit.KindPower), Cost: money(x.Cost), Reach: float64(x.Reach), First: money(x.First), AsIs: x.AsIs, Several: x.Several}
 		for _, f := range x.Feeds {
 			o.Feeds = append(o.Feeds, bounded(m, f, unit.KindFlow, x.Beyond))
 		}

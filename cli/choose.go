@@ -47,7 +47,9 @@ how far the pump could stand, and what other pipe would save most.
 The shelf is a JSON list of pumps as they stand in a job, or a job file with pumps; bare
 numbers are read in the job's units, bare prices in its currency. Without one the job's
 own pumps are compared. "` + inventedShelf + `" is a shelf of invented pumps, to try this out.
-Prices of pipe and fittings are the job's; a size without a price is left out.`,
+Prices of pipe and fittings are the job's; a size without a price is left out, and where
+nothing has one first costs are told as not known and the electricity is compared. There
+must be one way only from the pump to each feed: loops and pumps in a row are for design.`,
 		Example: `  plashet choose garden.json
   plashet choose garden.json --shelf supplier.json --years 10 --discount 4%`,
 		RunE: func(cmd *cobra.Command, args []string) error { return f.run(cmd, args[0]) },

@@ -38,10 +38,11 @@ var enPrint = map[string]string{
 
 	"print.head.options": "Pumps in hand on this pipe and on larger pipe",
 	"print.option.pump":  "pump", "print.option.pipe": "pipe", "print.option.flow": "gives", "print.option.feeds": "to the feeds", "print.option.power": "power", "print.option.cost": "cost",
-	"print.option.reach": ", valves set: {percent} of what is wanted",
-	"print.cost.year":    "{cost} a year",
-	"print.cost.once":    "{cost} once",
-	"print.drawn":        "* as drawn",
+	"print.option.reach":   ", valves set: {percent} of what is wanted",
+	"print.option.several": "; other flows are possible",
+	"print.cost.year":      "{cost} a year",
+	"print.cost.once":      "{cost} once",
+	"print.drawn":          "* as drawn",
 
 	"print.head.upkeep": "Upkeep",
 	"print.turnover":    "all the water of the pond goes round once in {time}",

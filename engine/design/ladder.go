@@ -88,7 +88,7 @@ func (l *ladder) further(step int, last []Option) bool {
 // serves tells that an option gives every feed what it wants, with the valves
 // set where there are several.
 func (m *model) serves(o *Option) bool {
-	if o.Beyond == unit.LessThan {
+	if o.Beyond == unit.LessThan || o.Several {
 		return false // it is not known to
 	}
 	for i, f := range m.out.Delivery.Feeds {
@@ -146,8 +146,9 @@ func (l *ladder) try(j *job.Job) []Option {
 		if !ok {
 			continue
 		}
+		t.several(sys, d)
 		t.share(sys.plumbing, d)
-		o := Option{Pump: d.Pump, Pipe: pipe, Flow: d.Flow, Beyond: d.Bound(), Power: d.Power, Cost: d.Cost, First: t.firstCost(runs, i), Drawn: drawn, AsIs: drawn && i == l.pump}
+		o := Option{Pump: d.Pump, Pipe: pipe, Flow: d.Flow, Beyond: d.Bound(), Power: d.Power, Cost: d.Cost, First: t.firstCost(runs, i), Drawn: drawn, AsIs: drawn && i == l.pump, Several: d.Several}
 		for _, f := range d.Feeds {
 			o.Feeds = append(o.Feeds, f.Flow)
 		}

@@ -35,7 +35,7 @@ func (m *model) remedy(feed int) {
 		q := m.gives(o, feed)
 		serves := q >= want*unit.Flow(enough)
 		switch {
-		case o.Beyond == unit.LessThan, now.Bound() == unit.MoreThan && !serves:
+		case o.Several, o.Beyond == unit.LessThan, now.Bound() == unit.MoreThan && !serves:
 			// It is not known that it gives more than there is.
 		case q-have > leastGain*max(have, want) || serves && now.Bound() == unit.LessThan && !o.AsIs:
 			list = append(list, better{o, q, serves})

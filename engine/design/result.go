@@ -204,8 +204,10 @@ type Option struct {
 	First unit.Money
 	// Years is First and five years of electricity, not discounted.
 	Years unit.Money
-	Drawn bool // on the pipe as drawn
-	AsIs  bool // the design as drawn
+	// Several tells that it could run at other flows too: see Delivery.
+	Several bool
+	Drawn   bool // on the pipe as drawn
+	AsIs    bool // the design as drawn
 }
 
 // Cutting is the plan for one kind and size of pipe.

@@ -5,6 +5,7 @@ import (
 
 	"plashet/engine/catalog"
 	"plashet/engine/hydro"
+	"plashet/engine/trace"
 	"plashet/engine/unit"
 	"plashet/job"
 )
@@ -85,6 +86,22 @@ func TestSeveralFlows(t *testing.T) {
 		if r.Delivery.Several != (states > 1) || (r.Bands != nil) == r.Delivery.Several && r.Delivery.Drawn > 0 {
 			t.Errorf("crest %v: several %v, bands %v, %d states", crest, r.Delivery.Several, r.Bands != nil, states)
 		}
+		for _, o := range r.Options {
+			if o.AsIs && o.Several != r.Delivery.Several {
+				t.Errorf("crest %v: the option as drawn has several %v", crest, o.Several)
+			}
+		}
+		for _, f := range r.Findings {
+			for _, m := range f.Remedies {
+				for _, a := range m.Args {
+					for _, o := range r.Options {
+						if o.Several && a.Name == "pipe" && a.Text == o.Pipe && o.Pump == j.Use && argOf(m.Args, "pump") == o.Pump {
+							t.Errorf("crest %v: offered %s on %s, which may run at other flows", crest, o.Pump, o.Pipe)
+						}
+					}
+				}
+			}
+		}
 		if r.Delivery.Share != nil {
 			t.Errorf("crest %v: the sharing is told", crest)
 		}
@@ -150,4 +167,13 @@ func TestTeesBound(t *testing.T) {
 			t.Errorf("%s: no bounds told", name)
 		}
 	}
+}
+
+func argOf(args []trace.Arg, name string) string {
+	for _, a := range args {
+		if a.Name == name {
+			return a.Text
+		}
+	}
+	return ""
 }
