@@ -13,13 +13,13 @@ import (
 // between them. A branch also says that the planes before it do not do, so that
 // no two of them look at the same.
 type branch struct {
-	s       *search
-	c       *chain
-	out     leaving
-	keeps   []keep
-	normals []geom.Vec3
-	walls   []wall
-	need    float64 // room that the pump is to have each way, and the closing piece
+	s     *search
+	c     *chain
+	out   leaving
+	keeps []keep
+	ends  [][2]geom.Vec3 // of each body, where the solution has them
+	walls []wall
+	need  float64 // room that the pump is to have each way, and the closing piece
 
 	programs []program
 	row      []float64
@@ -142,6 +142,7 @@ func (b *branch) node(depth int) {
 			return
 		}
 		p.read(b.x)
+		b.settle()
 		if !b.passed(p) {
 			break
 		}
@@ -163,16 +164,31 @@ func (b *branch) node(depth int) {
 	b.split(depth, worst)
 }
 
+// settle works out where the bodies' ends are.
+func (b *branch) settle() {
+	c := b.c
+	b.ends = b.ends[:0]
+	for i := range c.bodies {
+		o := &c.bodies[i]
+		from := c.at(&o.a, b.x)
+		to := from
+		if o.a != o.b {
+			to = c.at(&o.b, b.x)
+		}
+		b.ends = append(b.ends, [2]geom.Vec3{from, to})
+	}
+}
+
 // lacks gives by how much two bodies are too near; 0 where they are not.
 func (b *branch) lacks(k *keep) float64 {
 	const dust = 1e-7
 	c := b.c
-	if c.gap(k, b.normals[k.last], &b.out, b.x) >= k.room-dust {
+	if b.gap(k, k.last) >= k.room-dust {
 		return 0
 	}
 	best := math.Inf(-1)
-	for i, n := range b.normals {
-		g := c.gap(k, n, &b.out, b.x)
+	for i := range c.normals {
+		g := b.gap(k, i)
 		if g >= k.room-dust {
 			k.last = i
 			return 0
@@ -192,8 +208,8 @@ func (b *branch) lacks(k *keep) float64 {
 func (b *branch) split(depth, worst int) {
 	k := b.keeps[worst]
 	list := b.gaps[depth][:0]
-	for i, n := range b.normals {
-		if g := b.c.gap(&k, n, &b.out, b.x); !math.IsInf(g, -1) {
+	for i := range b.c.normals {
+		if g := b.gap(&k, i); !math.IsInf(g, -1) {
 			list = append(list, gapAt{i, g})
 		}
 	}
@@ -213,9 +229,9 @@ func (b *branch) split(depth, worst int) {
 		next := &b.programs[depth+1]
 		next.from(&b.programs[depth])
 		for _, before := range list[:i] {
-			b.c.apart(next, b.row, &k, b.normals[before.n], &b.out, true)
+			b.c.apart(next, b.row, &k, before.n, &b.out, true)
 		}
-		b.c.apart(next, b.row, &k, b.normals[list[i].n], &b.out, false)
+		b.c.apart(next, b.row, &k, list[i].n, &b.out, false)
 		b.node(depth + 1)
 		if b.capped {
 			return
@@ -239,7 +255,7 @@ func (b *branch) passed(p *program) bool {
 			if o.pump() && !w.slid && math.Abs(w.N.Z) < 0.9 { // not on the floor
 				room += b.need
 			}
-			d := w.B - c.reach(o, w.N, b.x)
+			d := w.B - math.Max(w.N.Dot(b.ends[k][0]), w.N.Dot(b.ends[k][1])) - o.beyond(w.N)
 			if w.slid {
 				d -= w.N.Dot(b.out.u) * b.x[c.vars-1]
 			}

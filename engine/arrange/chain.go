@@ -25,6 +25,7 @@ type body struct {
 	r       float64
 	u, v, w geom.Vec3 // half vectors of a block
 	block   bool
+	over    []float64 // how far it reaches beyond its ends, across each normal
 
 	item  int // place along the chain: part k is 2k, the pipe before it 2k-1; pump -2, obstacles below
 	leg   int
@@ -50,6 +51,7 @@ type chain struct {
 	union    int     // part that opens, -1
 	standing int     // of the pump
 	normals  []geom.Vec3
+	minus    []int // of each normal, the opposite one
 	back     geom.Vec3
 	lip      float64
 }
@@ -65,7 +67,7 @@ const (
 // false where ends do not go together.
 func (s *search) newChain(o *order, parts []*piece) (c *chain, ok bool) {
 	st, dirs, pipe := &s.in.Standings[o.standing], o.dirs, o.pipe.Pipe
-	c = &chain{union: -1, standing: o.standing, normals: o.compass.apart}
+	c = &chain{union: -1, standing: o.standing, normals: o.compass.apart, minus: o.compass.minus}
 	c.in = layout.Input{
 		Vault: s.in.Vault, Pump: st.Pump, Pose: layout.Pose{Turn: o.turned}, Pipes: []layout.Pipe{pipe},
 		Beyond: s.in.Beyond, Settings: s.in.Settings, Path: s.in.Path,
@@ -106,7 +108,6 @@ func (s *search) newChain(o *order, parts []*piece) (c *chain, ok bool) {
 	}
 	c.vars++ // the slide
 	c.dirs = append(c.dirs, f.Places[last].OutDir)
-	c.gather(s)
 	at := f.Places[last].Centre
 	if c.through {
 		at, c.tail = f.Places[last].Outlet, float64(parts[last].part.Out.Depth.Length)
@@ -115,59 +116,43 @@ func (s *search) newChain(o *order, parts []*piece) (c *chain, ok bool) {
 	return c, true
 }
 
-// gather makes the bodies of the chain, then of the pump, then of what stands
-// in the vault.
-func (c *chain) gather(s *search) {
-	f, last := &c.frame, len(c.in.Parts)-1
-	leg := 0
-	for i, pl := range f.Places {
-		p := &c.in.Parts[i]
-		exit := p.Kind == layout.Bulkhead
-		if l := &f.Links[i]; l.Piped {
-			r := float64(l.Pipe.OD) / 2
-			c.bodies = append(c.bodies, body{
-				a: spot{pl.InFace, i, true}, b: spot{pl.InFace, i + 1, true}, axis: pl.InDir, r: r,
-				item: 2*i - 1, leg: leg, first: i == 0, exit: i == last && exit,
-				moves: c.union >= 0 && i <= c.union,
-			})
-		}
-		for _, sol := range pl.Solids {
-			axis := sol.To.Sub(sol.From).Unit()
-			c.bodies = append(c.bodies, body{
-				a: spot{sol.From, i + 1, true}, b: spot{sol.To, i + 1, true}, axis: axis, r: float64(sol.Radius),
-				item: 2 * i, leg: sol.Leg, first: i == 0 && !f.Links[0].Piped, exit: exit,
-				nut:   len(p.Splits) > 0 && sol.Leg >= 0,
-				moves: c.union >= 0 && (i < c.union || i == c.union && sol.Opening == 0),
-			})
-		}
-		if pl.InDir != pl.OutDir {
-			leg++
-		}
-	}
-	c.rest(s, f)
-}
-
-// rest makes the bodies of the pump and of what stands in the vault.
-func (c *chain) rest(s *search, f *layout.Frame) {
+// surroundings are the bodies of a pump, as it stands and is turned, and of what
+// stands in the vault.
+func (s *search) surroundings(f *layout.Frame, normals []geom.Vec3) []body {
+	var out []body
 	for _, b := range f.Body {
-		c.bodies = append(c.bodies, body{
+		out = append(out, body{
 			a: spot{b.Centre, 0, true}, b: spot{b.Centre, 0, true}, u: b.U, v: b.V, w: b.W, block: true,
-			item: itemPump, leg: -1, moves: c.union >= 0,
+			item: itemPump, leg: -1,
 		})
 	}
 	for _, r := range f.Rounds {
-		c.bodies = append(c.bodies, body{
+		out = append(out, body{
 			a: spot{r.From, 0, true}, b: spot{r.To, 0, true}, axis: r.To.Sub(r.From).Unit(), r: float64(r.Radius),
-			item: itemPump, leg: -1, moves: c.union >= 0,
+			item: itemPump, leg: -1,
 		})
 	}
 	for i, o := range s.in.Vault.Obstacles {
 		h := o.Box.Size().Scale(0.5)
 		at := spot{c: o.Box.Centre()}
-		c.bodies = append(c.bodies, body{
+		out = append(out, body{
 			a: at, b: at, u: geom.Vec3{X: h.X}, v: geom.Vec3{Y: h.Y}, w: geom.Vec3{Z: h.Z}, block: true,
 			item: itemObstacle - i, leg: -1,
 		})
+	}
+	for i := range out {
+		out[i].over = out[i].beyonds(normals)
+	}
+	return out
+}
+
+// rest adds the bodies of the pump and of what stands in the vault.
+func (c *chain) rest(bodies []body) {
+	from := len(c.bodies)
+	c.bodies = append(c.bodies, bodies...)
+	for i := range c.bodies[from:] {
+		b := &c.bodies[from+i]
+		b.moves = b.pump() && c.union >= 0
 	}
 }
 
@@ -188,6 +173,15 @@ func (b *body) beyond(n geom.Vec3) float64 {
 	}
 	q := n.Dot(b.axis)
 	return b.r * math.Sqrt(math.Max(0, 1-q*q))
+}
+
+// beyonds gives that for every normal.
+func (b *body) beyonds(normals []geom.Vec3) []float64 {
+	out := make([]float64, len(normals))
+	for i, n := range normals {
+		out[i] = b.beyond(n)
+	}
+	return out
 }
 
 // far gives the end of the body that lies farther along n.

@@ -15,6 +15,9 @@ type compass struct {
 	start int
 	goal  int
 	apart []geom.Vec3 // normals of the planes that keep bodies apart
+	minus []int       // of each, the opposite one
+
+	around []body // pump and surroundings
 }
 
 // alike tells that two directions are the same.
@@ -70,13 +73,11 @@ func newCompass(port, hole geom.Vec3) *compass {
 	return c
 }
 
-// normals gives the directions across which planes may keep bodies apart: those
+// makeNormals gives the directions across which planes may keep bodies apart: those
 // of the legs, all that are square to two of them, and between the directions
 // square to an axis four more in each quarter, because round bodies side by side
 // can lie at any angle: with planes 22.5 degrees apart they are kept apart by at
-// most 2 % more than they need.
-func (c *compass) normals() []geom.Vec3 { return c.apart }
-
+// most 2 % more than they need. With each stands its opposite.
 func (c *compass) makeNormals() {
 	add := func(d geom.Vec3) {
 		if n := d.Norm(); n < 1e-6 {
@@ -111,6 +112,16 @@ func (c *compass) makeNormals() {
 		for i := range 16 {
 			sin, cos := math.Sincos(float64(i) * math.Pi / 8)
 			add(u.Scale(cos).Add(v.Scale(sin)))
+		}
+	}
+	for i := range c.apart {
+		add(c.apart[i].Scale(-1))
+	}
+	for _, n := range c.apart {
+		for k, o := range c.apart {
+			if alike(o, n.Scale(-1)) {
+				c.minus = append(c.minus, k)
+			}
 		}
 	}
 }

@@ -37,10 +37,9 @@ type leaving struct {
 	without bool      // it need not come out
 }
 
-// keeps lists all that is to be kept apart, as package layout judges it.
-func (s *search) keeps(c *chain, out leaving) []keep {
+// keeps adds to a list all that is to be kept apart, as package layout judges it.
+func (s *search) keeps(ks []keep, c *chain, out leaving) []keep {
 	lim := &s.lim
-	var ks []keep
 	direct := func(item int) bool { return item%2 == 0 && item >= 0 && c.slot[item/2] < 0 }
 	for i := range c.bodies {
 		for k := range i {
@@ -112,31 +111,30 @@ func (s *search) keeps(c *chain, out leaving) []keep {
 	return ks
 }
 
-// gap gives how far the plane across n keeps the two apart, for values of the
-// variables; below zero it does not. A plane over which the first would have
-// to rise does not count on the way up.
-func (c *chain) gap(k *keep, n geom.Vec3, out *leaving, x []float64) float64 {
-	p, q := &c.bodies[k.p], &c.bodies[k.q]
-	d := -c.reach(q, n.Scale(-1), x) - c.reach(p, n, x)
-	switch k.manner {
-	case rise:
-		if n.Z > 1e-9 {
-			return math.Inf(-1)
-		}
-		if out.slides {
-			d -= n.Dot(out.u) * x[c.vars-1]
-		}
-	case slide:
-		if f := n.Dot(out.u); f > 0 {
-			d -= f * x[c.vars-1]
-		}
+// gap gives how far the plane across normal n keeps the two apart where they
+// are; below zero it does not. A plane over which the first would have to rise
+// does not count on the way up.
+func (b *branch) gap(k *keep, n int) float64 {
+	c := b.c
+	nv, p, q := &c.normals[n], &c.bodies[k.p], &c.bodies[k.q]
+	if k.manner == rise && nv.Z > 1e-9 {
+		return math.Inf(-1)
+	}
+	d := math.Min(nv.Dot(b.ends[k.q][0]), nv.Dot(b.ends[k.q][1])) - q.over[c.minus[n]] -
+		math.Max(nv.Dot(b.ends[k.p][0]), nv.Dot(b.ends[k.p][1])) - p.over[n]
+	if k.manner == still || !b.out.slides {
+		return d
+	}
+	if f := nv.Dot(b.out.u); k.manner == rise || f > 0 {
+		d -= f * b.x[c.vars-1]
 	}
 	return d
 }
 
 // apart adds the rows of a plane across n that keeps the two apart, or with
 // not those of one that does not.
-func (c *chain) apart(p *program, row []float64, k *keep, n geom.Vec3, out *leaving, not bool) {
+func (c *chain) apart(p *program, row []float64, k *keep, ni int, out *leaving, not bool) {
+	n := c.normals[ni]
 	a, b := &c.bodies[k.p], &c.bodies[k.q]
 	clear(row)
 	// n.(q's nearest) - n.(p's farthest) >= room

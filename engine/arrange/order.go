@@ -186,7 +186,7 @@ func (s *search) waysOf(n int, front []Layout) []way {
 
 // sketch tells whether a way has room for bare pipe at all.
 func (w *worker) sketch(v *way) {
-	c := w.s.sketch(v.standing, v.kit, v.turned, v.compass, v.seq)
+	c := w.legsOf(v.standing, v.kit, v.turned, v.compass, v.seq)
 	if c == nil {
 		return
 	}

@@ -17,8 +17,8 @@ const (
 	usualNodes  = 4000
 )
 
-// search is the work on one input. Nothing in it changes once it runs, so that
-// several orders can be looked at at once.
+// search is the work on one input. Nothing in it but its workers changes once it runs, so
+// that several orders can be looked at at once.
 type search struct {
 	in     Input
 	lim    layout.InForce
@@ -31,6 +31,8 @@ type search struct {
 	kits   [][]kit // by standing
 	ways   map[wayKey]*compass
 	bares  map[wayKey]*layout.Frame
+
+	workers []*worker // one for each core
 }
 
 type wayKey struct {
@@ -114,7 +116,11 @@ func newSearch(in Input) (*search, Outcome) {
 		for _, turned := range st.turnsOf() {
 			port := st.Pump.Points.RotateAbout(geom.Vec3{Z: 1}, turned).Unit()
 			s.bares[wayKey{i, turned}] = s.bareOf(st, turned)
-			s.ways[wayKey{i, turned}] = newCompass(square(port), square(s.hole.Axis))
+			c := newCompass(square(port), square(s.hole.Axis))
+			if f := s.bare(i, turned); f != nil {
+				c.around = s.surroundings(f, c.apart)
+			}
+			s.ways[wayKey{i, turned}] = c
 		}
 	}
 	return s, out
@@ -205,19 +211,20 @@ func (s *search) many(orders []order, front []Layout) []trial {
 
 // share has n pieces of work done on as many cores as there are.
 func (s *search) share(n int, do func(w *worker, i int)) {
-	cores := min(s.in.Rules.Cores, n)
-	if cores <= 1 {
-		w := newWorker(s)
+	cores := max(1, min(s.in.Rules.Cores, n))
+	for len(s.workers) < cores {
+		s.workers = append(s.workers, newWorker(s))
+	}
+	if cores == 1 {
 		for i := range n {
-			do(w, i)
+			do(s.workers[0], i)
 		}
 		return
 	}
 	var wait sync.WaitGroup
 	next := make(chan int)
-	for range cores {
+	for _, w := range s.workers[:cores] {
 		wait.Go(func() {
-			w := newWorker(s)
 			for i := range next {
 				do(w, i)
 			}

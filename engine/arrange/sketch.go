@@ -65,16 +65,16 @@ func (s *search) fromPort(st *Standing, k *kit, start []*piece, e *piece) float6
 	return f.Places[len(f.Places)-1].Centre.Sub(f.Port).Dot(f.Points)
 }
 
-// sketch makes the chain of all fillings of one way at once: its legs as bare
+// legsOf makes the chain of all fillings of one way at once: its legs as bare
 // pipe from centre to centre, each no longer than any choice of fittings needs.
 // What does not fit so does not fit filled. Nil where a joint cannot be made.
-func (s *search) sketch(standing int, k *kit, turned unit.Angle, way *compass, seq []int) *chain {
-	f, d := s.bare(standing, turned), &k.spaces
+func (w *worker) legsOf(standing int, k *kit, turned unit.Angle, way *compass, seq []int) *chain {
+	f, d, st := w.s.bare(standing, turned), &k.spaces, w.stampsOf(way)
 	if f == nil {
 		return nil
 	}
 	n := len(seq) - 1
-	c := &chain{union: -1, sketch: true, through: len(k.ends) == 0, standing: standing, normals: way.apart, frame: layout.Frame{Links: make([]layout.Link, n+1)}}
+	c := &chain{union: -1, sketch: true, through: len(k.ends) == 0, standing: standing, normals: way.apart, minus: way.minus, frame: layout.Frame{Links: make([]layout.Link, n+1)}}
 	at := f.Port
 	for leg, dir := range seq {
 		least := d.only
@@ -101,14 +101,14 @@ func (s *search) sketch(standing int, k *kit, turned unit.Angle, way *compass, s
 		c.frame.Links[leg] = layout.Link{Piped: true, Pipe: layout.Pipe{Size: " "}}
 		to := at.Add(way.dirs[dir].Scale(least))
 		c.bodies = append(c.bodies, body{
-			a: spot{at, leg, true}, b: spot{to, leg + 1, true}, axis: way.dirs[dir], r: float64(k.pipe.OD) / 2,
+			a: spot{at, leg, true}, b: spot{to, leg + 1, true}, axis: way.dirs[dir], r: float64(k.pipe.OD) / 2, over: st.over(way.dirs[dir], float64(k.pipe.OD)/2),
 			item: 8 * leg, leg: leg, first: leg == 0, exit: leg == n,
 		})
 		at = to
 	}
 	c.vars = varJoints + n + 2
 	c.end = spot{at, n + 1, true}
-	c.rest(s, f)
+	c.rest(way.around)
 	return c
 }
 

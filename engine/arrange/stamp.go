@@ -9,9 +9,29 @@ import (
 // them, kept because the same few come again in every chain. What is not there
 // yet is taken off a chain that package layout placed.
 type stamps struct {
-	parts map[stampKey]*stamp
-	links map[linkKey]layout.Link
-	spare *chain
+	compass *compass
+	parts   map[stampKey]*stamp
+	links   map[linkKey]layout.Link
+	overs   map[overKey][]float64
+	spare   *chain
+}
+
+// overKey is what a round body's reach beyond its ends hangs on.
+type overKey struct {
+	axis geom.Vec3
+	r    float64
+}
+
+// over gives the reach of a round body beyond its ends for every normal.
+func (st *stamps) over(axis geom.Vec3, r float64) []float64 {
+	key := overKey{axis, r}
+	o, ok := st.overs[key]
+	if !ok {
+		b := body{axis: axis, r: r}
+		o = b.beyonds(st.compass.apart)
+		st.overs[key] = o
+	}
+	return o
 }
 
 type stampKey struct {
@@ -31,8 +51,8 @@ type stamp struct {
 	outlet geom.Vec3
 }
 
-func newStamps() stamps {
-	return stamps{parts: map[stampKey]*stamp{}, links: map[linkKey]layout.Link{}, spare: &chain{}}
+func newStamps(c *compass) *stamps {
+	return &stamps{compass: c, parts: map[stampKey]*stamp{}, links: map[linkKey]layout.Link{}, overs: map[overKey][]float64{}, spare: &chain{}}
 }
 
 func linkOf(standing int, parts []*piece, i int) linkKey {
@@ -40,6 +60,15 @@ func linkOf(standing int, parts []*piece, i int) linkKey {
 		return linkKey{standing, nil, parts[0]}
 	}
 	return linkKey{-1, parts[i-1], parts[i]}
+}
+
+func (w *worker) stampsOf(c *compass) *stamps {
+	st := w.stamps[c]
+	if st == nil {
+		st = newStamps(c)
+		w.stamps[c] = st
+	}
+	return st
 }
 
 // legs calls with each part and the directions in and out of it.
@@ -57,20 +86,19 @@ func legs(parts []*piece, dirs []geom.Vec3, do func(i int, key stampKey)) {
 // chain makes the chain of an order; nil where the pieces do not go together. It
 // stands until the next one is made.
 func (w *worker) chain(o *order, parts []*piece) *chain {
-	s, known := w.s, true
+	s, known, st := w.s, true, w.stampsOf(o.compass)
 	legs(parts, o.dirs, func(i int, key stampKey) {
-		_, link := w.stamps.links[linkOf(o.standing, parts, i)]
-		known = known && link && w.stamps.parts[key] != nil
+		_, link := st.links[linkOf(o.standing, parts, i)]
+		known = known && link && st.parts[key] != nil
 	})
 	if !known {
 		c, ok := s.newChain(o, parts)
 		if !ok {
 			return nil
 		}
-		w.stamps.learn(o, parts, c)
-		return c
+		st.learn(o, parts, c)
 	}
-	return w.stamps.press(s, o, parts)
+	return st.press(s, o, parts)
 }
 
 // learn takes the stamps off a chain.
@@ -96,6 +124,7 @@ func (st *stamps) learn(o *order, parts []*piece, c *chain) {
 			if sol.Leg >= 0 {
 				b.leg = sol.Leg - leg
 			}
+			b.over = st.over(b.axis, b.r)
 			one.bodies, one.opened = append(one.bodies, b), append(one.opened, sol.Opening)
 		}
 		st.parts[key] = one
@@ -107,7 +136,7 @@ func (st *stamps) press(s *search, o *order, parts []*piece) *chain {
 	c := st.spare
 	bare := s.bare(o.standing, o.turned)
 	*c = chain{
-		union: -1, standing: o.standing, normals: o.compass.apart, vars: varJoints,
+		union: -1, standing: o.standing, normals: o.compass.apart, minus: o.compass.minus, vars: varJoints,
 		bodies: c.bodies[:0], dirs: c.dirs[:0], slot: c.slot[:0], frame: layout.Frame{Links: c.frame.Links[:0]},
 	}
 	for i, p := range parts {
@@ -128,7 +157,7 @@ func (st *stamps) press(s *search, o *order, parts []*piece) *chain {
 		if link.Piped {
 			face := at.Add(one.face)
 			c.bodies = append(c.bodies, body{
-				a: spot{face, i, true}, b: spot{face, i + 1, true}, axis: key.in, r: float64(link.Pipe.OD) / 2,
+				a: spot{face, i, true}, b: spot{face, i + 1, true}, axis: key.in, r: float64(link.Pipe.OD) / 2, over: st.over(key.in, float64(link.Pipe.OD)/2),
 				item: 2*i - 1, leg: leg, first: i == 0, exit: i == last && exit, moves: i <= c.union,
 			})
 			c.slot = append(c.slot, c.vars)
@@ -158,6 +187,6 @@ func (st *stamps) press(s *search, o *order, parts []*piece) *chain {
 		}
 	})
 	c.vars++ // the slide
-	c.rest(s, bare)
+	c.rest(o.compass.around)
 	return c
 }

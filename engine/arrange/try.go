@@ -39,11 +39,11 @@ func (t *trial) add(o *trial) {
 type worker struct {
 	s      *search
 	b      branch
-	stamps stamps
+	stamps map[*compass]*stamps
 	parts  []*piece // of the chain that is looked at
 }
 
-func newWorker(s *search) *worker { return &worker{s: s, stamps: newStamps()} }
+func newWorker(s *search) *worker { return &worker{s: s, stamps: map[*compass]*stamps{}} }
 
 // try looks at one order: first at its elbows alone, which have more room than
 // with valve and union among them, then at every place for these.
@@ -161,8 +161,7 @@ func (w *worker) feasible(t *trial, c *chain) (ok, capped bool) {
 func (w *worker) set(c *chain, out leaving, need float64) {
 	b := &w.b
 	b.s, b.c, b.out, b.need = w.s, c, out, need
-	b.normals = c.normals
-	b.keeps = w.s.keeps(c, out)
+	b.keeps = w.s.keeps(b.keeps[:0], c, out)
 	b.walls = b.walls[:0]
 	for _, wl := range w.s.walls {
 		if !wl.slid || !out.without {
