@@ -80,7 +80,7 @@ func (s *search) keeps(ks []keep, c *chain, out leaving) []keep {
 			if crosses && q.moves {
 				a, b = i, k
 			}
-			if apply && (!crosses || out.slides) {
+			if apply {
 				ks = append(ks, keep{p: a, q: b, room: room + pad})
 			}
 			if !crosses {
@@ -92,11 +92,7 @@ func (s *search) keeps(ks []keep, c *chain, out leaving) []keep {
 			if !apply {
 				way, loose = -grain, true
 			}
-			if !out.slides {
-				if apply {
-					way = math.Max(way, room+pad)
-				}
-			} else {
+			if out.slides {
 				ks = append(ks, keep{p: a, q: b, room: way, manner: slide, loose: loose})
 			}
 			if out.slides && loose {

@@ -30,7 +30,8 @@ func TestProgramByHand(t *testing.T) {
 func TestProgramAtCorners(t *testing.T) {
 	solved, empty := 0, 0
 	rapid.Check(t, func(t *rapid.T) {
-		draw := rapid.Float64Range(-1, 1)
+		// Sixty-fourths: rows nearly in line have no corner that tells anything.
+		draw := rapid.Map(rapid.IntRange(-64, 64), func(n int) float64 { return float64(n) / 64 })
 		c := []float64{math.Abs(draw.Draw(t, "c")), math.Abs(draw.Draw(t, "c"))}
 		rows := [][3]float64{{-1, 0, 0}, {0, -1, 0}, {1, 0, 3}, {0, 1, 3}}
 		for range rapid.IntRange(1, 8).Draw(t, "rows") {

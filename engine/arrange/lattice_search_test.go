@@ -1,0 +1,87 @@
+package arrange_test
+
+import (
+	"math"
+	"testing"
+
+	"plashet/engine/arrange"
+	"plashet/engine/layout"
+)
+
+// within18 tells that every leg of a chain runs along an axis or half way
+// between two: the directions that the search looks at.
+func within18(a *layout.Assembly) bool {
+	for _, p := range a.Places {
+		n := 0
+		for _, x := range [3]float64{math.Abs(p.InDir.X), math.Abs(p.InDir.Y), math.Abs(p.InDir.Z)} {
+			switch {
+			case x < 1e-9:
+			case math.Abs(x-1) < 1e-9, math.Abs(x-math.Sqrt2/2) < 1e-9:
+				n++
+			default:
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// covered tells that the front has what the search promises beside a layout: one
+// as good in every respect. The search slides the pump only where the same
+// fittings give nothing that lifts straight out, and takes the least pipe and
+// slide together: beside a layout that slides it promises one of no more joints,
+// no worse order of valve and union.
+func covered(front []arrange.Layout, v priceOf) bool {
+	for k := range front {
+		w := toldPrice(&front[k])
+		if w.asGood(v) || v.slide > sameSlide && w.joints <= v.joints && (!w.drains || v.drains) {
+			return true
+		}
+	}
+	return false
+}
+
+// The search against a lattice: nothing that is laid and proved there is better
+// than the search's front, and where the lattice has a layout, so has the
+// search. Only layouts in the search's family of directions count.
+func TestAgainstLattice(t *testing.T) {
+	book := newBook(t)
+	cases := uint64(25)
+	if *far {
+		cases = 500
+	}
+	fits, candidates, capped, beaten := 0, 0, 0, 0
+	for seed := uint64(1); seed <= cases; seed++ {
+		i := smallVault(t, book, seed)
+		out := searched(t, i)
+		if out.Proof.Claim == arrange.Capped {
+			capped++
+		}
+		any := false
+		overLattice(t, &i, func(c layout.Input, a layout.Assembly) {
+			if !within18(&a) {
+				return
+			}
+			v := price(&i, &c, &a)
+			if covered(out.Layouts, v) {
+				any = true
+				return // no need to prove it
+			}
+			if _, ok := sound(c, i.Rules); !ok {
+				return
+			}
+			any = true
+			if beaten++; beaten < 5 && out.Proof.Claim != arrange.Capped {
+				t.Errorf("seed %d: %+v on the lattice, nothing as good in the search's %d (claim %d)\n%s", seed, v, len(out.Layouts), out.Proof.Claim, described(&c))
+			}
+		})
+		candidates++
+		if any {
+			fits++
+		}
+	}
+	t.Logf("%d vaults, %d with a layout on the lattice, %d capped, %d layouts better than the search's", candidates, fits, capped, beaten)
+	if fits < candidates/5 {
+		t.Error("too few vaults have a layout: nothing is proved")
+	}
+}
