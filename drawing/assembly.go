@@ -24,7 +24,7 @@ func Assembly(in Input, c Corner) (Sheet, bool) {
 	a.fit()
 	a.group("vault", a.vault)
 	for _, t := range painted(a.things, a.view.toward) {
-		a.group(t.name, t.draw)
+		a.touch(Group{Name: t.name, Mark: t.mark, Title: t.title}, t.draw)
 	}
 	a.stands()
 	a.group("sizes", a.sizes)
@@ -47,6 +47,9 @@ type iso struct {
 	field  field
 	foot   float64 // of the picture, mm
 
+	hand  []string // marks of what is in hand; with quiet all else is drawn faintly
+	quiet bool
+
 	unsized []string // sizes of the vault that found no room in the picture
 }
 
@@ -60,16 +63,16 @@ const (
 func (a *iso) gather() {
 	for i := range a.laid.Body {
 		b := block(a.laid.Body[i])
-		a.things = append(a.things, &thing{"pump", []shape{b}, func() { a.drawBlock(b, line) }})
+		a.things = append(a.things, &thing{name: "pump", title: a.pumpTitle(), shapes: []shape{b}, draw: func() { a.drawBlock(b, a.pumpPen()) }})
 	}
 	for i := range a.laid.Rounds {
 		t := tubeOf(a.laid.Rounds[i])
-		a.things = append(a.things, &thing{"pump", []shape{t}, func() { a.drawTube(t, line, Paper) }})
+		a.things = append(a.things, &thing{name: "pump", title: a.pumpTitle(), shapes: []shape{t}, draw: func() { a.drawTube(t, a.pumpPen(), Paper) }})
 	}
 	for i := range a.in.Job.Vault.Obstacles {
 		o := &a.in.Job.Vault.Obstacles[i]
 		b := blockOf(geom.BoxOf(vecOf(o.From), vecOf(o.To)))
-		a.things = append(a.things, &thing{o.Name, []shape{b}, func() { a.drawBlock(b, help) }})
+		a.things = append(a.things, &thing{name: o.Name, title: o.Name, shapes: []shape{b}, draw: func() { a.drawBlock(b, help) }})
 	}
 	for i := range a.laid.Places {
 		a.things = append(a.things, a.part(i))
@@ -81,15 +84,17 @@ func (a *iso) gather() {
 	}
 	if t := a.laid.Tail; t != nil {
 		p := tube{t.Start, t.End, float64(t.Pipe.OD) / 2}
-		a.things = append(a.things, &thing{"piece " + t.Mark, []shape{p}, func() { a.drawTube(p, line, Wash) }})
+		a.things = append(a.things, &thing{name: "piece " + t.Mark, mark: t.Mark, title: say("piece.tail", "mark", t.Mark), shapes: []shape{p}, draw: func() { a.drawTube(p, line, Wash) }})
 	}
 }
 
 // fit sets the view so that vault and plumbing fill the room for the picture.
 func (a *iso) fit() {
 	var all []geom.Vec3
-	for _, ring := range a.box().rings() {
-		all = append(all, ring...)
+	if !a.quiet {
+		for _, ring := range a.box().rings() {
+			all = append(all, ring...)
+		}
 	}
 	for _, t := range a.things {
 		for _, s := range t.shapes {
@@ -100,9 +105,14 @@ func (a *iso) fit() {
 		all = append(all, from, to)
 	}
 	y := a.y + 1
-	a.foot = a.view.fitTo(all, margin+isoSpare, y, wide-margin-isoSpare, y+isoTall) + isoSpare
+	side, spare, tall := margin, isoSpare, isoTall
+	if a.quiet { // a small picture without sizes
+		side, spare, tall = 2, 7, stepTall
+	}
+	across := a.sheet.Width
+	a.foot = a.view.fitTo(all, side+spare, y, across-side-spare, y+tall) + spare
 	a.y = a.foot + 3
-	a.field.area = rectangle(margin, y-2, wide-margin, a.foot)
+	a.field.area = rectangle(side, max(0.8, y-2), across-side, a.foot)
 }
 
 // wayOut gives the arrow along which the water leaves the vault.

@@ -26,7 +26,10 @@ type basin struct {
 	minWater                  unit.Length // elevation; only with minKnown
 	minKnown                  bool
 
-	run level.State // everyday running
+	run level.State // everyday running, or where moving a moment of start or stop
+
+	moving bool          // run holds the levels of one moment only
+	reach  []unit.Length // levels that any moment comes to: the room kept for them
 }
 
 // basinOf gathers the section; false where the levels are not worked out.

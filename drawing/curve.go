@@ -1,6 +1,9 @@
 package drawing
 
 import (
+	"cmp"
+	"slices"
+
 	"plashet/engine/design"
 	"plashet/engine/hydro"
 	"plashet/engine/unit"
@@ -13,13 +16,19 @@ func Curve(in Input) (Sheet, bool) {
 		return Sheet{}, false
 	}
 	c := &curvePlot{page: newPage(in, "curve", say("curve.title"))}
+	c.plot()
+	c.y = plotBottom + 13
+	c.figures()
+	c.heads()
+	return c.done(c.desc()), true
+}
+
+// plot draws all of it but the figures below.
+func (c *curvePlot) plot() {
 	c.axes()
 	c.point()
 	c.lines()
 	c.texts()
-	c.y = plotBottom + 13
-	c.figures()
-	return c.done(c.desc()), true
 }
 
 // curvePlot is the sheet of the curves while it is drawn.
@@ -94,6 +103,11 @@ func (c *curvePlot) axes() {
 	})
 }
 
+// sortByX puts points from left to right.
+func sortByX(points []Point) {
+	slices.SortFunc(points, func(a, b Point) int { return cmp.Compare(a.X, b.X) })
+}
+
 // at gives the place of a flow and head on the plot.
 func (c *curvePlot) at(q unit.Flow, h unit.Head) Point {
 	return Point{c.x.at(float64(q)), c.h.at(float64(h))}
@@ -148,7 +162,7 @@ func (c *curvePlot) lines() {
 		if p.Used {
 			pen = thick
 		}
-		c.group("pump "+p.Name, func() {
+		c.touch(Group{Name: "pump " + p.Name, Mark: p.Name, Title: say("curve.pump", "name", p.Name)}, func() {
 			if estimated(p) { // a band, and the estimate in it broken
 				pen.Dash = Dashed
 				low, high := p.Curve.Band()
@@ -169,6 +183,7 @@ func (c *curvePlot) lines() {
 			}
 		}
 	}
+	c.band()
 	at := c.at(c.flow, c.head)
 	foot, side := Point{at.X, plotBottom}, Point{plotLeft, at.Y}
 	c.group("operating point", func() {

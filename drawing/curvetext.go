@@ -109,10 +109,13 @@ func (c *curvePlot) figures() {
 	c.y += 3
 	t := table{columns: []column{{flexible: true}, {anchor: End, bold: true}, {}}, indent: 9}
 	if c.met == meetAt {
-		key := c.y + row + small*0.64 // of the second line, which is the static head
+		var bands table
+		c.bandRows(&bands)
+		key := c.y + row*float64(1+len(bands.rows)) + small*0.64 // of the line of the static head
 		c.add(Line{Point{margin, key}, Point{margin + 6, key}, hidden},
 			polygonOf(rectangle(margin, key+row-1.6, margin+6, key+row+1.6), Pen{}, Wash))
 		t.add(say("curve.pump", "name", d.Pump), c.show(float64(c.flow), unit.KindFlow), say("curve.at", "head", c.show(float64(c.head), unit.KindHead)))
+		c.bandRows(&t)
 		t.add(say("curve.static"), c.show(float64(d.Static), unit.KindHead), "")
 		t.add(say("curve.loss"), c.show(float64(d.Head-d.Static), unit.KindHead), "")
 	}

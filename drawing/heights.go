@@ -21,14 +21,14 @@ func (s *sectionView) heights() {
 	list := []height{
 		{say("levels.rim"), b.rim, s.right},
 		{say("levels.line"), b.line, s.edge},
-		{say("levels.pondrun"), b.run.Pond, s.edge},
+		{s.runName("levels.pondrun", "levels.pondat"), b.run.Pond, s.edge},
 		{say("levels.pondfloor"), b.floor, s.edge - float64(b.side[len(b.side)-1].In.SI)},
 	}
 	if b.vault {
 		list[1].x, list[2].x = s.wall, s.wall
 		list = append(list, height{say("levels.vaultfloor"), b.vaultFloor, s.vaultWall(float64(b.vaultFloor), true)})
-		if math.Abs(float64(b.run.Vault-b.run.Pond)) > 5e-5 {
-			list = append(list, height{say("levels.vaultrun"), b.run.Vault, s.vaultWall(float64(b.run.Vault), true)})
+		if b.moving || math.Abs(float64(b.run.Vault-b.run.Pond)) > 5e-5 {
+			list = append(list, height{s.runName("levels.vaultrun", "levels.vaultat"), b.run.Vault, s.vaultWall(float64(b.run.Vault), true)})
 		}
 		if b.sill {
 			list = append(list, height{say("levels.sill"), b.sillAt, s.wall})
@@ -58,6 +58,14 @@ func (s *sectionView) heights() {
 	s.y = at[len(at)-1] + 2
 }
 
+// runName names a level as it runs every day, or of one moment.
+func (s *sectionView) runName(every, moment string) string {
+	if s.b.moving {
+		return say(moment)
+	}
+	return say(every)
+}
+
 // fromLine shows an elevation as its height above or below the water line.
 func (s *sectionView) fromLine(elevation unit.Length) string {
 	return signed(elevation-s.b.line, s.in.Result.Units)
@@ -78,7 +86,7 @@ func (p *page) depthUnit() string { return unit.KindDepth.UnitName(p.in.Result.U
 // listWidth gives the room that the list of heights needs.
 func (s *sectionView) listWidth() float64 {
 	var numbers []string
-	for _, z := range []unit.Length{s.b.rim, s.b.line, s.b.floor, s.b.vaultFloor, s.b.run.Pond, s.b.run.Vault, s.b.sillAt, s.b.minWater} {
+	for _, z := range append([]unit.Length{s.b.rim, s.b.line, s.b.floor, s.b.vaultFloor, s.b.run.Pond, s.b.run.Vault, s.b.sillAt, s.b.minWater}, s.b.reach...) {
 		numbers = append(numbers, s.fromLine(z))
 	}
 	names := []string{say("levels.rim"), say("levels.line"), say("levels.pondrun"), say("levels.vaultrun"), say("levels.pondfloor"), say("levels.vaultfloor"), say("levels.sill"), say("levels.minwater")}

@@ -234,8 +234,13 @@ func (l *ladder) limitsDrawn() []limit {
 		}
 		out = append(out, limit{say("levels.sill"), float64(l.b.sillAt - l.b.line), thick})
 	}
-	slices.SortStableFunc(out, func(a, b limit) int { return cmp.Compare(b.at, a.at) })
+	sortLimits(out)
 	return out
+}
+
+// sortLimits puts them from the top down.
+func sortLimits(list []limit) {
+	slices.SortStableFunc(list, func(a, b limit) int { return cmp.Compare(b.at, a.at) })
 }
 
 // lines draws rim, sill and what the skimmer needs across the columns, named at

@@ -46,20 +46,33 @@ func (a *iso) pieces() {
 func (a *iso) parts() {
 	t := table{columns: []column{{}, {flexible: true}, {anchor: End}}, head: []string{say("part"), "", say("part.socket")}}
 	for i := range a.laid.Places {
-		l := &a.in.Job.Assembly.Parts[i]
-		size := l.Size
-		if size == "" {
-			size = a.in.Job.Assembly.Pipe.Size
-		}
-		name := l.Fitting + " " + size
-		if a.laid.Places[i].CoverUp {
-			name += ", " + say("part.cover")
-		}
-		t.add(a.mark(i), name, a.sockets(i))
+		t.add(a.mark(i), a.partName(i), a.sockets(i))
 	}
 	a.table(t)
 	a.y += 2
 	a.rolls()
+}
+
+// partName says what a part is: fitting, size, and that its cover is on top.
+func (a *iso) partName(i int) string {
+	l := &a.in.Job.Assembly.Parts[i]
+	size := l.Size
+	if size == "" {
+		size = a.in.Job.Assembly.Pipe.Size
+	}
+	name := l.Fitting + " " + size
+	if a.laid.Places[i].CoverUp {
+		name += ", " + say("part.cover")
+	}
+	return name
+}
+
+// pumpTitle names the pump for who touches it.
+func (a *iso) pumpTitle() string {
+	if p, ok := usedPump(a.in.Job); ok {
+		return say("curve.pump", "name", p.Name)
+	}
+	return ""
 }
 
 // sockets says how the sockets of a part are known, once where both are alike.

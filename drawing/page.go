@@ -15,15 +15,24 @@ type Input struct {
 	Curves design.Curves
 }
 
-// Sheets gives all the sheets that the answer has enough for: pump and pipe,
-// levels, the assembly over its four corners.
+// Sheets gives all the sheets that the answer has enough for: the pond in plan,
+// pump and pipe, the pumps in hand, levels, start and stop case by case, sticks,
+// the assembly over its four corners.
 func Sheets(in Input) []Sheet {
 	var out []Sheet
-	for _, draw := range []func(Input) (Sheet, bool){Curve, Levels} {
+	for _, draw := range []func(Input) (Sheet, bool){Plan, Curve, Front, Levels} {
 		if s, ok := draw(in); ok {
 			out = append(out, s)
 		}
 	}
+	if in.Result != nil && in.Result.Motion != nil {
+		for i := range in.Result.Motion.Cases {
+			if s, ok := Course(in, in.Result.Motion.Cases[i].Case); ok {
+				out = append(out, s)
+			}
+		}
+	}
+	out = append(out, Sticks(in)...)
 	for _, c := range Corners() {
 		if s, ok := Assembly(in, c); ok {
 			out = append(out, s)
@@ -93,12 +102,28 @@ func (p *page) text(t Text) {
 
 // group adds what f draws as one named group.
 func (p *page) group(name string, f func()) {
+	p.touch(Group{Name: name}, f)
+}
+
+// touch adds what f draws as one group that can be touched.
+func (p *page) touch(g Group, f func()) {
 	before := p.sheet.Items
 	p.sheet.Items = nil
 	f()
-	g := Group{Name: name, Items: p.sheet.Items}
+	g.Items = p.sheet.Items
 	p.sheet.Items = before
 	p.add(g)
+}
+
+// data keeps the figures behind a picture; rows are as wide as the widest.
+func (p *page) data(title string, head []string, rows [][]string) {
+	if len(rows) == 0 {
+		return
+	}
+	if title == "" {
+		title = p.sheet.Title
+	}
+	p.sheet.Data = append(p.sheet.Data, Data{title, head, rows})
 }
 
 // done closes the sheet below what is drawn.

@@ -16,6 +16,8 @@ type shape interface {
 // thing is what is drawn in one go: a part, a piece of pipe, the pump.
 type thing struct {
 	name   string
+	mark   string // of the part or piece it is
+	title  string
 	shapes []shape
 	draw   func()
 }

@@ -10,12 +10,12 @@ import (
 // part makes what is drawn of a fitting, with the ends of the pipes in it.
 func (a *iso) part(i int) *thing {
 	p := &a.laid.Places[i]
-	t := &thing{name: "part " + a.mark(i)}
+	t := &thing{name: "part " + a.mark(i), mark: a.mark(i), title: a.mark(i) + ": " + a.partName(i)}
 	var tubes []tube
 	if p.InDir != p.OutDir {
 		r := a.hub(p)
 		tubes = []tube{{p.InFace, p.Centre, r}, {p.OutFace, p.Centre, r}}
-		t.draw = func() { a.elbow(p, tubes); a.inside(i) }
+		t.draw = func() { a.elbow(p, tubes, t.mark); a.inside(i) }
 	} else {
 		for _, s := range p.Solids {
 			tubes = append(tubes, tubeOf(s.Cylinder))
@@ -23,7 +23,7 @@ func (a *iso) part(i int) *thing {
 		if len(tubes) == 0 { // its hubs are not known: as wide as its pipe
 			tubes = []tube{{p.InFace, p.OutFace, a.hub(p)}}
 		}
-		t.draw = func() { a.straight(tubes); a.inside(i); a.arrow(i) }
+		t.draw = func() { a.straight(tubes, t.mark); a.inside(i); a.arrow(i) }
 	}
 	for _, u := range tubes {
 		t.shapes = append(t.shapes, u)
@@ -57,10 +57,11 @@ func (a *iso) drawBlock(b block, pen Pen) {
 }
 
 // straight draws the tubes of a part along one axis, the far ones first.
-func (a *iso) straight(tubes []tube) {
+func (a *iso) straight(tubes []tube, mark string) {
+	pen, fill := a.inked(mark, line, Paper)
 	order := make([]*thing, 0, len(tubes))
 	for _, t := range tubes {
-		order = append(order, &thing{shapes: []shape{t}, draw: func() { a.drawTube(t, line, Paper) }})
+		order = append(order, &thing{shapes: []shape{t}, draw: func() { a.drawTube(t, pen, fill) }})
 	}
 	for _, t := range painted(order, a.view.toward) {
 		t.draw()
@@ -68,9 +69,10 @@ func (a *iso) straight(tubes []tube) {
 }
 
 // elbow draws two legs with a ball where they meet, so that the corner is round.
-func (a *iso) elbow(p *layout.Place, legs []tube) {
+func (a *iso) elbow(p *layout.Place, legs []tube, mark string) {
+	pen, _ := a.inked(mark, line, Paper)
 	r := legs[0].radius * a.view.scale
-	a.add(Arc{Centre: a.view.at(p.Centre), RX: r, RY: r, Sweep: 360, Pen: line, Fill: Paper})
+	a.add(Arc{Centre: a.view.at(p.Centre), RX: r, RY: r, Sweep: 360, Pen: pen, Fill: Paper})
 	if depth(legs[0], a.view) > depth(legs[1], a.view) {
 		legs = []tube{legs[1], legs[0]}
 	}
@@ -78,10 +80,10 @@ func (a *iso) elbow(p *layout.Place, legs []tube) {
 		o := t.outline(a.view)
 		a.add(Polygon{Points: o, Fill: Paper})
 		// Round the face and along both sides, but not round the corner.
-		a.add(Polyline{append([]Point{o[halfRing]}, append(o[halfRing+1:], o[0])...), line})
+		a.add(Polyline{append([]Point{o[halfRing]}, append(o[halfRing+1:], o[0])...), pen})
 		if t.dir().Dot(a.view.toward) < 0 {
 			end := t.ring(a.view, t.from)
-			end.Pen, end.Fill = Pen{Ink: Black, Wide: line.Wide * 0.6}, Paper
+			end.Pen, end.Fill = Pen{Ink: pen.Ink, Wide: pen.Wide * 0.6}, Paper
 			a.add(end)
 		}
 	}
@@ -168,5 +170,12 @@ func (a *iso) seen(c *layout.Piece) (*thing, bool) {
 		return nil, false
 	}
 	t := tube{from, to, float64(c.Pipe.OD) / 2}
-	return &thing{"piece " + c.Mark, []shape{t}, func() { a.drawTube(t, line, Wash) }}, true
+	return &thing{
+		name: "piece " + c.Mark, mark: c.Mark, shapes: []shape{t},
+		title: say("assembly.piece", "mark", c.Mark, "from", c.From, "to", c.To, "cut", a.cut(c)),
+		draw: func() {
+			pen, fill := a.inked(c.Mark, line, Wash)
+			a.drawTube(t, pen, fill)
+		},
+	}, true
 }

@@ -31,6 +31,9 @@ func newSection(p *page, b basin) *sectionView {
 	if b.vault {
 		s.high = max(s.high, float64(b.vaultTop))
 	}
+	for _, z := range b.reach {
+		s.high = max(s.high, float64(z))
+	}
 	tall := s.high - float64(low)
 	in := float64(b.side[len(b.side)-1].In.SI)
 	s.edge = 0.3*tall + in

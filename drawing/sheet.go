@@ -116,7 +116,16 @@ type Text struct {
 // Group is several items that belong together.
 type Group struct {
 	Name  string // for finding it: "piece P1"
+	Mark  string // of the part or piece that it shows, where it shows one: "P1"
+	Title string // what it is, for who touches or points at it; may be empty
 	Items []Item
+}
+
+// Data is the figures behind a picture as rows, for who cannot see it.
+type Data struct {
+	Title string
+	Head  []string
+	Rows  [][]string
 }
 
 func (Line) item()     {}
@@ -133,6 +142,7 @@ type Sheet struct {
 	Desc          string  // the same in words, for who cannot see it
 	Width, Height float64 // mm
 	Items         []Item
+	Data          []Data
 }
 
 // Each calls f for every item on the sheet that is not a group, in the order

@@ -8,6 +8,7 @@ type table struct {
 	head    []string // may run over the cells of an empty neighbour
 	rows    [][]string
 	indent  float64 // mm
+	title   string  // of its data, where the sheet's would not tell
 }
 
 // column says how a column stands. A table has one flexible column: it takes
@@ -95,6 +96,7 @@ func (t *table) heads(width []float64) {
 
 // table writes a table where the page is filled to.
 func (p *page) table(t table) {
+	p.data(t.title, t.head, t.rows)
 	left, width := t.lay()
 	cell := func(i int, text string, bold bool, most float64) {
 		at := Point{left[i], p.y + small}

@@ -45,10 +45,24 @@ func (t Text) Width() float64 {
 		if i := int(r) - ' '; i >= 0 && i < len(table) {
 			sum += int(table[i])
 		} else {
-			sum += otherWidth
+			sum += widthOf(r, t.Bold)
 		}
 	}
 	return float64(sum) / 1000 * t.Size
+}
+
+// widthOf gives the advance width of a letter beyond ASCII.
+func widthOf(r rune, bold bool) int {
+	for i := range furtherWidths {
+		f := &furtherWidths[i]
+		if k := int(r - f.first); k >= 0 && k < len(f.plain) {
+			if bold {
+				return int(f.bold[k])
+			}
+			return int(f.plain[k])
+		}
+	}
+	return otherWidth
 }
 
 // Corners gives the corners of the box round the text, turned with it, in

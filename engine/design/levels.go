@@ -47,7 +47,7 @@ var memoryChow = trace.Source{Title: "open-channel textbooks (Chow)", Basis: tra
 // pond makes the area-elevation curve of the pond; nil when it cannot.
 func (m *model) pond(line unit.Length) *level.AreaElevation {
 	p := &m.job.Pond
-	outline, err := outlineOf(p.Outline)
+	outline, err := OutlineOf(p.Outline)
 	if err != nil {
 		m.refuse("/pond/outline", err)
 		return nil
@@ -79,7 +79,8 @@ func (m *model) assumeOnce(path, code string, v unit.Value) {
 	}
 }
 
-func outlineOf(o job.Outline) (*geom.Outline, error) {
+// OutlineOf makes the pond's outline; an error where its sizes or points make none.
+func OutlineOf(o job.Outline) (*geom.Outline, error) {
 	switch o.Shape {
 	case "rectangle":
 		return geom.Rectangle(o.Length.SI, o.Width.SI)

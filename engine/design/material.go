@@ -42,7 +42,7 @@ func (m *model) material() {
 
 // hole gives the pond as the list takes it; nil when its shape is not known.
 func (m *model) hole() *takeoff.Pond {
-	outline, err := outlineOf(m.job.Pond.Outline)
+	outline, err := OutlineOf(m.job.Pond.Outline)
 	line, known := m.survey.Level(m.job.Pond.Water)
 	if err != nil || !known {
 		return nil // told by the levels

@@ -46,8 +46,11 @@ var mayImport = map[string][]string{
 	},
 	"words":       {"engine/unit", "engine/trace"},
 	"answer":      {"engine/unit", "engine/trace", "engine/geom", "engine/cut", "engine/level", "engine/motion", "engine/layout", "engine/verify", "engine/arrange", "engine/glue", "engine/design", "engine/size", "takeoff", "job", "words"},
-	"drawing":     {"engine/unit", "engine/trace", "engine/geom", "engine/hydro", "engine/level", "engine/layout", "engine/design", "job", "words"},
+	"drawing":     {"engine/unit", "engine/trace", "engine/geom", "engine/hydro", "engine/level", "engine/motion", "engine/layout", "engine/cut", "engine/glue", "engine/design", "job", "words"},
 	"render/svg":  {"drawing"},
+	"render/face": {},
+	"render/pdf":  {"drawing", "render/face"},
+	"render/png":  {"drawing", "render/face"},
 	"demo":        {},
 	"checks":      {"engine/unit", "engine/trace", "engine/geom", "engine/catalog", "engine/hydro", "engine/network", "engine/size", "engine/level", "engine/motion", "engine/layout", "engine/cut", "engine/cut/testdata/orlib", "engine/glue", "takeoff"},
 	"store":       {},
@@ -60,7 +63,7 @@ var edge = []string{"cli", "cmd/plashet"}
 
 // clocked lists the packages that carry times which others give them. They read
 // no clock.
-var clocked = []string{"store"}
+var clocked = []string{"render/pdf", "store"}
 
 // clock lists the calls that read it.
 var clock = []string{"time.Now(", "time.Since(", "time.Until(", "time.Sleep(", "time.After(", "time.Tick(", "time.NewT", "time.AfterFunc("}

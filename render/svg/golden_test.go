@@ -5,6 +5,7 @@ import (
 	"flag"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"plashet/demo"
@@ -32,8 +33,8 @@ func sheets(t *testing.T, name string) []drawing.Sheet {
 	}
 	r := design.Solve(book, j)
 	out := drawing.Sheets(drawing.Input{Job: j, Result: r, Curves: design.CurvesOf(book, j, r, 121)})
-	if len(out) != 6 {
-		t.Fatalf("%s gives %d sheets, not 6", name, len(out))
+	if len(out) < 10 {
+		t.Fatalf("%s gives %d sheets", name, len(out))
 	}
 	return out
 }
@@ -45,6 +46,9 @@ func TestPictures(t *testing.T) {
 			folder = filepath.Join("..", "..", "docs", "img")
 		}
 		for _, s := range sheets(t, name) {
+			if name != shown && strings.HasPrefix(s.Name, "course-") && s.Name != "course-stop-open" {
+				continue // they are drawn alike
+			}
 			var b bytes.Buffer
 			if err := Write(&b, &s); err != nil {
 				t.Fatalf("%s %s: %v", name, s.Name, err)

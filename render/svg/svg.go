@@ -72,7 +72,14 @@ func (e *encoder) items(items []drawing.Item, indent string) {
 		case drawing.Text:
 			e.text(v)
 		case drawing.Group:
-			fmt.Fprintf(&e.b, `<g data-part="%s">`, escaped(v.Name))
+			fmt.Fprintf(&e.b, `<g data-part="%s"`, escaped(v.Name))
+			if v.Mark != "" {
+				fmt.Fprintf(&e.b, ` data-mark="%s"`, escaped(v.Mark))
+			}
+			e.b.WriteByte('>')
+			if v.Title != "" {
+				fmt.Fprintf(&e.b, "<title>%s</title>", escaped(v.Title))
+			}
 			e.items(v.Items, indent+" ")
 			e.b.WriteString(indent + "</g>")
 		}
