@@ -83,7 +83,7 @@ func (c *course) scales() {
 	for n := steps; n > 0; n-- {
 		c.t = newAxis(courseLeft, courseRight, float64(last), one, name, n)
 		_, written := c.t.ticks()
-		if each := (courseRight - courseLeft) / float64(len(written)-1); n == 1 || widestOf(small, false, written...) < each-2 {
+		if each := (courseRight - courseLeft) / float64(len(written)-1); n == 1 || widestOf(written...) < each-2 {
 			break
 		}
 	}
@@ -133,7 +133,7 @@ func (c *course) place(p panel) {
 
 func (c *course) panel(p *panel) {
 	c.text(Text{At: Point{margin, p.head - row}, Size: small, Bold: true, Text: p.name})
-	c.text(Text{At: Point{courseRight, p.head - row}, Size: small, Anchor: End, Text: say("levels.from", "unit", p.z.name)})
+	c.text(Text{At: Point{wide - margin, p.head - row}, Size: small, Anchor: End, Text: say("levels.from", "unit", p.z.name)})
 	si, written := p.z.ticks()
 	for i, v := range si {
 		y := p.z.at(v)
@@ -186,7 +186,7 @@ func (c *course) events() {
 	for _, e := range c.m.Events {
 		at = append(at, c.t.at(min(float64(e.At), c.t.most)))
 	}
-	each := widestOf(small, false, strconv.Itoa(len(at))) + 1.2
+	each := widestOf(strconv.Itoa(len(at))) + 1.2
 	if each*float64(len(at)) > courseRight-courseLeft { // their list tells the times
 		return
 	}

@@ -75,7 +75,7 @@ func (c *curvePlot) axes() {
 	for n := steps; n > 0; n-- { // as many ticks as their numbers leave room for
 		c.x = newAxis(plotLeft, plotRight, flow, one, name, n)
 		_, written := c.x.ticks()
-		if each := (plotRight - plotLeft) / float64(len(written)-1); n == 1 || widestOf(small, false, written...) < each-2 {
+		if each := (plotRight - plotLeft) / float64(len(written)-1); n == 1 || widestOf(written...) < each-2 {
 			break
 		}
 	}

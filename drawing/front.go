@@ -68,7 +68,7 @@ func (f *front) axes() {
 		for i, v := range si {
 			x := f.x.at(v)
 			f.add(Line{Point{x, plotTop}, Point{x, plotBottom}, grid})
-			if widestOf(small, false, written...) < each-1 || i%2 == 0 {
+			if widestOf(written...) < each-1 || i%2 == 0 {
 				f.text(Text{At: Point{x, plotBottom + 6.6}, Size: small, Anchor: Middle, Text: written[i]})
 			}
 		}

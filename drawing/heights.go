@@ -90,5 +90,5 @@ func (s *sectionView) listWidth() float64 {
 		numbers = append(numbers, s.fromLine(z))
 	}
 	names := []string{say("levels.rim"), say("levels.line"), say("levels.pondrun"), say("levels.vaultrun"), say("levels.pondfloor"), say("levels.vaultfloor"), say("levels.sill"), say("levels.minwater")}
-	return widestOf(small, false, names...) + 3 + widestOf(small, false, numbers...)
+	return widestOf(names...) + 3 + widestOf(numbers...)
 }

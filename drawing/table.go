@@ -125,11 +125,11 @@ func (p *page) table(t table) {
 	}
 }
 
-// widestOf gives the width of the widest of some texts.
-func widestOf(size float64, bold bool, texts ...string) float64 {
+// widestOf gives the width of the widest of some texts in small letters.
+func widestOf(texts ...string) float64 {
 	widths := make([]float64, 0, len(texts)+1)
 	for _, s := range texts {
-		widths = append(widths, (Text{Size: size, Bold: bold, Text: s}).Width())
+		widths = append(widths, (Text{Size: small, Text: s}).Width())
 	}
 	return slices.Max(append(widths, 0))
 }

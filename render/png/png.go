@@ -7,7 +7,7 @@ package png
 import (
 	"errors"
 	"image"
-	"image/color"
+	"image/color" //nolint:misspell // the package's name
 	"image/draw"
 	"image/png"
 	"io"
@@ -28,7 +28,7 @@ var (
 const MostPixels = 60_000_000
 
 // colours of the inks, as on the screen; in grey they keep their order.
-var colours = [...]color.RGBA{
+var colours = [...]color.RGBA{ //nolint:misspell // the package's name
 	drawing.Black: {0x1c, 0x2a, 0x35, 255}, drawing.Pencil: {0x84, 0x90, 0x9a, 255},
 	drawing.Water: {0x4f, 0x8f, 0xa3, 255}, drawing.Wash: {0xd8, 0xe8, 0xec, 255}, drawing.Paper: {0xff, 0xff, 0xff, 255},
 }

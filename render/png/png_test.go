@@ -3,7 +3,7 @@ package png
 import (
 	"bytes"
 	"errors"
-	"image/color"
+	"image/color" //nolint:misspell // the package's name
 	"image/png"
 	"math"
 	"testing"
