@@ -34,7 +34,7 @@ func Arranged(w io.Writer, a *design.Arranging, read []trace.Fault, l *words.Lan
 		switch {
 		case len(o.Layouts) > 0:
 			p.sideBySide()
-			for i := range o.Layouts {
+			for i := range o.Layouts[:p.shown()] {
 				p.layout(i)
 			}
 		case len(o.Faults) == 0:
@@ -66,7 +66,7 @@ func (p *arranging) sideBySide() {
 		head = append(head, p.say.Word("found.column."+c))
 	}
 	rows := [][]string{head}
-	for i := range o.Layouts {
+	for i := range o.Layouts[:p.shown()] {
 		l := &o.Layouts[i]
 		w := &l.Worth
 		rows = append(rows, []string{
@@ -81,9 +81,15 @@ func (p *arranging) sideBySide() {
 	} else {
 		p.tell("", "found.many", count("count", n))
 	}
+	if more := len(o.Layouts) - p.shown(); more > 0 {
+		p.tell("", "found.more", count("count", more))
+	}
 	p.claim("found.claim.")
 	p.tell("", "found.keep")
 }
+
+// shown tells how many of the layouts are printed.
+func (p *arranging) shown() int { return min(p.a.Shown, len(p.a.Outcome.Layouts)) }
 
 func (p *arranging) cost(w *arrange.Worth) string {
 	if !w.Priced || p.a.Currency == "" {

@@ -39,7 +39,7 @@ func arrangement(t *testing.T) *design.Arranging {
 	l.Laid, l.Proved, l.Way = *r.Assembly, *r.Second, r.Assembly.LiftOut.Moves
 	l.Worth = arrange.Worth{Head: unit.Foot / 2, Joints: 9, Cost: 57.95, Priced: true, Slide: 3 * unit.Inch, Deep: 9 * unit.Inch, Released: unit.USGallon, Elbows: 1}
 	return &design.Arranging{
-		Name: r.Name, Units: r.Units, Currency: "USD", Pump: "M", Flow: 60 * unit.USGallonPerMinute, Attitudes: []string{"on its feet"},
+		Name: r.Name, Units: r.Units, Currency: "USD", Pump: "M", Flow: 60 * unit.USGallonPerMinute, Shown: 5, Attitudes: []string{"on its feet"},
 		Outcome: &arrange.Outcome{Layouts: []arrange.Layout{l}, Proof: arrange.Proof{Claim: arrange.Family, Elbows: 3}},
 	}
 }

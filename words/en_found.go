@@ -15,6 +15,7 @@ var enFound = map[string]string{
 	"found.columns":  "compared by head (lost in the vault at that flow), joints to glue or screw, cost, what the pump must be slid before it is lifted, and whether the water above comes down when the union is opened; the rest is told beside",
 	"found.one":      "There is one layout that no other equals or beats in every respect.",
 	"found.many":     "There are {count} layouts, each better than the others in some respect; which to take is for you to say.",
+	"found.more":     "{count} more are not shown; --best shows more of them, --json has all.",
 	"found.stands":   "pump {attitude}, turned {turn}; the corner of its box {left} from the left wall, {front} from the front wall, {floor} above the floor",
 	"found.drill":    "drill the hole with its centre {along} along the wall and {height} above the floor",
 	"found.directly": "straight into the next",
@@ -25,8 +26,8 @@ var enFound = map[string]string{
 	"found.keep":     "To keep one, with its cut card: plashet arrange JOB --keep 1 --out FILE",
 
 	// How far the claim reaches.
-	"found.claim.everything": "Proven: no chain of these fittings, with any number of elbows, is as good as one of these in every respect.",
-	"found.claim.family":     "Proven for up to {elbows} elbows: no chain of these fittings with no more elbows than that is as good as one of these in every respect. Chains with more were not looked at.",
+	"found.claim.everything": "Proven: every other chain of these fittings, with any number of elbows, is equalled or beaten in every respect by one of these.",
+	"found.claim.family":     "Proven for up to {elbows} elbows: every other chain of these fittings with no more elbows than that is equalled or beaten in every respect by one of these. Chains with more were not looked at.",
 	"found.claim.capped":     "Not proven: a limit was met at {caps} orders of fittings, which stay undecided; {elbows} elbows were looked at. Better layouts may exist.",
 	"found.claim.stopped":    "Not proven: the search was stopped. These are the best found so far; better ones may exist.",
 	"found.none.everything":  "Proven: no chain of these fittings fits, with any number of elbows.",

@@ -3,10 +3,12 @@ package arrange
 import (
 	"context"
 	"math"
+	"slices"
 	"sync"
 
 	"plashet/engine/geom"
 	"plashet/engine/layout"
+	"plashet/engine/trace"
 	"plashet/engine/unit"
 )
 
@@ -342,9 +344,9 @@ func (s *search) failed(passed stage) Stage {
 // goesIn tells that the pump's box goes into the vault as it is turned.
 func (s *search) goesIn(st *Standing) bool {
 	for _, turned := range st.turnsOf() {
-		_, faults := layout.FrameOf(layout.Input{Vault: s.in.Vault, Pump: st.Pump, Pose: layout.Pose{Turn: turned}, Settings: s.in.Settings})
-		if len(faults) == 0 {
-			return true
+		_, _, faults := layout.Lay(layout.Input{Vault: s.in.Vault, Pump: st.Pump, Pose: layout.Pose{Turn: turned}, Settings: s.in.Settings})
+		if !slices.ContainsFunc(faults, func(f trace.Fault) bool { return f.Code == layout.FaultPumpLarger }) {
+			return true // that it has no parts is told too, and does not count
 		}
 	}
 	return false

@@ -19,6 +19,13 @@ type ArrangeWant struct {
 	Nodes  int // of branch and bound for one order of fittings; 0: the usual
 }
 
+// usualBest is how many layouts are told where nobody says. The search gives all
+// that no other beats: the claim is about all of them.
+const (
+	usualBest   = 5
+	everyLayout = 1 << 16
+)
+
 // The limits of a search: beyond them it would not end in a working day.
 const (
 	mostElbows = 8
@@ -36,6 +43,7 @@ type Arranging struct {
 	Input    arrange.Input
 	Outcome  *arrange.Outcome // nil where the search could not be put together
 
+	Shown       int      // how many layouts are to be told
 	Attitudes   []string // of Input.Standings
 	Names       []string // of Input.Fittings, as the catalogue and the job write them
 	Findings    []trace.Finding
@@ -88,7 +96,10 @@ func (m *model) arranging(a *Arranging, want ArrangeWant) bool {
 		m.assume("", AssumeArrangeFlow, unit.Of(usualSpeed, unit.KindSpeed), practice)
 	}
 	in.Beyond = m.beyond()
-	in.Rules = arrange.Rules{Union: !m.job.Assembly.Search.NoUnion, Check: m.checked(), Out: !m.job.Assembly.Search.NoUnion, Play: true, Elbows: want.Elbows, Best: want.Best, Nodes: want.Nodes}
+	in.Rules = arrange.Rules{Union: !m.job.Assembly.Search.NoUnion, Check: m.checked(), Out: !m.job.Assembly.Search.NoUnion, Play: true, Elbows: want.Elbows, Best: everyLayout, Nodes: want.Nodes}
+	if a.Shown = want.Best; a.Shown == 0 {
+		a.Shown = usualBest
+	}
 	m.mayUse(a, pump, pipe)
 	m.gluedAlready(a)
 	return len(m.out.Faults) == 0
