@@ -32,11 +32,12 @@ func drawCommand() *cobra.Command {
 	var f folder
 	c := &cobra.Command{
 		Use: "draw JOB", Short: "Design a job and draw the answer as SVG files", Args: operands,
-		Long: `Draws what the answer has enough for: plan.svg (the pond), curve.svg (pump and system curve), front.svg (the pumps in hand), levels.svg
-(pond and vault in section, the water at rest, running and after a stop), course-first.svg
-and so on (levels through start and stop), sticks.svg (sticks cut to scale) and the
-assembly with its cut lengths, seen over each corner of the vault (assembly-front-left.svg
-and so on). The folder is made when it is not there.`,
+		Long: `Draws what the answer has enough for: plan.svg (the pond), curve.svg (pump and
+system curve), front.svg (the pumps in hand), levels.svg (pond and vault in section, the
+water at rest, running and after a stop), course-first.svg and so on (levels through start
+and stop), sticks.svg (sticks cut to scale) and the assembly with its cut lengths, seen over
+each corner of the vault (assembly-front-left.svg and so on). The folder is made when it is
+not there.`,
 		Example: "  plashet draw garden.json --to pictures",
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if f.to == "" {

@@ -11,7 +11,7 @@ import (
 	"plashet/drawing"
 )
 
-func at(t *testing.T, s *drawing.Sheet, scale float64) func(x, y float64) color.RGBA {
+func at(t *testing.T, s *drawing.Sheet, scale float64) func(x, y float64) color.RGBA { //nolint:misspell // the package's name
 	t.Helper()
 	img, err := Draw(s, scale)
 	if err != nil {
@@ -36,7 +36,7 @@ func TestShapes(t *testing.T) {
 	ink, paper, wash := colours[drawing.Black], colours[drawing.Paper], colours[drawing.Wash]
 	for _, c := range []struct {
 		x, y float64
-		want color.RGBA
+		want color.RGBA //nolint:misspell // the package's name
 	}{
 		{15, 5, ink},                // on the line
 		{4.6, 5, ink},               // its round end
