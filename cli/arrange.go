@@ -13,6 +13,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"plashet/answer"
+	"plashet/drawing"
 	"plashet/engine/arrange"
 	"plashet/engine/catalog"
 	"plashet/engine/design"
@@ -27,6 +28,7 @@ type arranger struct {
 	want design.ArrangeWant
 	keep string
 	to   save
+	draw folder
 	json bool
 }
 
@@ -65,6 +67,7 @@ stands on and of its cut card; design then tells what a later change breaks.
 	c.Flags().IntVar(&f.want.Nodes, "nodes", 0, "give up an order of fittings after so many `nodes` of branch and bound")
 	c.Flags().StringVar(&f.keep, "keep", "", "write layout `number`, or the one "+keepDrawn+", into the job at --out")
 	c.Flags().BoolVar(&f.json, "json", false, "print JSON (docs/answer.md)")
+	c.Flags().StringVar(&f.draw.to, "draw", "", "draw the layouts side by side, as layouts.svg in this `folder`")
 	f.to.flags(c)
 	return c
 }
@@ -114,11 +117,28 @@ func (f *arranger) run(cmd *cobra.Command, name string) error {
 	if len(faults)+len(a.Faults) > 0 {
 		return errJob
 	}
+	if err := f.drawn(cmd, j, a); err != nil {
+		return err
+	}
 	if f.keep != "" {
 		next, of := a.Keep(book, j, number-1)
 		return f.write(cmd, next, of, j.System())
 	}
 	return nil
+}
+
+// drawn draws the layouts where that is asked for.
+func (f *arranger) drawn(cmd *cobra.Command, j *job.Job, a *design.Arranging) error {
+	if f.draw.to == "" {
+		return nil
+	}
+	s, ok := drawing.Layouts(j, a)
+	if !ok {
+		_, _ = fmt.Fprintln(cmd.ErrOrStderr(), "there is no layout to draw")
+		return nil
+	}
+	f.draw.force = f.to.force
+	return f.draw.put([]drawing.Sheet{s}, cmd.ErrOrStderr())
 }
 
 // check reads the flags that belong together before any work is done.

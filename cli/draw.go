@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -35,9 +36,9 @@ func drawCommand() *cobra.Command {
 		Long: `Draws what the answer has enough for: plan.svg (the pond), curve.svg (pump and
 system curve), front.svg (the pumps in hand), levels.svg (pond and vault in section, the
 water at rest, running and after a stop), course-first.svg and so on (levels through start
-and stop), sticks.svg (sticks cut to scale) and the assembly with its cut lengths, seen over
-each corner of the vault (assembly-front-left.svg and so on). The folder is made when it is
-not there.`,
+and stop), sticks.svg (sticks cut to scale), the assembly with its cut lengths, seen over
+each corner of the vault (assembly-front-left.svg and so on), and way-out.svg (how the pump
+comes out, move by move). The folder is made when it is not there.`,
 		Example: "  plashet draw garden.json --to pictures",
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if f.to == "" {
@@ -84,6 +85,12 @@ func (f *folder) draw(cmd *cobra.Command, j *job.Job, r *design.Result, book *ca
 		_, _ = fmt.Fprintln(cmd.ErrOrStderr(), "nothing could be worked out that can be drawn")
 		return errJob
 	}
+	return f.put(sheets, cmd.OutOrStdout())
+}
+
+// put writes sheets into the folder, each whole or not at all, and tells their
+// names.
+func (f *folder) put(sheets []drawing.Sheet, names io.Writer) error {
 	var files [][]byte
 	for i := range sheets {
 		var b bytes.Buffer
@@ -103,7 +110,7 @@ func (f *folder) draw(cmd *cobra.Command, j *job.Job, r *design.Result, book *ca
 		case err != nil:
 			return ours{fmt.Errorf("write %q: %w", name, err)}
 		}
-		if _, err := fmt.Fprintln(cmd.OutOrStdout(), name); err != nil {
+		if _, err := fmt.Fprintln(names, name); err != nil {
 			return ours{err}
 		}
 	}

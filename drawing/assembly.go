@@ -3,7 +3,6 @@ package drawing
 import (
 	"strings"
 
-	"plashet/engine/design"
 	"plashet/engine/geom"
 	"plashet/engine/layout"
 	"plashet/engine/unit"
@@ -15,7 +14,7 @@ func Assembly(in Input, c Corner) (Sheet, bool) {
 	if in.Result == nil || in.Result.Assembly == nil || !in.Result.Assembly.Laid {
 		return Sheet{}, false
 	}
-	a := &iso{page: newPage(in, "assembly-"+c.String(), say("assembly.title", "corner", say("corner."+c.String()))), laid: in.Result.Assembly, view: newView(c)}
+	a := &iso{page: newPage(in, "assembly-"+c.String(), say("assembly.title", "corner", say("corner."+c.String()))), laid: in.Result.Assembly, view: newView(c), valves: valvesOf(in)}
 	if in.Result.NotToCut {
 		a.paragraph(say("assembly.held"), true)
 		a.y += 3
@@ -42,6 +41,7 @@ func Assembly(in Input, c Corner) (Sheet, bool) {
 type iso struct {
 	*page
 	laid   *layout.Assembly
+	valves []valve // by part
 	view   view
 	things []*thing
 	field  field
@@ -136,4 +136,4 @@ func (a *iso) outside() float64 {
 	return float64(50 * unit.Millimetre)
 }
 
-func (a *iso) mark(part int) string { return design.MarkOf(a.in.Job.Assembly.Parts, part) }
+func (a *iso) mark(part int) string { return a.laid.Places[part].Mark }

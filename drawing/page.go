@@ -17,7 +17,7 @@ type Input struct {
 
 // Sheets gives all the sheets that the answer has enough for: the pond in plan,
 // pump and pipe, the pumps in hand, levels, start and stop case by case, sticks,
-// the assembly over its four corners.
+// the assembly over its four corners, the pump's way out.
 func Sheets(in Input) []Sheet {
 	var out []Sheet
 	for _, draw := range []func(Input) (Sheet, bool){Plan, Curve, Front, Levels} {
@@ -37,6 +37,9 @@ func Sheets(in Input) []Sheet {
 		if s, ok := Assembly(in, c); ok {
 			out = append(out, s)
 		}
+	}
+	if s, ok := WayOut(in); ok {
+		out = append(out, s)
 	}
 	return out
 }

@@ -95,11 +95,11 @@ func depth(t tube, v view) float64 { return t.from.Add(t.to).Dot(v.toward) }
 // the marks leave it free.
 func (a *iso) arrow(i int) {
 	p := &a.laid.Places[i]
-	if !isCheck(a.in.Job.Assembly.Parts[i].Fitting) {
+	if i >= len(a.valves) || !a.valves[i].arrow {
 		return
 	}
 	from, to := p.InFace, p.OutFace
-	if a.in.Job.Assembly.Parts[i].Reverse {
+	if a.valves[i].reverse {
 		from, to = to, from
 	}
 	d := to.Sub(from)

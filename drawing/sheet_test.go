@@ -221,12 +221,12 @@ func TestPartOfAnAnswer(t *testing.T) {
 			for i := range j.Pumps {
 				j.Pumps[i].Curve, j.Pumps[i].BoxFlow = nil, job.Flow{}
 			}
-		}, "plan sticks assembly"},
-		{"no runs", func(j *job.Job) { j.Runs = nil }, "plan curve sticks assembly"},
-		{"no pond", func(j *job.Job) { j.Pond = job.Pond{} }, "curve sticks assembly"},
-		{"no vault", func(j *job.Job) { j.Vault = job.Vault{} }, "all"},
+		}, "plan sticks assembly way"},
+		{"no runs", func(j *job.Job) { j.Runs = nil }, "plan curve sticks assembly way"},
+		{"no pond", func(j *job.Job) { j.Pond = job.Pond{} }, "curve sticks assembly way"},
+		{"no vault", func(j *job.Job) { j.Vault = job.Vault{} }, "plan curve front levels course sticks assembly"},
 		{"no assembly", func(j *job.Job) { j.Assembly = job.Assembly{} }, "plan curve front levels course sticks"},
-		{"one part", func(j *job.Job) { j.Assembly.Parts = j.Assembly.Parts[:1] }, "all"},
+		{"one part", func(j *job.Job) { j.Assembly.Parts = j.Assembly.Parts[:1] }, "plan curve front levels course sticks assembly"},
 		{"no valve", func(j *job.Job) { j.Runs[0].Fittings = nil }, "all"},
 		{"no sill", func(j *job.Job) { j.Vault.Sill = job.Level{} }, "all"},
 		{"no date", func(j *job.Job) { j.Date = "" }, "all"},
@@ -244,7 +244,7 @@ func TestPartOfAnAnswer(t *testing.T) {
 			}
 			want := c.want
 			if want == "all" {
-				want = "plan curve front levels course sticks assembly"
+				want = "plan curve front levels course sticks assembly way"
 			}
 			if got := strings.Join(kinds, " "); got != want {
 				t.Errorf("%s, not %s", got, want)

@@ -46,7 +46,7 @@ var mayImport = map[string][]string{
 	},
 	"words":       {"engine/unit", "engine/trace"},
 	"answer":      {"engine/unit", "engine/trace", "engine/geom", "engine/cut", "engine/level", "engine/motion", "engine/layout", "engine/verify", "engine/arrange", "engine/glue", "engine/design", "engine/size", "takeoff", "job", "words"},
-	"drawing":     {"engine/unit", "engine/trace", "engine/geom", "engine/hydro", "engine/level", "engine/motion", "engine/layout", "engine/cut", "engine/glue", "engine/design", "job", "words"},
+	"drawing":     {"engine/unit", "engine/trace", "engine/geom", "engine/hydro", "engine/level", "engine/motion", "engine/layout", "engine/arrange", "engine/cut", "engine/glue", "engine/design", "job", "words"},
 	"render/svg":  {"drawing"},
 	"render/face": {},
 	"render/pdf":  {"drawing", "render/face"},

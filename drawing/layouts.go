@@ -1,0 +1,89 @@
+package drawing
+
+import (
+	"strconv"
+
+	"plashet/engine/arrange"
+	"plashet/engine/design"
+	"plashet/engine/layout"
+	"plashet/engine/unit"
+	"plashet/job"
+)
+
+// layoutTall is how tall a picture of a layout may be, mm.
+const layoutTall = 80.0
+
+// Layouts draws the layouts that a search found side by side, at one scale.
+// Without any there is no sheet.
+func Layouts(j *job.Job, a *design.Arranging) (Sheet, bool) {
+	if a == nil || a.Outcome == nil || len(a.Outcome.Layouts) == 0 {
+		return Sheet{}, false
+	}
+	in := Input{Job: j, Result: &design.Result{Name: a.Name, Note: a.Note, Units: a.Units}}
+	p := newPage(in, "layouts", say("layouts.title"))
+	var pictures []*picture
+	for i := range a.Outcome.Layouts[:min(a.Shown, len(a.Outcome.Layouts))] {
+		l := &a.Outcome.Layouts[i]
+		var valves []valve
+		for _, x := range l.Chain.Parts {
+			valves = append(valves, valve{x.Kind.IsCheck(), x.Reverse})
+		}
+		c := newPicture(p, &l.Laid, valves, seenFrom[layout.Wall(j.Vault.Outlet.Wall)])
+		c.caption = p.worth(i, a, l)
+		pictures = append(pictures, c)
+	}
+	p.row(pictures, layoutTall)
+	var rows [][]string
+	for i := range pictures {
+		rows = append(rows, p.figures(i, a))
+	}
+	p.data("", []string{say("layouts.layout"), say("layouts.head"), say("layouts.joints"), say("layouts.elbows"), say("layouts.slide"), say("layouts.water"), say("layouts.cost")}, rows)
+	if n := len(a.Outcome.Layouts) - len(pictures); n > 0 {
+		p.paragraph(say("layouts.more", "count", strconv.Itoa(n)), false)
+	}
+	if c := a.Outcome.Proof.Claim; c == arrange.Capped || c == arrange.Stopped {
+		p.paragraph(say("layouts.unproven"), true)
+	}
+	return p.done(append([]string{say("layouts.desc")}, told(pictures)...)), true
+}
+
+// worth says what a layout costs in every respect.
+func (p *page) worth(i int, a *design.Arranging, l *arrange.Layout) []string {
+	w := &l.Worth
+	slide := say("layouts.lifts")
+	if w.Slide > 0 {
+		slide = say("layouts.slides", "by", p.tape(w.Slide))
+	}
+	out := []string{
+		say("layouts.one", "number", strconv.Itoa(i+1), "head", p.show(float64(w.Head), unit.KindHead)),
+		say("layouts.counts", "joints", strconv.Itoa(w.Joints), "elbows", strconv.Itoa(w.Elbows)),
+		slide,
+		say("layouts.released", "volume", p.show(float64(w.Released), unit.KindWater)),
+	}
+	if w.Priced && a.Currency != "" {
+		out = append(out, strconv.FormatFloat(w.Cost, 'f', 2, 64)+" "+a.Currency)
+	}
+	return out
+}
+
+// figures gives the same for the table: one cell each.
+func (p *page) figures(i int, a *design.Arranging) []string {
+	w := &a.Outcome.Layouts[i].Worth
+	cost := ""
+	if w.Priced && a.Currency != "" {
+		cost = strconv.FormatFloat(w.Cost, 'f', 2, 64) + " " + a.Currency
+	}
+	return []string{
+		strconv.Itoa(i + 1), p.show(float64(w.Head), unit.KindHead), strconv.Itoa(w.Joints), strconv.Itoa(w.Elbows),
+		p.tape(w.Slide), p.show(float64(w.Released), unit.KindWater), cost,
+	}
+}
+
+// valvesOf tells of the job's own assembly which parts are valves.
+func valvesOf(in Input) []valve {
+	var out []valve
+	for _, l := range in.Job.Assembly.Parts {
+		out = append(out, valve{isCheck(l.Fitting), l.Reverse})
+	}
+	return out
+}
