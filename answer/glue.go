@@ -1,6 +1,7 @@
 package answer
 
 import (
+	"slices"
 	"strings"
 
 	"plashet/engine/design"
@@ -85,4 +86,62 @@ func (p *printer) times(g *glue.Plan) {
 	for _, name := range order {
 		p.tell("    ", "print.manual.source", str("manual", name), str("source", sources[name]))
 	}
+}
+
+// GlueTime is what cemented joints of one size ask for. The can decides.
+type GlueTime struct {
+	Size       string    `json:"size" doc:"nominal"`
+	Hold       *Quantity `json:"hold,omitempty" doc:"held together"`
+	HoldSource Source    `json:"holdSource,omitzero" doc:"of the hold"`
+	Set        *Quantity `json:"set,omitempty" doc:"in force before it is moved: the slower manual, longer where it is damp"`
+	Sets       []Manual  `json:"sets,omitempty" doc:"each manual, dry"`
+	Cure       *Quantity `json:"cure,omitempty" doc:"in force before water pressure: the slower manual, longer where it is damp"`
+	Cures      []Manual  `json:"cures,omitempty" doc:"each manual, dry"`
+}
+
+// Manual is one manual's time.
+type Manual struct {
+	Name         string   `json:"manual" doc:"A or B; the source names it"`
+	Time         Quantity `json:"time" doc:"its time"`
+	Sizes        string   `json:"sizes" doc:"the range of sizes it is for, in"`
+	Temperatures string   `json:"temperatures" doc:"the range of temperatures it is for, °F"`
+	Pressure     string   `json:"pressure,omitempty" doc:"the range of pressures, psi"`
+	Source       Source   `json:"source" doc:"which manual"`
+}
+
+// times gathers the times of the joints, by size along the flow.
+func (m maker) times(g *glue.Plan) []GlueTime {
+	var out []GlueTime
+	for _, t := range sizes(g) {
+		x := GlueTime{Size: t.Size, HoldSource: t.Times.HoldSource, Sets: m.manuals(t.Times.Sets), Cures: m.manuals(t.Times.Cures)}
+		for _, c := range []struct {
+			to **Quantity
+			by unit.Duration
+		}{{&x.Hold, t.Times.Hold}, {&x.Set, t.Times.Set}, {&x.Cure, t.Times.Cure}} {
+			if c.by > 0 {
+				*c.to = new(of(m, c.by, unit.KindDuration))
+			}
+		}
+		out = append(out, x)
+	}
+	return out
+}
+
+func (m maker) manuals(list []glue.Timed) []Manual {
+	var out []Manual
+	for _, t := range list {
+		out = append(out, Manual{t.Manual, of(m, t.Duration, unit.KindDuration), t.Sizes, t.Temps, t.Pressure, t.Source})
+	}
+	return out
+}
+
+// sizes gives one cemented joint of each size, along the flow.
+func sizes(g *glue.Plan) []glue.Joint {
+	var out []glue.Joint
+	for _, j := range g.Joints {
+		if j.Kind == glue.Cement && !slices.ContainsFunc(out, func(o glue.Joint) bool { return o.Size == j.Size }) {
+			out = append(out, j)
+		}
+	}
+	return out
 }

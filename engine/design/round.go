@@ -58,7 +58,7 @@ func (m *model) untwin() {
 		twin := strings.HasPrefix(f.Path, "/pumps/") && slices.ContainsFunc(kept, func(k trace.Finding) bool {
 			alike := slices.Equal(k.Args, f.Args)
 			if f.Found.Kind != unit.KindNone && k.Found.Kind == f.Found.Kind && k.Found.Bound == f.Found.Bound {
-				alike = alike || max(k.Found.SI-f.Found.SI, f.Found.SI-k.Found.SI) <= twins*max(k.Found.SI, f.Found.SI)
+				alike = alike || sameTexts(k.Args, f.Args) && max(k.Found.SI-f.Found.SI, f.Found.SI-k.Found.SI) <= twins*max(k.Found.SI, f.Found.SI)
 			}
 			return alike && k.Code == f.Code && k.Path == f.Path && k.Severity == f.Severity
 		})
@@ -67,4 +67,9 @@ func (m *model) untwin() {
 		}
 	}
 	m.out.Findings = kept
+}
+
+// sameTexts tells that two findings name the same things, whatever their figures.
+func sameTexts(a, b []trace.Arg) bool {
+	return slices.EqualFunc(a, b, func(x, y trace.Arg) bool { return x.Name == y.Name && x.Text == y.Text })
 }

@@ -56,15 +56,17 @@ func TestPumpedRound(t *testing.T) {
 // TestTwins: what is found of two pumps of one kind at nearly one flow is told
 // once; at different flows, or of different pumps, each time.
 func TestTwins(t *testing.T) {
-	finding := func(path string, q unit.Flow) trace.Finding {
+	of := func(path, other string, q unit.Flow) trace.Finding {
 		v := unit.Of(q, unit.KindFlow)
-		return trace.Finding{Message: trace.Message{Code: FindMinFlow, Args: []trace.Arg{{Name: "found", Value: v}}}, Path: path, Found: v, Severity: trace.Caution}
+		return trace.Finding{Message: trace.Message{Code: FindMinFlow, Args: []trace.Arg{{Name: "found", Value: v}, trace.Str("other", other)}}, Path: path, Found: v, Severity: trace.Caution}
 	}
+	finding := func(path string, q unit.Flow) trace.Finding { return of(path, "", q) }
 	m := &model{out: &Result{Findings: []trace.Finding{
 		finding("/pumps/0/minFlow", 1e-3), finding("/pumps/0/minFlow", 1.02e-3), finding("/pumps/0/minFlow", 2e-3), finding("/pumps/1/minFlow", 1e-3), finding("/runs/0", 1e-3), finding("/runs/0", 1e-3),
+		of("/pumps/2/boxFlow", "a", 1e-3), of("/pumps/2/boxFlow", "b", 1e-3),
 	}}}
 	m.untwin()
-	if len(m.out.Findings) != 5 || m.out.Findings[1].Found.SI != 2e-3 {
+	if len(m.out.Findings) != 7 || m.out.Findings[1].Found.SI != 2e-3 {
 		t.Errorf("%+v", m.out.Findings)
 	}
 }

@@ -51,3 +51,44 @@ func (c *Curve) Peak() unit.Head {
 	}
 	return unit.Head(most)
 }
+
+// greatestRise gives the greatest rise of a later head over an earlier one,
+// and where it ends.
+func greatestRise(h []float64) (rise float64, at int) {
+	lowest := h[0]
+	for i, v := range h {
+		if v-lowest > rise {
+			rise, at = v-lowest, i
+		}
+		lowest = min(lowest, v)
+	}
+	return rise, at
+}
+
+// level makes h fall or stay, with the least sum of squared changes: pools of
+// adjacent violators take their mean (Ayer and others, Ann. Math. Stat. 26
+// (1955) 641).
+func level(h []float64) {
+	type pool struct {
+		sum float64
+		n   int
+	}
+	var pools []pool
+	for _, v := range h {
+		pools = append(pools, pool{v, 1})
+		for k := len(pools) - 1; k > 0; k-- {
+			a, b := pools[k-1], pools[k]
+			if a.sum*float64(b.n) >= b.sum*float64(a.n) {
+				break
+			}
+			pools = append(pools[:k-1], pool{a.sum + b.sum, a.n + b.n})
+		}
+	}
+	i := 0
+	for _, p := range pools {
+		for range p.n {
+			h[i] = p.sum / float64(p.n)
+			i++
+		}
+	}
+}
