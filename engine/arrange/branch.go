@@ -19,7 +19,8 @@ type branch struct {
 	keeps []keep
 	ends  [][2]geom.Vec3 // of each body, where the solution has them
 	walls []wall
-	need  float64 // room that the pump is to have each way, and the closing piece
+	need  float64  // room that the pump is to have each way, and the closing piece
+	give  *stretch // a measure that may grow, and is to as little as can be; nil: none does
 
 	programs []program
 	row      []float64
@@ -45,10 +46,14 @@ type gapAt struct {
 func (b *branch) run(best float64) {
 	b.best = best
 	c := b.c
-	if cap(b.row) < c.vars {
-		b.row, b.x = make([]float64, c.vars), make([]float64, c.vars)
+	n := c.vars
+	if b.give != nil {
+		n++
 	}
-	b.row, b.x = b.row[:c.vars], b.x[:c.vars]
+	if cap(b.row) < n {
+		b.row, b.x = make([]float64, n), make([]float64, n)
+	}
+	b.row, b.x = b.row[:n], b.x[:n]
 	b.grow(0)
 	p := &b.programs[0]
 	costs := b.row
@@ -57,6 +62,12 @@ func (b *branch) run(best float64) {
 	}
 	costs[varX], costs[varY] = 0, 0
 	costs[c.vars-1] = 3 // a slide is to be short before the pipe is
+	if b.give != nil {
+		for i := range costs {
+			costs[i] *= lengthOfGiven
+		}
+		costs[c.vars] = 1
+	}
 	p.reset(costs)
 	b.root(p)
 	b.node(0)
@@ -76,6 +87,9 @@ func (b *branch) root(p *program) {
 	equal := func(n geom.Vec3, at, below, above float64) {
 		clear(b.row)
 		fixed := c.along(b.row, &c.end, n, 1)
+		if b.give != nil {
+			b.row[c.vars] = -n.Dot(b.give.hole)
+		}
 		p.row(b.row, at+above-fixed)
 		for i := range b.row {
 			b.row[i] = -b.row[i]
@@ -100,7 +114,7 @@ func (b *branch) root(p *program) {
 			for _, f := range [2]float64{1, -1} {
 				clear(b.row)
 				b.row[varX+k] = f
-				p.row(b.row, f*at)
+				p.row(b.row, f*(at+c.below))
 			}
 		}
 	}
@@ -255,17 +269,29 @@ func (b *branch) passed(p *program) bool {
 			if o.pump() && !w.slid && math.Abs(w.N.Z) < 0.9 { // not on the floor
 				room += b.need
 			}
-			d := w.B - math.Max(w.N.Dot(b.ends[k][0]), w.N.Dot(b.ends[k][1])) - o.beyond(w.N)
+			d := w.B + b.given(w) - math.Max(w.N.Dot(b.ends[k][0]), w.N.Dot(b.ends[k][1])) - o.beyond(w.N)
 			if w.slid {
 				d -= w.N.Dot(b.out.u) * b.x[c.vars-1]
 			}
 			if d < room-dust {
-				c.inside(p, b.row, o, w, room, &b.out)
+				b.inside(p, o, w, room)
 				any = true
 			}
 		}
 	}
 	return b.round(p) || any
+}
+
+// lengthOfGiven is what a metre of pipe counts for beside a metre that a measure
+// grows by: so little that it turns nothing by a hundredth of an inch.
+const lengthOfGiven = 1e-5
+
+// given tells by how much a wall has given way.
+func (b *branch) given(w *wall) float64 {
+	if b.give == nil {
+		return 0
+	}
+	return b.give.part(w) * b.x[b.c.vars]
 }
 
 // round adds the planes that touch a round wall where bodies stand through it.
@@ -288,7 +314,7 @@ func (b *branch) round(p *program) bool {
 			}
 			if n, at, out := b.touch(&r, o); out > -room+1e-7 {
 				w.N, w.B = n, at
-				b.c.inside(p, b.row, o, &w, room, &b.out)
+				b.inside(p, o, &w, room)
 				any = true
 			}
 		}

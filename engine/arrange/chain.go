@@ -54,6 +54,7 @@ type chain struct {
 	minus    []int // of each normal, the opposite one
 	back     geom.Vec3
 	lip      float64
+	below    float64 // how far below the walls the pump's place is counted from: variables are not below zero
 }
 
 // Variables: the pump's corner, then the joints in order, last the slide.
@@ -198,8 +199,8 @@ func (c *chain) at(s *spot, x []float64) geom.Vec3 {
 		return s.c
 	}
 	p := s.c
-	p.X += x[varX]
-	p.Y += x[varY]
+	p.X += x[varX] - c.below
+	p.Y += x[varY] - c.below
 	for i, k := range c.slot[:s.upto] {
 		if k >= 0 {
 			p = p.Add(c.dirs[i].Scale(x[k]))
@@ -216,7 +217,9 @@ func (c *chain) reach(b *body, n geom.Vec3, x []float64) float64 {
 // along adds f times n.s to a row and gives f n.c, the part of it that does not
 // move.
 func (c *chain) along(row []float64, s *spot, n geom.Vec3, f float64) float64 {
+	fixed := f * n.Dot(s.c)
 	if s.with {
+		fixed -= f * c.below * (n.X + n.Y)
 		row[varX] += f * n.X
 		row[varY] += f * n.Y
 		for i, k := range c.slot[:s.upto] {
@@ -225,7 +228,7 @@ func (c *chain) along(row []float64, s *spot, n geom.Vec3, f float64) float64 {
 			}
 		}
 	}
-	return f * n.Dot(s.c)
+	return fixed
 }
 
 // envelope gives the body where it stands, for the exact distance.

@@ -64,6 +64,7 @@ type Rules struct {
 	Play   bool // the last piece can be measured in place, with room both ways
 	Elbows int  // at most; 0: four
 	Best   int  // layouts wanted; 0: five
+	Brief  bool // where nothing fits, do not look for what would
 	Cores  int  // to share the work among; the outcome is the same
 	Nodes  int  // of branch and bound for one order of fittings, at most; 0: the usual
 }

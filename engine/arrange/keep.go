@@ -160,6 +160,7 @@ func (c *chain) apart(p *program, row []float64, k *keep, ni int, out *leaving, 
 type wall struct {
 	layout.Plane
 	slid bool // at the end of the slide
+	rim  bool // of the way out
 }
 
 // room gives the room that a body keeps to a wall; false where it need keep
@@ -181,11 +182,15 @@ func (s *search) room(b *body, w *wall) (float64, bool) {
 }
 
 // inside adds the row that keeps a body on its side of a wall.
-func (c *chain) inside(p *program, row []float64, b *body, w *wall, room float64, out *leaving) {
+func (b *branch) inside(p *program, o *body, w *wall, room float64) {
+	c, row := b.c, b.row
 	clear(row)
-	fixed := c.along(row, b.far(w.N), w.N, 1) + b.beyond(w.N)
+	fixed := c.along(row, o.far(w.N), w.N, 1) + o.beyond(w.N)
 	if w.slid {
-		row[c.vars-1] += w.N.Dot(out.u)
+		row[c.vars-1] += w.N.Dot(b.out.u)
+	}
+	if b.give != nil {
+		row[c.vars] = -b.give.part(w)
 	}
 	p.row(row, w.B-room-fixed)
 }

@@ -142,10 +142,7 @@ func (s *search) orders(n int, front []Layout) (out []order, t trial) {
 		if !v.open {
 			continue
 		}
-		dirs := make([]geom.Vec3, len(v.seq))
-		for l, d := range v.seq {
-			dirs[l] = v.compass.dirs[d]
-		}
+		dirs := v.dirs()
 		for _, f := range v.fills {
 			out = append(out, order{fill: f, standing: v.standing, turned: v.turned, dirs: dirs, compass: v.compass})
 		}
@@ -182,6 +179,14 @@ func (s *search) waysOf(n int, front []Layout) []way {
 		}
 	}
 	return out
+}
+
+func (v *way) dirs() []geom.Vec3 {
+	dirs := make([]geom.Vec3, len(v.seq))
+	for l, d := range v.seq {
+		dirs[l] = v.compass.dirs[d]
+	}
+	return dirs
 }
 
 // sketch tells whether a way has room for bare pipe at all.

@@ -92,5 +92,6 @@ type Progress struct {
 	Elbows  int // number now looked at
 	Done    int // orders of fittings decided
 	Of      int
-	Layouts int // found so far
+	Layouts int    // found so far
+	Short   string // code of the change that is looked for, once nothing fits
 }

@@ -103,7 +103,7 @@ func newSearch(in Input) (*search, Outcome) {
 	}
 	planes, round = in.Vault.Way()
 	for _, p := range planes {
-		s.walls = append(s.walls, wall{Plane: p, slid: true})
+		s.walls = append(s.walls, wall{Plane: p, slid: true, rim: true})
 	}
 	if round != nil {
 		s.rounds = append(s.rounds, roundWall{*round, layout.Round, true})
@@ -197,8 +197,11 @@ func (s *search) run(ctx context.Context, out Outcome, tell func(Progress)) Outc
 	if out.Proof.Caps > 0 {
 		out.Proof.Claim = Capped
 	}
-	if len(out.Layouts) == 0 {
+	if len(out.Layouts) == 0 && out.Proof.Claim != Stopped {
 		out.Stage = s.failed(passed)
+		if !s.in.Rules.Brief {
+			out.Short = s.short(ctx, tell)
+		}
 	}
 	out.Layouts = best(out.Layouts, s.in.Rules.Best)
 	return out

@@ -88,17 +88,14 @@ func (w *worker) try(o *order, front []Layout) (t trial) {
 // follows from the assembly, so that it is laid again until it has it.
 func (w *worker) place(t *trial, o *order, c *chain, cl class, best *[2]*Layout) {
 	const rounds = 4
-	for _, out := range w.s.ways2(c) {
+	for _, out := range w.s.leavings(c) {
 		had := best[cl]
 		if out.slides && out.least == 0 && had != nil && !slides(had, o) {
 			return // nobody slides a pump that lifts straight out
 		}
-		need := 0.0
-		if w.s.in.Rules.Play {
-			need = float64(unit.Inch) / 4
-			if c.closing() < 0 {
-				return // nothing can be measured in place
-			}
+		need := w.s.play()
+		if need > 0 && c.closing() < 0 {
+			return // nothing can be measured in place
 		}
 		for range rounds {
 			limit := math.Inf(1)
@@ -116,6 +113,15 @@ func (w *worker) place(t *trial, o *order, c *chain, cl class, best *[2]*Layout)
 			need = more
 		}
 	}
+}
+
+// play is the room that the pump and the closing piece are given at first,
+// before it is known what the assembly needs: a quarter inch (from memory).
+func (s *search) play() float64 {
+	if !s.in.Rules.Play {
+		return 0
+	}
+	return float64(unit.Inch) / 4
 }
 
 // slides tells that the pump must be slid farther than off the union's lip.
@@ -160,7 +166,7 @@ func (w *worker) feasible(t *trial, c *chain) (ok, capped bool) {
 
 func (w *worker) set(c *chain, out leaving, need float64) {
 	b := &w.b
-	b.s, b.c, b.out, b.need = w.s, c, out, need
+	b.s, b.c, b.out, b.need, b.give = w.s, c, out, need, nil
 	b.keeps = w.s.keeps(b.keeps[:0], c, out)
 	b.walls = b.walls[:0]
 	for _, wl := range w.s.walls {
@@ -181,8 +187,8 @@ func (w *worker) count(t *trial) {
 	}
 }
 
-// ways2 gives the ways out to look at.
-func (s *search) ways2(c *chain) []leaving {
+// leavings gives the ways out to look at.
+func (s *search) leavings(c *chain) []leaving {
 	if !s.in.Rules.Out || c.union < 0 {
 		return []leaving{{without: true}}
 	}
@@ -224,6 +230,7 @@ func (s *search) lay(o *order, parts []*piece, x []float64) (l *Layout, lack flo
 		return nil, 0, false
 	}
 	in := c.in
+	in.Vault = s.in.Vault
 	in.Pose.At = geom.Vec3{X: x[varX], Y: x[varY]}
 	in.Parts = append([]layout.Laid(nil), c.in.Parts...)
 	marks(in.Parts)
