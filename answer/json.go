@@ -78,7 +78,7 @@ func JSON(w io.Writer, r *design.Result, read []trace.Fault, l *words.Language) 
 	enc := json.NewEncoder(w)
 	enc.SetIndent("", "  ")
 	enc.SetEscapeHTML(false)
-	return enc.Encode(build(r, read, l))
+	return enc.Encode(Build(r, read, l))
 }
 
 // maker turns values into quantities in one system of units.
@@ -133,7 +133,9 @@ func money(m unit.Money) *Money {
 	return &Money{Amount: c.Amount.String(), Currency: c.Currency, Text: c.Format()}
 }
 
-func build(r *design.Result, read []trace.Fault, l *words.Language) Document {
+// Build gives the answer as values: what JSON writes. Faults of reading the file
+// stand with the design's.
+func Build(r *design.Result, read []trace.Fault, l *words.Language) Document {
 	m := maker{unit: r.Units, say: l}
 	d := Document{Format: FormatName, Version: FormatVersion, Name: r.Name, Note: r.Note, Units: systemName(r.Units), Verdict: "none"}
 	if worst, any := r.Worst(); any {

@@ -3,6 +3,7 @@
 package cli
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -39,7 +40,7 @@ func Run(args []string, stdin io.Reader, stdout, stderr io.Writer) (code int) {
 	root.SetIn(stdin)
 	root.SetOut(stdout)
 	root.SetErr(stderr)
-	cmd, err := root.ExecuteC()
+	cmd, err := root.ExecuteContextC(context.Background())
 	return end(stderr, cmd, err)
 }
 
@@ -86,6 +87,6 @@ local code have the last word.`,
 	root.SetFlagErrorFunc(flagError)
 	root.SetHelpCommand(helpCommand())
 	root.AddCommand(designCommand(), checkCommand(), schemaCommand(), demoCommand(), newCommand(), setCommand(),
-		tablesCommand(), explainCommand(), quantitiesCommand(), drawCommand(), chooseCommand(), arrangeCommand())
+		tablesCommand(), explainCommand(), quantitiesCommand(), drawCommand(), chooseCommand(), arrangeCommand(), serveCommand())
 	return root
 }

@@ -102,10 +102,10 @@ func TestEveryCodeHasASentence(t *testing.T) {
 	}
 }
 
-// labels are what package answer says itself.
+// labels are what the packages answer and app say themselves.
 func labels() map[string]string {
 	all := map[string]string{}
-	for _, part := range []map[string]string{enAnswer, enPrint, enSure, enLaid, enChoose, enFound} {
+	for _, part := range []map[string]string{enAnswer, enPrint, enSure, enLaid, enChoose, enFound, enApp} {
 		maps.Copy(all, part)
 	}
 	return all
@@ -114,9 +114,13 @@ func labels() map[string]string {
 // The labels of an answer stand in its source, in full or as the part before
 // the last dot with something put behind.
 func TestLabelsAreUsed(t *testing.T) {
-	files, err := filepath.Glob("../answer/*.go")
-	if err != nil || len(files) == 0 {
-		t.Fatal("no source of package answer", err)
+	var files []string
+	for _, where := range []string{"../answer/*.go", "../app/*.go", "../app/page/*.html"} {
+		found, err := filepath.Glob(where)
+		if err != nil || len(found) == 0 {
+			t.Fatal("no source in", where, err)
+		}
+		files = append(files, found...)
 	}
 	var source strings.Builder
 	for _, path := range files {

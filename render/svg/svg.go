@@ -31,8 +31,13 @@ const letters = `font-family="ui-sans-serif, system-ui, sans-serif" style="font-
 
 // Write writes the sheet. The errors are ErrNotFinite, with nothing written,
 // and those of the writer.
-func Write(w io.Writer, s *drawing.Sheet) error {
-	e := &encoder{}
+func Write(w io.Writer, s *drawing.Sheet) error { return write(w, s, &encoder{}) }
+
+// Inline writes the sheet to stand in a page: as wide as the page lets it, with
+// the class "sheet" in place of letters and style of its own. Errors as of Write.
+func Inline(w io.Writer, s *drawing.Sheet) error { return write(w, s, &encoder{inline: true}) }
+
+func write(w io.Writer, s *drawing.Sheet, e *encoder) error {
 	e.open(s)
 	e.items(s.Items, "\n")
 	e.b.WriteString("\n</svg>\n")
@@ -44,14 +49,19 @@ func Write(w io.Writer, s *drawing.Sheet) error {
 }
 
 type encoder struct {
-	b   bytes.Buffer
-	bad bool
+	b      bytes.Buffer
+	bad    bool
+	inline bool // it stands in a page
 }
 
 func (e *encoder) open(s *drawing.Sheet) {
 	id := name(s.Name)
-	fmt.Fprintf(&e.b, `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %s %s" width="%smm" height="%smm" role="img" aria-labelledby="%s-title %s-desc" stroke-linecap="round" stroke-linejoin="round" %s>`,
-		e.num(s.Width), e.num(s.Height), e.num(s.Width), e.num(s.Height), id, id, letters)
+	size, face := fmt.Sprintf(` width="%smm" height="%smm"`, e.num(s.Width), e.num(s.Height)), letters
+	if e.inline {
+		size, face = "", `class="sheet"`
+	}
+	fmt.Fprintf(&e.b, `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %s %s"%s role="img" aria-labelledby="%s-title %s-desc" stroke-linecap="round" stroke-linejoin="round" %s>`,
+		e.num(s.Width), e.num(s.Height), size, id, id, face)
 	fmt.Fprintf(&e.b, "\n<title id=\"%s-title\">%s</title>\n<desc id=\"%s-desc\">%s</desc>\n", id, escaped(s.Title), id, escaped(s.Desc))
 	fmt.Fprintf(&e.b, `<rect width="%s" height="%s" fill="%s"/>`, e.num(s.Width), e.num(s.Height), colours[drawing.Paper])
 }

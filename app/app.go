@@ -1,0 +1,147 @@
+// Package app is the tool on a screen: handlers that take a store, a clock, the
+// tables and a language, and give pages. The same handlers run behind a server
+// and in a browser's worker, so nothing here touches a file, a socket, a cookie
+// or the clock but through what it is given, and nothing is kept in the package
+// itself. It computes nothing: it fills the engine's job and shows the answer.
+//
+// Sign-in, access codes and the refusal of posts from elsewhere stand outside
+// (package serve): a worker's request carries none of what they need.
+package app
+
+import (
+	"errors"
+	"fmt"
+	"html/template"
+	"net/http"
+	"time"
+
+	"plashet/engine/catalog"
+	"plashet/store"
+	"plashet/words"
+)
+
+// Given is all that the pages have of the world.
+type Given struct {
+	Store    store.Store
+	Now      func() time.Time
+	NewID    func() string // letters and digits, never twice the same
+	Book     *catalog.Book
+	Language *words.Language
+
+	Device   func(*http.Request) Device        // what is kept on the device
+	Remember func(http.ResponseWriter, Device) // keeps it there
+	Log      func(reference string, err error) // of what failed on our side
+	Version  string                            // shown at the foot
+}
+
+// Device is what a device keeps for its person.
+type Device struct {
+	Who  string // the name typed there; stands with every change
+	Mode string // light, dark, sun; "" as the device is set
+}
+
+// Modes are the ways a page may look; "" follows the device.
+var modes = []string{"", "light", "dark", "sun"}
+
+// app holds what the handlers share. Its cache may be lost at any time.
+type app struct {
+	Given
+	sets  map[string]*template.Template
+	cache *cache
+}
+
+// New gives the handler of all pages. It does no input or output; a fault in
+// the pages themselves is a programmer's mistake and panics.
+func New(given Given) http.Handler {
+	a := &app{Given: given, cache: newCache(cached)}
+	a.sets = a.templates()
+	mux := http.NewServeMux()
+	page := func(pattern string, h func(w http.ResponseWriter, r *http.Request) error) {
+		mux.Handle(pattern, a.guard(h))
+	}
+	page("GET /{$}", a.list)
+	page("GET /new", a.newForm)
+	page("POST /new", a.newJob)
+	page("POST /import", a.importJob)
+	page("GET /device", a.deviceForm)
+	page("POST /device", a.device)
+	page("GET /jobs/{id}", a.answer)
+	page("GET /jobs/{id}/file", a.file)
+	page("GET /jobs/{id}/part/{part}", a.part)
+	page("GET /jobs/{id}/why/{figure}", a.why)
+	page("GET /jobs/{id}/assumed", a.assumed)
+	page("GET /jobs/{id}/draw/{name}", a.draw)
+	page("POST /jobs/{id}/set", a.set)
+	page("POST /jobs/{id}/add", a.add)
+	page("POST /jobs/{id}/remove", a.remove)
+	page("POST /jobs/{id}/move", a.move)
+	page("POST /jobs/{id}/accept", a.accept)
+	page("POST /jobs/{id}/undo", a.undo)
+	page("GET /jobs/{id}/history", a.history)
+	page("GET /jobs/{id}/history/{number}", a.past)
+	page("POST /jobs/{id}/return", a.comeBack)
+	page("POST /jobs/{id}/copy", a.copyJob)
+	page("POST /jobs/{id}/archive", a.archive)
+	page("GET /static/{name}", a.static)
+	page("/", func(http.ResponseWriter, *http.Request) error { return errNoPage })
+	return mux
+}
+
+// The errors that have a page of their own.
+var errNoPage = errors.New("there is no such page")
+
+// refusal answers what cannot be done with one clear sentence.
+type refusal struct {
+	status int
+	text   string
+}
+
+func (r refusal) Error() string { return r.text }
+
+// refuse words a refusal by a code of the catalogue.
+func (a *app) refuse(status int, code string) error { return refusal{status, a.say(code)} }
+
+// guard turns errors and panics into pages, so that nothing a stranger sends
+// ends the program or shows its inside.
+func (a *app) guard(h func(w http.ResponseWriter, r *http.Request) error) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		defer func() {
+			if p := recover(); p != nil {
+				a.failed(w, r, fmt.Errorf("panic: %v", p))
+			}
+		}()
+		r.Body = http.MaxBytesReader(w, r.Body, mostBody)
+		err := h(w, r)
+		var no refusal
+		switch {
+		case err == nil:
+		case errors.As(err, &no):
+			a.sorry(w, r, no.status, no.text, "")
+		case errors.Is(err, errNoPage):
+			a.sorry(w, r, http.StatusNotFound, a.say("app.error.page"), "")
+		case errors.Is(err, store.ErrNone), errors.Is(err, store.ErrGone):
+			a.sorry(w, r, http.StatusNotFound, a.say("app.error.none"), "")
+		case errors.Is(err, store.ErrLarge):
+			a.sorry(w, r, http.StatusRequestEntityTooLarge, a.say("app.error.large"), "")
+		default:
+			a.failed(w, r, err)
+		}
+	})
+}
+
+// mostBody is the most a request may bring: a job file of the greatest size,
+// and what a form puts round it.
+const mostBody = 17 << 20
+
+func (a *app) failed(w http.ResponseWriter, r *http.Request, err error) {
+	ref := a.NewID()
+	if a.Log != nil {
+		a.Log(ref, err)
+	}
+	a.sorry(w, r, http.StatusInternalServerError, a.say("app.error.ours"), ref)
+}
+
+// sorry shows what went wrong.
+func (a *app) sorry(w http.ResponseWriter, r *http.Request, status int, text, ref string) {
+	a.show(w, r, status, "sorry", a.say("app.error.title"), nil, struct{ Text, Ref string }{text, ref})
+}

@@ -1,0 +1,144 @@
+package app
+
+import (
+	"bytes"
+	"html/template"
+	"strings"
+	"sync"
+
+	"plashet/answer"
+	"plashet/drawing"
+	"plashet/engine/design"
+	"plashet/engine/trace"
+	"plashet/job"
+	"plashet/render/svg"
+)
+
+// cached is how many answers are kept: enough for a crew's jobs of a day and
+// the states that an edit compares.
+const cached = 64
+
+// curvePoints is at how many flows the system curve is worked out.
+const curvePoints = 121
+
+// solved is a job with its answer. It is never changed once made.
+type solved struct {
+	job    *job.Job // nil where nothing could be read
+	faults []trace.Fault
+	result *design.Result
+	doc    answer.Document
+
+	once   sync.Once
+	sheets []sheet
+}
+
+// sheet is a drawing ready to stand in a page.
+type sheet struct {
+	Name, Title string
+	SVG         template.HTML
+}
+
+// cache keeps answers by the digest of their jobs, the least used go first.
+type cache struct {
+	mu    sync.Mutex
+	most  int
+	order []string
+	kept  map[string]*entry
+}
+
+type entry struct {
+	once sync.Once
+	s    *solved
+}
+
+func newCache(most int) *cache { return &cache{most: most, kept: map[string]*entry{}} }
+
+func (c *cache) get(digest string) *entry {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	e, ok := c.kept[digest]
+	if !ok {
+		e = &entry{}
+		c.kept[digest] = e
+	}
+	for i, d := range c.order {
+		if d == digest {
+			c.order = append(c.order[:i], c.order[i+1:]...)
+			break
+		}
+	}
+	c.order = append(c.order, digest)
+	for len(c.order) > c.most {
+		delete(c.kept, c.order[0])
+		c.order = c.order[1:]
+	}
+	return e
+}
+
+// solve works out the answer to a job's bytes, once for each digest.
+func (a *app) solve(digest string, data []byte) *solved {
+	e := a.cache.get(digest)
+	e.once.Do(func() {
+		s := &solved{}
+		s.job, s.faults = job.Read(data)
+		if s.job == nil {
+			s.job = &job.Job{Format: job.FormatName, Version: job.Version, Units: "us"}
+		}
+		s.result = design.Solve(a.Book, s.job, s.faults...)
+		s.doc = answer.Build(s.result, s.faults, a.Language)
+		e.s = s
+	})
+	if e.s == nil { // it panicked once: try again rather than hand out nothing
+		a.cache.drop(digest)
+		return a.solve(digest, data)
+	}
+	return e.s
+}
+
+func (c *cache) drop(digest string) {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	delete(c.kept, digest)
+}
+
+// drawn gives the sheets of an answer, drawn when first asked for.
+func (a *app) drawn(s *solved) []sheet {
+	s.once.Do(func() {
+		in := drawing.Input{Job: s.job, Result: s.result, Curves: design.CurvesOf(a.Book, s.job, s.result, curvePoints)}
+		for _, d := range drawing.Sheets(in) {
+			var b bytes.Buffer
+			if svg.Inline(&b, &d) != nil {
+				continue // a coordinate that is no number: the figures still stand
+			}
+			//nolint:gosec // written by render/svg, which escapes every text
+			s.sheets = append(s.sheets, sheet{d.Name, d.Title, template.HTML(b.String())})
+		}
+	})
+	return s.sheets
+}
+
+// alone draws one sheet as a file; nil where there is none of that name.
+func (a *app) alone(s *solved, name string) []byte {
+	in := drawing.Input{Job: s.job, Result: s.result, Curves: design.CurvesOf(a.Book, s.job, s.result, curvePoints)}
+	for _, d := range drawing.Sheets(in) {
+		var b bytes.Buffer
+		if d.Name == name && svg.Write(&b, &d) == nil {
+			return b.Bytes()
+		}
+	}
+	return nil
+}
+
+// sheetsOf picks the drawings whose names begin with one of the stems.
+func (a *app) sheetsOf(s *solved, stems ...string) []sheet {
+	var out []sheet
+	for _, d := range a.drawn(s) {
+		for _, stem := range stems {
+			if strings.HasPrefix(d.Name, stem) {
+				out = append(out, d)
+				break
+			}
+		}
+	}
+	return out
+}

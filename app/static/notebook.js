@@ -1,0 +1,59 @@
+"use strict";
+// A field that is left is posted at once; what the answer shows is put in place
+// without the page being left. Everything works without this too.
+document.documentElement.classList.add("live");
+let queue = Promise.resolve();
+
+function replace(page) {
+  for (const part of page.querySelectorAll("[data-live]")) {
+    const old = document.getElementById(part.id);
+    if (old) old.replaceWith(document.adoptNode(part));
+  }
+  const base = page.querySelector('input[name="base"]');
+  if (base) for (const b of document.querySelectorAll('input[name="base"]')) b.value = base.value;
+}
+
+function mark(form, page, names) {
+  for (const name of names) {
+    const now = form.elements[name], next = page.querySelector('[name="' + CSS.escape(name) + '"]:not([type=hidden])');
+    const field = (now instanceof RadioNodeList ? now[now.length - 1] : now).closest(".field");
+    const fresh = next && next.closest(".field");
+    if (!field || !fresh) continue;
+    const here = document.activeElement, at = field.contains(here) && here.id, caret = at && here.selectionStart;
+    field.replaceWith(document.adoptNode(fresh));
+    const again = at && document.getElementById(at);
+    if (again) { again.focus(); if (caret != null && again.setSelectionRange) again.setSelectionRange(caret, caret); }
+  }
+}
+
+async function send(form, body, names) {
+  body.set("base", form.elements.base.value); // the newest, as the one before left it
+  const r = await fetch(form.action, { method: "POST", body: new URLSearchParams(body) });
+  const page = new DOMParser().parseFromString(await r.text(), "text/html");
+  if (r.status !== 200 && r.status !== 422) { document.open(); document.write(new XMLSerializer().serializeToString(page)); document.close(); return; }
+  mark(form, page, names);
+  if (r.status === 200) replace(page);
+  const last = document.getElementById("last");
+  if (last && r.status === 200) last.classList.add("fresh");
+}
+
+function post(form, names, extra) {
+  const all = new FormData(form), body = new FormData();
+  for (const name of [...names, "here"]) for (const v of all.getAll(name)) body.append(name, v);
+  if (extra) body.append(extra.name, extra.value);
+  queue = queue.then(() => send(form, body, names)).catch(() => form.submit());
+}
+
+document.addEventListener("change", (e) => {
+  const form = e.target.closest("form[data-edit]");
+  if (form && e.target.name.startsWith("/")) post(form, [e.target.name]);
+});
+
+document.addEventListener("submit", (e) => {
+  const form = e.target;
+  if (!form.matches("form[data-edit]")) return;
+  const step = e.submitter && e.submitter.name === "nudge" && e.submitter;
+  e.preventDefault();
+  if (step) post(form, [step.value.slice(step.value.indexOf(" ") + 1)], step);
+  else if (document.activeElement.name && document.activeElement.name.startsWith("/")) post(form, [document.activeElement.name]);
+});

@@ -1,0 +1,57 @@
+package cli
+
+import (
+	"crypto/rand"
+	"errors"
+	"fmt"
+	"os/signal"
+	"strings"
+	"syscall"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"plashet/app"
+	"plashet/engine/catalog"
+	"plashet/serve"
+	"plashet/store/memory"
+	"plashet/words"
+)
+
+func serveCommand() *cobra.Command {
+	o := serve.Options{}
+	c := &cobra.Command{
+		Use: "serve", Short: "Show the jobs in a browser", Args: operands,
+		Long: `Serves the pages of the tool on this machine. Everything is in the program: no page
+asks another server for anything. On an address that other machines can reach an
+access code is asked for, which is shown at the start.`,
+		Example: "  plashet serve\n  plashet serve --addr 127.0.0.1:8000",
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			book, err := catalog.New()
+			if err != nil {
+				return ours{err}
+			}
+			given := app.Given{
+				Store: memory.New(), Now: time.Now, NewID: func() string { return strings.ToLower(rand.Text()) },
+				Book: book, Language: words.English(), Device: serve.Device, Remember: serve.Remember, Version: version(),
+				Log: func(ref string, err error) { _, _ = fmt.Fprintf(cmd.ErrOrStderr(), "%s: %v\n", ref, err) },
+			}
+			ctx, stop := signal.NotifyContext(cmd.Context(), syscall.SIGINT, syscall.SIGTERM)
+			defer stop()
+			if err := app.Seed(ctx, given); err != nil {
+				return ours{err}
+			}
+			o.Out = cmd.OutOrStdout()
+			err = serve.Run(ctx, app.New(given), o)
+			if errors.Is(err, serve.ErrAddr) {
+				return err
+			}
+			if err != nil {
+				return ours{err}
+			}
+			return nil
+		},
+	}
+	c.Flags().StringVar(&o.Addr, "addr", serve.Usual, "listen on this `address`")
+	return c
+}

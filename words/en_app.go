@@ -1,0 +1,101 @@
+package words
+
+// enApp holds what the pages say themselves: headings, buttons, and the
+// sentences of what a person did.
+var enApp = map[string]string{
+	"app.name": "Plashet", "app.about": "Ponds, streams and falls worked out from the tape to the last cut.",
+	"app.skip": "To the page", "app.tabs": "Parts of the job", "app.save": "Save", "app.undo": "Undo", "app.take": "Take it", "app.must": "needed", "app.unsaid": "not said",
+	"app.foot": "Not a code approval. Electricity is for a licensed electrician; makers' sheets and local code have the last word.",
+
+	"app.list.title": "Jobs", "app.list.new": "New job", "app.list.aside": "Jobs put aside", "app.list.open": "Open jobs",
+	"app.list.find": "Find by name or place", "app.list.find.do": "Find", "app.list.more": "Further back",
+	"app.list.empty": "No job yet.", "app.list.nothing": "No job has these words in its name or place.",
+	"app.list.rev": "state {number}, {when}[, {who}]",
+
+	"app.stage.begun": "begun: no flow yet", "app.stage.flow": "flow worked out", "app.stage.levels": "flow and levels worked out",
+	"app.stage.laid": "laid out, not to be cut yet", "app.stage.cut": "ready to cut",
+
+	"app.import": "A job from a file", "app.import.file": "Job file (.json)", "app.import.do": "Take it in",
+	"app.import.unreadable": "The file holds no job that can be read. Choose a job file as this tool writes it.",
+
+	"app.mark.stop": "stop", "app.mark.watch": "watch", "app.mark.note": "note", "app.mark.none": "open", "app.mark.right": "right", "app.mark.accepted": "accepted", "app.mark.": "open",
+
+	"app.tab.answer": "Answer", "app.tab.open": "{count} to look at",
+	"app.part.site": "Site", "app.part.pond": "Pond", "app.part.falls": "Falls", "app.part.pump": "Pump", "app.part.pipe": "Pipe",
+	"app.part.levels": "Levels", "app.part.vault": "Vault", "app.part.cuts": "Cuts", "app.part.glue": "Glue-up", "app.part.material": "Material",
+
+	"app.sum": "{stop} to stop for, {watch} to watch, {note} to note.", "app.sum.assumed": "{count} values assumed",
+	"app.tally": "The answer", "app.tally.falls": "Water at the falls", "app.tally.levels": "Room in the levels", "app.tally.fit": "In the vault", "app.tally.money": "Money",
+	"app.tally.noflow": "No flow can be worked out yet: it takes a pump with its curve, a run of pipe and a fall.", "app.tally.nolevels": "Levels need the pond's water line, its rim and the flow.",
+	"app.fall.right": "as wanted", "app.fall.short": "short of what is wanted", "app.fall.much": "more than wanted", "app.fall.dry": "stays dry", "app.fall.unwanted": "nothing is said of what is wanted",
+	"app.fall.wanted":    "wanted {wanted}",
+	"app.level.rim.stop": "Room under the rim after a stop", "app.level.rim.stop-open": "The same, check valve open", "app.level.sill": "Over the sill, running",
+	"app.level.needs": "needs {needs}", "app.level.air": "The pump draws air after",
+	"app.fit.assembly": "Assembly", "app.fit.unlaid": "not laid out yet", "app.fit.fits": "fits", "app.fit.not": "cannot be built as laid",
+	"app.fit.second": "second check {passed} of {checks}",
+	"app.fit.out":    "Pump", "app.fit.out.unknown": "way out not looked for", "app.fit.out.no": "does not come out[: {blocker} is over it]",
+	"app.fit.out.yes": "comes out, moves: {count}", "app.fit.out.union": "open {union}",
+	"app.money.material": "Material", "app.money.unpriced": "{count} lines have no price", "app.money.none": "no prices yet", "app.money.year": "Electricity a year",
+
+	"app.findings": "What was found", "app.findings.none": "Nothing was found amiss here.",
+	"app.finding.limit": "[limit {limit}: ]{source} ({basis})", "app.finding.where": "See {where}",
+	"app.finding.accept": "Accept with a reason", "app.finding.reason": "Why it is accepted; the reason goes on the sheets", "app.finding.accepted": "Accepted: {why}",
+	"app.finding.reopen": "Let it stand again",
+	"app.faults":         "What could not be read or worked out",
+	"app.moved":          "{name} {before} to {after}",
+
+	"app.job.doings": "This job", "app.job.file": "Save as a file", "app.job.copy": "Copy it", "app.job.aside": "Put it aside", "app.job.back": "Take it back",
+	"app.copy.name": "{name}, copy",
+
+	"app.sheets": "Drawings", "app.sheet.large": "Alone", "app.inputs": "What shapes it", "app.reasons": "Where the figures come from", "app.reasons.none": "No figure of this part has been worked out yet.",
+	"app.next": "On to: {name}", "app.group.head": "The job", "app.morefields": "{count} more, empty so far",
+	"app.bare": "({unit} when no unit is typed)", "app.source": "from: {source}",
+	"app.less": "{name}: one step less", "app.more": "{name}: one step more",
+	"app.add": "Add to: {name}", "app.add.do": "Add", "app.kind": "Which kind", "app.kindname": "Name",
+	"app.remove": "Remove {name}", "app.remove.short": "Remove", "app.up": "{name}: one place up", "app.down": "{name}: one place down",
+	"app.form.faults": "Not saved yet: what is marked below could not be read. The answer shown is the last good one.",
+
+	"app.why.title": "A figure opened", "app.why.terms": "The values in it", "app.why.symbol": "sign", "app.why.value": "value", "app.why.from": "from",
+	"app.assumed.title": "Assumed", "app.assumed.lead": "What the job does not say, and what was taken instead. Type your own value where it counts.",
+	"app.assumed.weight": "at the other end of its usual range: {moves}",
+
+	"app.figure.flow": "flow", "app.figure.speed": "speed", "app.figure.reynolds": "Reynolds number", "app.figure.factor": "friction factor", "app.figure.friction": "head lost along the pipe",
+	"app.figure.k": "loss coefficients together", "app.figure.fittings": "head lost in fittings", "app.figure.volume": "water in it", "app.figure.head": "head", "app.figure.static": "height to lift",
+	"app.figure.power": "power", "app.figure.energy": "energy of a year", "app.figure.wanted": "flow wanted", "app.figure.critical": "critical depth", "app.figure.edge": "thickness at the edge",
+	"app.figure.perwidth": "flow for its width", "app.figure.burn": "head for its valve to take", "app.figure.pond": "level of the pond", "app.figure.vault": "level in the vault",
+	"app.figure.change": "pond against the line", "app.figure.freeboard": "room under the rim", "app.figure.sill": "water over the sill", "app.figure.passes": "flow that lasts",
+	"app.figure.density": "density", "app.figure.viscosity": "viscosity", "app.figure.turnover": "turnover",
+
+	"app.history.title": "History", "app.history.rev": "State {number}", "app.history.return": "Return to state {number}",
+	"app.past.title": "State {number}", "app.past.between": "From this state to the newest: {changes}",
+
+	"app.change.example": "Invented example put in", "app.change.begun": "Job begun", "app.change.imported": "Taken in from a file", "app.change.copied": "Copied from {name}",
+	"app.change.aside": "Put aside", "app.change.back": "Taken back", "app.change.new": "{where}: {new}", "app.change.set": "{where}: {old} to {new}", "app.change.gone": "{where}: {old} taken out",
+	"app.change.more": "{count} more", "app.change.effect": "{what}. Moved: {moved}", "app.change.lost": "Could not be read and was left out: {places}.",
+	"app.change.undone": "Undone, back to state {number}[: {what}]", "app.change.returned": "Returned to state {number}[: {what}]",
+	"app.moved.rim": "room under the rim", "app.moved.money": "material", "app.moved.danger": "stops", "app.moved.caution": "watches",
+
+	"app.stale.title": "Somebody else changed this job meanwhile",
+	"app.stale.lead":  "Nothing of yours is lost, and nothing was saved yet. On {when} [{who} ]changed: {what}. Choose for each field what is to stand.",
+	"app.stale.both":  "both changed it", "app.stale.was": "before: {was}", "app.stale.empty": "empty before", "app.stale.mine": "yours: {text}", "app.stale.theirs": "now: {text}",
+	"app.stale.beside": "Changed by others beside", "app.stale.do": "Save what is chosen", "app.stale.leave": "Leave it as it is now",
+
+	"app.new.title": "New job", "app.new.lead": "A handful of questions. What you do not know yet can stay empty; lengths as on the tape: 4' 7-1/2\", 55 1/2 in, 1.41 m.",
+	"app.new.do": "Begin the job", "app.new.copy": "To start from an earlier job, open it and press “Copy it”.", "app.new.point": "“{found}” has no @ between flow and head: write a point as 54 gpm @ 16 ft.",
+	"app.ask.units": "Units of bare numbers and of the answer", "app.ask.name": "What the crew calls the job", "app.ask.place": "Where it is", "app.ask.shape": "Shape of the pond",
+	"app.ask.length": "Length of the pond at the water line, or its diameter", "app.ask.width": "Width of the pond", "app.ask.depth": "Greatest depth of the pond",
+	"app.ask.rim": "Lowest point of the rim above the water line", "app.ask.lipwidth": "Clear width of the lip", "app.ask.lipheight": "Crest of the lip above the water line",
+	"app.ask.flow": "Flow wanted over the lip", "app.ask.pipekind": "Kind of pipe", "app.ask.pipesize": "Size of pipe", "app.ask.pipelength": "Length of pipe from pump to lip",
+	"app.ask.points": "The pump's curve: a point on each line, flow @ head, four or more",
+	"app.word.us":    "US: feet, inches, gpm", "app.word.metric": "metric: m, mm, L/h", "app.word.ellipse": "ellipse", "app.word.rectangle": "rectangle", "app.word.circle": "circle",
+
+	"app.device.title": "This device", "app.device.link": "Your name?", "app.device.lead": "Your name stands with every change you make, so that the crew can ask. It is kept on this device.",
+	"app.device.who": "Your name", "app.device.mode": "How pages look", "app.mode.": "as the device is set", "app.mode.light": "light", "app.mode.dark": "dark", "app.mode.sun": "in the sun: black on white, larger",
+
+	"app.error.title": "That did not work", "app.error.page": "There is no such page.", "app.error.none": "There is no such job, or it was deleted.",
+	"app.error.large": "That is too large: a job or picture may have 16 MB at most.", "app.error.form": "The form could not be read. Go back, reload the page and send it again.",
+	"app.error.upload": "The file did not arrive whole. Choose it again and send it once more.", "app.error.nofile": "No file was chosen, or it is empty. Choose a file and send it again.",
+	"app.error.who": "The name is too long: 60 letters at most.", "app.error.moved": "Somebody else changed this job meanwhile, so nothing was done. Go back, reload the page, and do it again where it is still right.",
+	"app.error.empty": "Nothing was typed, so nothing was added.", "app.error.first": "There is nothing to undo: this is the first state of the job.",
+	"app.error.revision": "There is no such state of the job.", "app.error.ours": "Something failed on our side. What was saved before stands.", "app.error.ref": "Reference for support: {ref}",
+}
