@@ -72,7 +72,7 @@ func (s *search) weigh(o *order, c *chain, a *layout.Assembly) Worth {
 	w := Worth{Head: unit.Length(o.head), Cost: o.cost, Priced: o.priced && o.pipe.Priced, Elbows: len(o.elbows), Released: a.Water.Released}
 	for _, p := range a.Pieces {
 		w.Head += p.StopToStop * unit.Length(o.pipe.Slope)
-		w.Cost += float64(p.Cut) * o.pipe.Cost
+		w.Cost += float64(p.StopToStop) * o.pipe.Cost // not as cut, or two would differ by how they are rounded
 	}
 	for _, l := range c.frame.Links {
 		w.Joints += l.Joints
@@ -83,7 +83,7 @@ func (s *search) weigh(o *order, c *chain, a *layout.Assembly) Worth {
 	if c.union >= 0 {
 		w.Deep = s.in.Vault.Depth - unit.Length(a.Places[c.union].Centre.Z)
 	}
-	if n := len(a.LiftOut.Moves); n > 0 {
+	if n := len(a.LiftOut.Moves); n > 0 && s.in.Rules.Out {
 		for _, m := range a.LiftOut.Moves[:n-1] {
 			w.Slide += m.Distance
 		}

@@ -46,7 +46,7 @@ func price(i *arrange.Input, chain *layout.Input, a *layout.Assembly) priceOf {
 	}
 	for _, p := range a.Pieces {
 		w.head += float64(p.StopToStop) * i.Pipes[0].Slope
-		w.cost += float64(p.Cut) * i.Pipes[0].Cost
+		w.cost += float64(p.StopToStop) * i.Pipes[0].Cost
 	}
 	for k, m := range a.LiftOut.Moves {
 		if i.Rules.Out && k < len(a.LiftOut.Moves)-1 {

@@ -23,6 +23,7 @@ type fill struct {
 	joints int
 	cost   float64
 	priced bool
+	slide  float64 // that the pump needs in any case, off the union's lip
 }
 
 // order is a fill along one way of the legs.
@@ -60,15 +61,7 @@ func (f *fill) parts(check, union int, unionFirst bool) []*piece {
 
 // least is what an assembly of the fill costs at least.
 func (f *fill) least() worth {
-	return worth{head: f.head, cost: f.cost, joints: f.joints, slide: f.lip()}
-}
-
-// lip is how far the pump must slide in any case, off the union's lip.
-func (f *fill) lip() float64 {
-	if f.union == nil {
-		return 0
-	}
-	return float64(f.union.part.Splits[0].Lip)
+	return worth{head: f.head, cost: f.cost, joints: f.joints, slide: f.slide}
 }
 
 // tally adds up what the fittings cost in every respect; the pipe is left out.
@@ -86,6 +79,9 @@ func (s *search) tally(f *fill, outlet layout.End) bool {
 		return false
 	}
 	f.priced = true
+	if f.union != nil && s.in.Rules.Out {
+		f.slide = float64(f.union.part.Splits[0].Lip)
+	}
 	for _, p := range chain {
 		g := &s.in.Fittings[p.fitting]
 		f.head += float64(g.Head)
@@ -195,7 +191,7 @@ func (w *worker) sketch(v *way) {
 	if c == nil {
 		return
 	}
-	ok, capped := w.feasible(&v.trial, c)
+	ok, capped := w.feasible(&v.trial, c, false)
 	v.trial.caps = 0 // it is looked at filled
 	if v.open = ok || capped; v.open {
 		v.trial.passed = stageWalls
@@ -234,4 +230,15 @@ func (s *search) fills(k *kit, turns uint64, n int, outlet layout.End, front []L
 	}
 	elbows(nil)
 	return out
+}
+
+// walled tells whether a way has room for bare pipe between the walls, whatever
+// stands in the vault.
+func (w *worker) walled(v *way) bool {
+	c := w.legsOf(v.standing, v.kit, v.turned, v.compass, v.seq)
+	if c == nil {
+		return false
+	}
+	ok, capped := w.feasible(&v.trial, c, true)
+	return ok || capped
 }

@@ -32,9 +32,9 @@ type Layout struct {
 // Worth is what an assembly costs in every respect; each is told, none is
 // hidden in a sum. Less is better.
 type Worth struct {
-	Head     unit.Length // at the operating flow
+	Head     unit.Length // at the operating flow, pipe from stop to stop
 	Joints   int         // to glue or to screw
-	Cost     float64     // of fittings and pipe
+	Cost     float64     // of fittings and pipe, pipe from stop to stop
 	Priced   bool        // every part of it has a price
 	Slide    unit.Length // that the pump must be slid before it can be lifted
 	Deep     unit.Length // of the union's nut under the rim

@@ -34,6 +34,7 @@ type search struct {
 	ways   map[wayKey]*compass
 	bares  map[wayKey]*layout.Frame
 
+	sound   bool      // the input can be searched
 	workers []*worker // one for each core
 }
 
@@ -64,7 +65,7 @@ type roundWall struct {
 // for lengths and place (see program).
 func Search(ctx context.Context, in Input, tell func(Progress)) Outcome {
 	s, out := newSearch(in)
-	if len(out.Faults) > 0 {
+	if !s.sound {
 		return out
 	}
 	return s.run(ctx, out, tell)
@@ -84,7 +85,7 @@ func newSearch(in Input) (*search, Outcome) {
 	}
 	s := &search{in: in, lim: in.Settings.InForce(), ways: map[wayKey]*compass{}, bares: map[wayKey]*layout.Frame{}}
 	out.Faults = s.check()
-	if len(out.Faults) > 0 {
+	if s.sound = !slices.ContainsFunc(out.Faults, func(f trace.Fault) bool { return f.Code != FaultOverlap }); !s.sound {
 		return s, out
 	}
 	s.hole, _ = in.Vault.Hole()
@@ -198,7 +199,7 @@ func (s *search) run(ctx context.Context, out Outcome, tell func(Progress)) Outc
 		out.Proof.Claim = Capped
 	}
 	if len(out.Layouts) == 0 && out.Proof.Claim != Stopped {
-		out.Stage = s.failed(passed)
+		out.Stage = s.failed(ctx, passed)
 		if !s.in.Rules.Brief {
 			out.Short = s.short(ctx, tell)
 		}
@@ -279,7 +280,7 @@ func (s *search) lip() float64 {
 			least = math.Min(least, float64(f.Part.Splits[0].Lip))
 		}
 	}
-	if math.IsInf(least, 1) {
+	if math.IsInf(least, 1) || !s.in.Rules.Out {
 		return 0
 	}
 	return least
@@ -326,22 +327,36 @@ func (s *search) least(k *kit, n int) (head, cost float64, joints int, ok bool) 
 	return head, cost, joints, len(k.starts) > 0 && !math.IsInf(head, 1)
 }
 
-// failed names the first thing that failed.
-func (s *search) failed(passed stage) Stage {
+// failed names the first thing that failed, by looking again with less to keep:
+// at the walls alone, or without the way out.
+func (s *search) failed(ctx context.Context, passed stage) Stage {
 	switch passed {
-	case stageNone:
-		for i := range s.in.Standings {
-			if s.goesIn(&s.in.Standings[i]) {
-				return StageWalls
-			}
-		}
-		return StageBody
 	case stageWalls:
 		return StageClear
-	case stageClear:
+	case stageClear, stageLaid:
+		if !s.in.Rules.Out {
+			return StageValve
+		}
+		in := s.in
+		in.Rules.Out, in.Rules.Brief, in.Rules.Best = false, true, 1
+		if len(Search(ctx, in, nil).Layouts) > 0 {
+			return StageOut
+		}
 		return StageValve
 	}
-	return StageOut
+	if !slices.ContainsFunc(s.in.Standings, func(st Standing) bool { return s.goesIn(&st) }) {
+		return StageBody
+	}
+	for n := 0; n <= s.in.Rules.Elbows; n++ {
+		ways, open := s.waysOf(n, nil), false
+		for i := range ways {
+			open = open || s.workers[0].walled(&ways[i])
+		}
+		if open {
+			return StageClear
+		}
+	}
+	return StageWalls
 }
 
 // goesIn tells that the pump's box goes into the vault as it is turned.

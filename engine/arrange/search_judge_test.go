@@ -15,6 +15,9 @@ func searched(t testing.TB, i arrange.Input) arrange.Outcome {
 	t.Helper()
 	out := arrange.Search(context.Background(), i, nil)
 	for _, f := range out.Faults {
+		if f.Code == arrange.FaultOverlap {
+			continue // two of the drawn blocks stand in each other: told, and searched round
+		}
 		t.Errorf("fault %s at %s: %v", f.Code, f.Path, f.Args)
 	}
 	for k := range out.Layouts {
@@ -61,8 +64,8 @@ func toldPrice(l *arrange.Layout) priceOf {
 	}
 }
 
-// strictly tells that w beats v: as good in every respect and by more than what
-// counts as the same in one.
+// strictly tells that w beats v: no worse in any respect, and better in one by
+// more than what counts as the same.
 func strictly(w, v priceOf) bool {
-	return w.asGood(v) && !v.asGood(w)
+	return w.head <= v.head && w.cost <= v.cost && w.slide <= v.slide && w.joints <= v.joints && (!w.drains || v.drains) && !v.asGood(w)
 }

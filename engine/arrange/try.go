@@ -57,7 +57,7 @@ func (w *worker) try(o *order, front []Layout) (t trial) {
 	if bare == nil {
 		return t
 	}
-	if ok, capped := w.feasible(&t, bare); !ok && !capped {
+	if ok, capped := w.feasible(&t, bare, false); !ok && !capped {
 		return t
 	}
 	t.passed = stageClear
@@ -125,7 +125,7 @@ func (s *search) play() float64 {
 }
 
 // slides tells that the pump must be slid farther than off the union's lip.
-func slides(l *Layout, o *order) bool { return float64(l.Worth.Slide) > o.lip()+alikeSlide }
+func slides(l *Layout, o *order) bool { return float64(l.Worth.Slide) > o.slide+alikeSlide }
 
 // seek runs branch and bound once; more is the room that an assembly would need
 // which lacked nothing else.
@@ -148,9 +148,13 @@ func (w *worker) seek(t *trial, o *order, c *chain, out leaving, need, limit flo
 	return got, more
 }
 
-// feasible tells that a chain has any assembly, whether or not it comes apart.
-func (w *worker) feasible(t *trial, c *chain) (ok, capped bool) {
+// feasible tells that a chain has any assembly, whether or not it comes apart;
+// walled, whether or not it keeps clear of anything but the walls.
+func (w *worker) feasible(t *trial, c *chain, walled bool) (ok, capped bool) {
 	w.set(c, leaving{without: true}, 0)
+	if walled {
+		w.b.keeps = w.b.keeps[:0]
+	}
 	w.b.leaf = func([]float64) bool {
 		ok = true
 		w.b.best = math.Inf(-1) // one is enough
