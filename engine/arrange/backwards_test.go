@@ -299,7 +299,10 @@ func (r *drawer) clutter(chain *layout.Input, rules arrange.Rules) {
 		q := p.Add(point([3]float64{r.between(2, 10), r.between(2, 10), r.between(1, 5)}))
 		had := v.Obstacles
 		v.Obstacles = append(slices.Clone(had), layout.Obstacle{Name: fmt.Sprintf("block %d", len(had)+1), Box: geom.BoxOf(p, q)})
-		if _, ok := sound(*chain, rules); ok {
+		stands := slices.ContainsFunc(had, func(o layout.Obstacle) bool {
+			return o.Box.Grow(1e-6).Overlaps(geom.BoxOf(p, q))
+		})
+		if _, ok := sound(*chain, rules); ok && !stands {
 			wanted--
 		} else {
 			v.Obstacles = had

@@ -46,7 +46,7 @@ func (k *known) spoil(how string) bool {
 			return false
 		}
 		far := geom.Vec3{X: 20, Y: 20, Z: float64(top + inches(0.75))}
-		v.Obstacles = append(v.Obstacles, layout.Obstacle{Name: "slab", Box: geom.Box{Min: geom.Vec3{X: -1, Y: -1, Z: float64(top)}, Max: far}})
+		v.Obstacles = []layout.Obstacle{{Name: "slab", Box: geom.Box{Min: geom.Vec3{X: -1, Y: -1, Z: float64(top)}, Max: far}}}
 	case "lid":
 		low := v.Outlet.Height + hub + inches(0.15)
 		if v.FloorLength > 0 || low < top {

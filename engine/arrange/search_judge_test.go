@@ -3,17 +3,29 @@ package arrange_test
 import (
 	"context"
 	"testing"
+	"time"
 
 	"plashet/engine/arrange"
 	"plashet/engine/layout"
 	"plashet/engine/verify"
 )
 
+// patience is how long a search may take before it is stopped; what it claims
+// is then told, and not held against it that it has found less.
+const patience = 30 * time.Second
+
+// undecided tells that a search makes no claim on what it did not find.
+func undecided(out *arrange.Outcome) bool {
+	return out.Proof.Claim == arrange.Capped || out.Proof.Claim == arrange.Stopped
+}
+
 // searched runs the search and holds every layout that it gives against laying
 // and proof made anew, and against its own price.
 func searched(t testing.TB, i arrange.Input) arrange.Outcome {
 	t.Helper()
-	out := arrange.Search(context.Background(), i, nil)
+	ctx, cancel := context.WithTimeout(context.Background(), patience)
+	defer cancel()
+	out := arrange.Search(ctx, i, nil)
 	for _, f := range out.Faults {
 		if f.Code == arrange.FaultOverlap {
 			continue // two of the drawn blocks stand in each other: told, and searched round
