@@ -9,7 +9,7 @@ var files embed.FS
 
 // Names lists the example jobs in the order they are shown.
 func Names() []string {
-	return []string{"courtyard-rill", "hillside-cascade", "old-pond", "orchard-ring"}
+	return []string{"courtyard-rill", "hillside-cascade", "old-pond", "orchard-ring", "terrace-spout"}
 }
 
 // Job gives the file of an example job, nil when there is none of that name.

@@ -14,7 +14,7 @@ func Assembly(in Input, c Corner) (Sheet, bool) {
 	if in.Result == nil || in.Result.Assembly == nil || !in.Result.Assembly.Laid {
 		return Sheet{}, false
 	}
-	a := &iso{page: newPage(in, "assembly-"+c.String(), say("assembly.title", "corner", say("corner."+c.String()))), laid: in.Result.Assembly, view: newView(c), valves: valvesOf(in)}
+	a := &iso{page: newPage(in, "assembly-"+c.String(), say("assembly.title", "corner", say("corner."+c.String()))), laid: in.Result.Assembly, view: newView(c), made: madeOf(in)}
 	if in.Result.NotToCut {
 		a.paragraph(say("assembly.held"), true)
 		a.y += 3
@@ -41,7 +41,7 @@ func Assembly(in Input, c Corner) (Sheet, bool) {
 type iso struct {
 	*page
 	laid   *layout.Assembly
-	valves []valve // by part
+	made   []made // by part
 	view   view
 	things []*thing
 	field  field

@@ -40,7 +40,7 @@ func glueStep(in Input, s *glue.Step) Sheet {
 	number := strconv.Itoa(s.Number)
 	a := &iso{
 		page: &page{in: in, sheet: Sheet{Name: "glue-" + number, Title: say("glue.title", "number", number) + ": " + in.Result.Name, Width: narrow}, y: 2},
-		laid: in.Result.Assembly, hand: s.Parts, quiet: true,
+		laid: in.Result.Assembly, made: madeOf(in), hand: s.Parts, quiet: true,
 	}
 	joints := a.joints(s)
 	a.view = newView(a.cornerFor(joints))

@@ -24,11 +24,12 @@ func Layouts(j *job.Job, a *design.Arranging) (Sheet, bool) {
 	var pictures []*picture
 	for i := range a.Outcome.Layouts[:min(a.Shown, len(a.Outcome.Layouts))] {
 		l := &a.Outcome.Layouts[i]
-		var valves []valve
-		for _, x := range l.Chain.Parts {
-			valves = append(valves, valve{x.Kind.IsCheck(), x.Reverse})
+		var parts []made
+		for k := range l.Chain.Parts {
+			x := &l.Chain.Parts[k]
+			parts = append(parts, made{a.PartName(&x.Part) + " " + x.Size, x.Kind.IsCheck(), x.Reverse})
 		}
-		c := newPicture(p, &l.Laid, valves, seenFrom[layout.Wall(j.Vault.Outlet.Wall)])
+		c := newPicture(p, &l.Laid, parts, seenFrom[layout.Wall(j.Vault.Outlet.Wall)])
 		c.caption = p.worth(i, a, l)
 		pictures = append(pictures, c)
 	}
@@ -79,11 +80,15 @@ func (p *page) figures(i int, a *design.Arranging) []string {
 	}
 }
 
-// valvesOf tells of the job's own assembly which parts are valves.
-func valvesOf(in Input) []valve {
-	var out []valve
+// madeOf tells it of the job's own assembly.
+func madeOf(in Input) []made {
+	var out []made
 	for _, l := range in.Job.Assembly.Parts {
-		out = append(out, valve{isCheck(l.Fitting), l.Reverse})
+		size := l.Size
+		if size == "" {
+			size = in.Job.Assembly.Pipe.Size
+		}
+		out = append(out, made{l.Fitting + " " + size, isCheck(l.Fitting), l.Reverse})
 	}
 	return out
 }

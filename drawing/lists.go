@@ -55,12 +55,7 @@ func (a *iso) parts() {
 
 // partName says what a part is: fitting, size, and that its cover is on top.
 func (a *iso) partName(i int) string {
-	l := &a.in.Job.Assembly.Parts[i]
-	size := l.Size
-	if size == "" {
-		size = a.in.Job.Assembly.Pipe.Size
-	}
-	name := l.Fitting + " " + size
+	name := a.made[i].name
 	if a.laid.Places[i].CoverUp {
 		name += ", " + say("part.cover")
 	}

@@ -95,11 +95,11 @@ func depth(t tube, v view) float64 { return t.from.Add(t.to).Dot(v.toward) }
 // the marks leave it free.
 func (a *iso) arrow(i int) {
 	p := &a.laid.Places[i]
-	if i >= len(a.valves) || !a.valves[i].arrow {
+	if !a.made[i].arrow {
 		return
 	}
 	from, to := p.InFace, p.OutFace
-	if a.valves[i].reverse {
+	if a.made[i].reverse {
 		from, to = to, from
 	}
 	d := to.Sub(from)

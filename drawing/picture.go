@@ -7,9 +7,12 @@ import (
 	"plashet/engine/layout"
 )
 
-// valve tells whether a part has an arrow cast on it, and whether that points
-// against the flow.
-type valve struct{ arrow, reverse bool }
+// made tells what a part is: fitting and size, whether it has an arrow cast on it,
+// and whether that points against the flow.
+type made struct {
+	name           string
+	arrow, reverse bool
+}
 
 // corners over which each wall is a far one, so that the hole in it is seen.
 var seenFrom = map[layout.Wall]Corner{layout.Right: FrontLeft, layout.Back: FrontLeft, layout.Left: FrontRight, layout.Front: BackLeft}
@@ -29,8 +32,8 @@ type picture struct {
 }
 
 // newPicture makes a picture of a laid assembly on a page.
-func newPicture(p *page, laid *layout.Assembly, valves []valve, corner Corner) *picture {
-	a := &iso{page: p, laid: laid, view: newView(corner), valves: valves}
+func newPicture(p *page, laid *layout.Assembly, parts []made, corner Corner) *picture {
+	a := &iso{page: p, laid: laid, view: newView(corner), made: parts}
 	a.gather()
 	return &picture{iso: a}
 }

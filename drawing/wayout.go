@@ -30,8 +30,8 @@ func WayOut(in Input) (Sheet, bool) {
 		p.y += 3
 	}
 	p.paragraph(say("assembly.unplug"), true)
-	corner, valves := seenFrom[layout.Wall(in.Job.Vault.Outlet.Wall)], valvesOf(in)
-	start := newPicture(p, laid, valves, corner)
+	corner, parts := seenFrom[layout.Wall(in.Job.Vault.Outlet.Wall)], madeOf(in)
+	start := newPicture(p, laid, parts, corner)
 	start.caption = []string{"1. " + say("way.open", "union", o.Union)}
 	pictures := []*picture{start}
 	by := geom.Vec3{}
@@ -39,7 +39,7 @@ func WayOut(in Input) (Sheet, bool) {
 		from := by
 		by = by.Add(m.Along.Scale(float64(m.Distance)))
 		moved := shifted(laid, opened, by)
-		c := newPicture(p, &moved, valves, corner)
+		c := newPicture(p, &moved, parts, corner)
 		c.arrow = c.moved(laid, from, by)
 		c.caption = []string{strconv.Itoa(i+2) + ". " + p.move(m), p.tape(m.Distance)}
 		pictures = append(pictures, c)

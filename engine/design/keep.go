@@ -38,16 +38,27 @@ func (a *Arranging) Keep(book *catalog.Book, j *job.Job, n int) (*job.Job, []tra
 		}}}}
 	}
 	l := &a.Outcome.Layouts[n]
-	for _, asCut := range []bool{true, false} {
-		next := a.written(j, l, asCut)
+	found := func(next *job.Job) bool {
 		m := modelFor(book, next)
-		if laid := m.relaid(); laid != nil && (!asCut || m.nudge(next, laid)) {
-			m = modelFor(book, next)
-			if laid = m.relaid(); laid != nil && sameCuts(laid, &l.Laid) && m.holds(laid) {
-				m.record(next, laid, claimWord(a.Outcome.Proof.Claim))
+		laid := m.relaid()
+		if laid == nil || !sameCuts(laid, &l.Laid) || !m.holds(laid) || len(laid.LiftOut.Moves) != len(l.Laid.LiftOut.Moves) {
+			return false
+		}
+		m.record(next, laid, claimWord(a.Outcome.Proof.Claim))
+		return true
+	}
+	next := a.written(j, l, true)
+	m := modelFor(book, next)
+	if laid := m.relaid(); laid != nil {
+		// The pump stands where the rounded pieces put it, or a hair beside.
+		for _, hair := range hairs {
+			if m.nudge(next, laid, hair) && found(next) {
 				return next, nil
 			}
 		}
+	}
+	if next = a.written(j, l, false); found(next) {
+		return next, nil
 	}
 	return nil, []trace.Fault{{Path: "/assembly", Message: trace.Message{Code: CodeKeepDiffers, Args: []trace.Arg{trace.Str("name", strconv.Itoa(n+1))}}}}
 }
@@ -93,20 +104,26 @@ func (m *model) holds(a *layout.Assembly) bool {
 	return len(m.out.Faults) == 0 && len(m.dangers(m.out.Findings)) == 0 && a.Closure.Off.Norm() <= float64(layout.Step(m.out.Units))
 }
 
-// nudge moves the pump on the floor so that the rounding of the pieces does not
-// end beside the hole; true where it was moved or had no need to be.
-func (m *model) nudge(j *job.Job, a *layout.Assembly) bool {
-	off := a.Closure.Off
-	x, y := j.Assembly.At.X.SI-unit.Length(off.X), j.Assembly.At.Y.SI-unit.Length(off.Y)
+// hairs are the shifts by which the pump is tried beside its place, in thirty-
+// seconds of an inch: half of what a cut is rounded to, which no tape tells.
+var hairs = [][2]float64{{0, 0}, {1, 0}, {-1, 0}, {0, 1}, {0, -1}, {1, 1}, {1, -1}, {-1, 1}, {-1, -1}}
+
+// nudge sets the pump on the floor so that the rounding of the pieces ends at the
+// hole, but for a hair.
+func (m *model) nudge(j *job.Job, a *layout.Assembly, hair [2]float64) bool {
+	const fine = unit.Inch / 32
+	p := m.laidFrom.Pose.At.Sub(a.Closure.Off)
+	x, y := unit.Length(p.X)+unit.Length(hair[0])*fine, unit.Length(p.Y)+unit.Length(hair[1])*fine
 	return j.Set("/assembly/at/x", exactly(x, m.out.Units)) == nil && j.Set("/assembly/at/y", exactly(y, m.out.Units)) == nil
 }
 
-// exactly writes a length to a ten-thousandth of an inch or a micrometre.
+// exactly writes a length to a hundred-thousandth of an inch or a tenth of a
+// micrometre: less than what the search keeps to spare.
 func exactly(l unit.Length, s unit.System) string {
 	if s == unit.Metric {
-		return decimals(float64(l/unit.Millimetre), 3) + " mm"
+		return decimals(float64(l/unit.Millimetre), 4) + " mm"
 	}
-	return decimals(float64(l/unit.Inch), 4) + " in"
+	return decimals(float64(l/unit.Inch), 5) + " in"
 }
 
 // decimals writes a number with at most so many places.
