@@ -7,6 +7,7 @@ import (
 	"net/http"
 	"net/url"
 	"slices"
+	"strconv"
 	"strings"
 
 	"plashet/demo"
@@ -59,12 +60,16 @@ type listBody struct {
 func (a *app) list(w http.ResponseWriter, r *http.Request) error {
 	q := r.URL.Query()
 	b := listBody{Text: q.Get("text"), Archived: q.Get("aside") != ""}
-	found, more, err := a.Store.List(r.Context(), store.Query{
-		Kind: store.Job, Text: b.Text, Archived: b.Archived, After: q.Get("after"), Limit: perPage,
-	})
-	if errors.Is(err, store.ErrNone) {
-		return a.refuse(http.StatusNotFound, "app.error.page")
+	var before int64
+	if last := q.Get("before"); last != "" {
+		var err error
+		if before, err = strconv.ParseInt(last, 10, 64); err != nil || before < 1 {
+			return a.refuse(http.StatusNotFound, "app.error.page")
+		}
 	}
+	found, more, err := a.Store.List(r.Context(), store.Query{
+		Kind: store.Job, Text: b.Text, Archived: b.Archived, Before: before, Limit: perPage,
+	})
 	if err != nil {
 		return err
 	}
@@ -72,7 +77,7 @@ func (a *app) list(w http.ResponseWriter, r *http.Request) error {
 		b.Jobs = append(b.Jobs, line{Entry: e, Stage: a.say("app.stage." + e.Summary.Stage), Mark: mark(e.Summary.Weight), When: e.When.Format("2 Jan 2006 15:04")})
 	}
 	if more && len(found) > 0 {
-		q.Set("after", found[len(found)-1].ID)
+		q.Set("before", strconv.FormatInt(found[len(found)-1].Cursor, 10))
 		b.More = "/?" + q.Encode()
 	}
 	a.show(w, r, http.StatusOK, "list", a.say("app.list.title"), nil, b)

@@ -29,6 +29,12 @@ var (
 	ErrNone  = errors.New("there is no such document")
 	ErrGone  = errors.New("the document was deleted")
 	ErrLarge = errors.New("the document is too large to keep")
+	// ErrName refuses an identity, a kind or a name of a place that cannot be
+	// kept: empty, longer than MostName, no valid UTF-8, with a control
+	// character, or a kind that is not the document's.
+	ErrName = errors.New("the document cannot be kept under that name")
+	// ErrDamaged tells that the bytes read are not those that were saved.
+	ErrDamaged = errors.New("the document is damaged in the store")
 )
 
 // Stale refuses a save whose base is not the newest revision.
@@ -76,7 +82,8 @@ type Entry struct {
 	When     time.Time
 	Summary  Summary
 	Archived bool
-	Cursor   int64 // for Since
+	Deleted  bool
+	Cursor   int64 // its place in the order of saves; for Since and Query.Before
 }
 
 // Query narrows the list; the newest come first.
@@ -84,32 +91,48 @@ type Query struct {
 	Kind     Kind
 	Text     string // in name or place, in any case
 	Archived bool   // the archived instead of the open
-	After    string // Entry.ID of the last one seen; "" from the start
-	Limit    int    // 0: 50
+	Before   int64  // Entry.Cursor of the last one seen; 0 from the start
+	Limit    int    // see Limit
 }
 
-// Store keeps documents. All methods may be called at the same time.
+// Store keeps documents. All methods may be called at the same time, and end
+// with the context's error when it ends; a save that ends so may have been
+// written or not, never by half: saving it again upon the same base tells. A
+// limit is read as Limit says. Times are kept in UTC to the microsecond.
 type Store interface {
-	// List gives the newest first, and whether there are more.
+	// List gives the documents that are not deleted, those saved last first
+	// (by the order of the saves, whatever their clocks said), and whether
+	// there are more.
 	List(ctx context.Context, q Query) (entries []Entry, more bool, err error)
-	// Get gives the newest revision.
+	// Get gives the newest revision. ErrNone; ErrGone, with the tombstone;
+	// ErrDamaged.
 	Get(ctx context.Context, id string) (Revision, error)
-	// At gives one revision by its number.
+	// At gives one revision by its number, a tombstone too. ErrNone; ErrDamaged.
 	At(ctx context.Context, id string, number int) (Revision, error)
-	// History gives the revisions without their bytes, the newest first.
+	// History gives the revisions without their bytes, the newest first: those
+	// with a number below before, all where it is 0. ErrNone.
 	History(ctx context.Context, id string, before, limit int) ([]Revision, error)
-	// Put adds a revision upon base; base 0 makes the document. It fails with
-	// *Stale where base is not the newest.
+	// Put adds a revision upon base; base 0 makes the document. Upon a tombstone
+	// it brings the document back. *Stale where base is not the newest, ErrNone
+	// where there is nothing to stand upon; ErrLarge, ErrName.
 	Put(ctx context.Context, kind Kind, id string, base int, c Change) (Revision, error)
-	// Archive puts a document aside or takes it back: a revision of its own.
+	// Archive puts a document aside or takes it back: a revision of its own,
+	// with the bytes that it brings. Errors as Put, and ErrGone.
 	Archive(ctx context.Context, id string, base int, aside bool, c Change) (Revision, error)
-	// Delete leaves a tombstone upon base; the revisions before stay.
+	// Delete leaves a tombstone upon base; the revisions before stay. Errors as
+	// Put, and ErrGone.
 	Delete(ctx context.Context, id string, base int, c Change) (Revision, error)
-	// Since gives what changed after a cursor, in the order in which it did.
+	// Since gives the documents changed after a cursor, tombstones too, each
+	// once with its newest revision, in the order of the saves. Who goes on
+	// from the last Cursor misses no save, whoever made it.
 	Since(ctx context.Context, cursor int64, limit int) ([]Entry, error)
 	// Place gives what a person keeps with a document but is no part of it: the
-	// step of the glue-up, ticks. SetPlace replaces it; the last one wins.
+	// step of the glue-up, ticks; nil where nothing was kept.
 	Place(ctx context.Context, id, name string) ([]byte, error)
+	// SetPlace replaces it; the last one wins; nothing takes it away. ErrNone
+	// where there is no such document; ErrLarge, ErrName.
 	SetPlace(ctx context.Context, id, name string, value []byte) error
+	// Places names those of a document, sorted.
+	Places(ctx context.Context, id string) ([]string, error)
 	Close() error
 }

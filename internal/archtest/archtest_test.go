@@ -54,16 +54,19 @@ var mayImport = map[string][]string{
 	"demo":        {},
 	"checks":      {"engine/unit", "engine/trace", "engine/geom", "engine/catalog", "engine/hydro", "engine/network", "engine/size", "engine/level", "engine/motion", "engine/layout", "engine/cut", "engine/cut/testdata/orlib", "engine/glue", "takeoff"},
 	"store":       {},
-	"cli":         {"engine/unit", "engine/trace", "engine/design", "engine/arrange", "engine/catalog", "job", "words", "answer", "drawing", "render/svg", "demo", "app", "serve", "store/memory"},
+	"cli":         {"engine/unit", "engine/trace", "engine/design", "engine/arrange", "engine/catalog", "job", "words", "answer", "drawing", "render/svg", "demo", "app", "serve", "store", "store/memory", "store/carry", "store/sqldb"},
 	"cmd/plashet": {"cli"},
 
 	"store/memory": {"store"},
+	"store/suite":  {"store"},
+	"store/sqldb":  {"store"},
+	"store/carry":  {"store", "store/memory"},
 	"app":          {"engine/unit", "engine/trace", "engine/catalog", "engine/design", "job", "words", "answer", "drawing", "render/svg", "demo", "store"},
 	"serve":        {"app"},
 }
 
 // edge lists the packages that may touch the outside world.
-var edge = []string{"cli", "cmd/plashet", "serve"}
+var edge = []string{"cli", "cmd/plashet", "serve", "store/sqldb"}
 
 // lent lists what a package that is not at the edge may use of the worldly all
 // the same: the pages answer requests that others hand them, and open no socket.
@@ -71,7 +74,7 @@ var lent = map[string][]string{"app": {"net/http"}}
 
 // clocked lists the packages that carry times which others give them. They read
 // no clock.
-var clocked = []string{"render/pdf", "store", "store/memory", "app"}
+var clocked = []string{"render/pdf", "store", "store/memory", "store/suite", "store/carry", "app"}
 
 // clock lists the calls that read it.
 var clock = []string{"time.Now(", "time.Since(", "time.Until(", "time.Sleep(", "time.After(", "time.Tick(", "time.NewT", "time.AfterFunc("}

@@ -1,10 +1,11 @@
-// Package memory keeps documents in memory.
+// Package memory keeps documents in memory, for as long as the program runs. It
+// passes the suite that the databases pass.
 package memory
 
 import (
+	"bytes"
+	"cmp"
 	"context"
-	"crypto/sha256"
-	"encoding/hex"
 	"slices"
 	"strings"
 	"sync"
@@ -12,155 +13,238 @@ import (
 	"plashet/store"
 )
 
-// Store keeps documents for as long as the program runs.
+// Store keeps documents; New makes one.
 type Store struct {
-	mu     sync.Mutex
-	docs   map[string][]store.Revision
-	at     map[string]int64
+	mu     sync.RWMutex
+	docs   map[string]*document
 	cursor int64
-	places map[string][]byte
+}
+
+// document is all that is kept of one. Its bytes are no one else's.
+type document struct {
+	revisions []store.Revision
+	sought    string
+	cursor    int64
+	places    map[string][]byte
 }
 
 // New makes an empty one.
-func New() *Store {
-	return &Store{docs: map[string][]store.Revision{}, at: map[string]int64{}, places: map[string][]byte{}}
+func New() *Store { return &Store{docs: map[string]*document{}} }
+
+func (d *document) newest() store.Revision { return d.revisions[len(d.revisions)-1] }
+
+func (d *document) entry() store.Entry {
+	r := d.newest()
+	return store.Entry{
+		ID: r.ID, Kind: r.Kind, Number: r.Number, Who: r.Who, When: r.When, Summary: r.Summary, Archived: r.Archived, Deleted: r.Deleted, Cursor: d.cursor,
+	}
 }
 
-func (s *Store) entry(r store.Revision) store.Entry {
-	return store.Entry{ID: r.ID, Kind: r.Kind, Number: r.Number, Who: r.Who, When: r.When, Summary: r.Summary, Archived: r.Archived, Cursor: s.at[r.ID]}
+// lent gives a revision whose bytes may be written over.
+func lent(r store.Revision) store.Revision {
+	r.Data = bytes.Clone(r.Data)
+	return r
 }
 
 // List gives the newest first.
-func (s *Store) List(_ context.Context, q store.Query) ([]store.Entry, bool, error) {
-	s.mu.Lock()
-	defer s.mu.Unlock()
-	var all []store.Entry
+func (s *Store) List(ctx context.Context, q store.Query) ([]store.Entry, bool, error) {
+	if err := ctx.Err(); err != nil {
+		return nil, false, err
+	}
+	text := store.Fold(q.Text)
+	s.mu.RLock()
+	var found []*document
 	for _, d := range s.docs {
-		r := d[len(d)-1]
-		t := strings.ToLower(q.Text)
-		if r.Deleted || r.Kind != q.Kind || r.Archived != q.Archived || !strings.Contains(strings.ToLower(r.Summary.Name), t) && !strings.Contains(strings.ToLower(r.Summary.Place), t) {
-			continue
+		r := d.newest()
+		if !r.Deleted && r.Kind == q.Kind && r.Archived == q.Archived && (q.Before == 0 || d.cursor < q.Before) && strings.Contains(d.sought, text) {
+			found = append(found, d)
 		}
-		all = append(all, s.entry(r))
 	}
-	slices.SortFunc(all, func(a, b store.Entry) int { return int(b.Cursor - a.Cursor) })
-	if q.After != "" {
-		i := slices.IndexFunc(all, func(e store.Entry) bool { return e.ID == q.After })
-		all = all[i+1:]
+	slices.SortFunc(found, func(a, b *document) int { return cmp.Compare(b.cursor, a.cursor) })
+	n := store.Limit(q.Limit)
+	more := len(found) > n
+	entries := entries(found[:min(len(found), n)])
+	s.mu.RUnlock()
+	return entries, more, nil
+}
+
+func entries(found []*document) []store.Entry {
+	out := make([]store.Entry, len(found))
+	for i, d := range found {
+		out[i] = d.entry()
 	}
-	n := q.Limit
-	if n == 0 {
-		n = 50
-	}
-	if len(all) > n {
-		return all[:n], true, nil
-	}
-	return all, false, nil
+	return out
 }
 
 // Get gives the newest revision.
-func (s *Store) Get(_ context.Context, id string) (store.Revision, error) {
-	s.mu.Lock()
-	defer s.mu.Unlock()
+func (s *Store) Get(ctx context.Context, id string) (store.Revision, error) {
+	if err := ctx.Err(); err != nil {
+		return store.Revision{}, err
+	}
+	s.mu.RLock()
+	defer s.mu.RUnlock()
 	d := s.docs[id]
-	if len(d) == 0 {
+	if d == nil {
 		return store.Revision{}, store.ErrNone
 	}
-	return d[len(d)-1], nil
+	r := lent(d.newest())
+	if r.Deleted {
+		return r, store.ErrGone
+	}
+	return r, nil
 }
 
 // At gives one revision.
-func (s *Store) At(_ context.Context, id string, n int) (store.Revision, error) {
-	s.mu.Lock()
-	defer s.mu.Unlock()
+func (s *Store) At(ctx context.Context, id string, number int) (store.Revision, error) {
+	if err := ctx.Err(); err != nil {
+		return store.Revision{}, err
+	}
+	s.mu.RLock()
+	defer s.mu.RUnlock()
 	d := s.docs[id]
-	if n < 1 || n > len(d) {
+	if d == nil || number < 1 || number > len(d.revisions) {
 		return store.Revision{}, store.ErrNone
 	}
-	return d[n-1], nil
+	return lent(d.revisions[number-1]), nil
 }
 
 // History gives the revisions without their bytes.
-func (s *Store) History(_ context.Context, id string, before, limit int) ([]store.Revision, error) {
-	s.mu.Lock()
-	defer s.mu.Unlock()
-	var out []store.Revision
+func (s *Store) History(ctx context.Context, id string, before, limit int) ([]store.Revision, error) {
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
+	s.mu.RLock()
+	defer s.mu.RUnlock()
 	d := s.docs[id]
-	for i := len(d) - 1; i >= 0 && len(out) < limit; i-- {
-		if before == 0 || d[i].Number < before {
-			r := d[i]
-			r.Data = nil
-			out = append(out, r)
-		}
+	if d == nil {
+		return nil, store.ErrNone
+	}
+	top := len(d.revisions)
+	if before > 0 {
+		top = min(top, before-1)
+	}
+	var out []store.Revision
+	for i := top - 1; i >= 0 && len(out) < store.Limit(limit); i-- {
+		r := d.revisions[i]
+		r.Data = nil
+		out = append(out, r)
 	}
 	return out, nil
 }
 
-func (s *Store) put(kind store.Kind, id string, base int, c store.Change, f func(*store.Revision)) (store.Revision, error) {
-	s.mu.Lock()
-	defer s.mu.Unlock()
-	d := s.docs[id]
-	if base != len(d) {
-		var st store.Stale
-		if len(d) > 0 {
-			st.Newest = d[len(d)-1]
-		}
-		return store.Revision{}, &st
-	}
-	sum := sha256.Sum256(c.Data)
-	r := store.Revision{ID: id, Kind: kind, Number: len(d) + 1, Change: c, Digest: hex.EncodeToString(sum[:])}
-	if len(d) > 0 {
-		r.Kind, r.Archived = d[len(d)-1].Kind, d[len(d)-1].Archived
-	}
-	f(&r)
-	s.docs[id] = append(d, r)
-	s.cursor++
-	s.at[id] = s.cursor
-	return r, nil
-}
-
 // Put adds a revision upon base.
-func (s *Store) Put(_ context.Context, kind store.Kind, id string, base int, c store.Change) (store.Revision, error) {
-	return s.put(kind, id, base, c, func(*store.Revision) {})
+func (s *Store) Put(ctx context.Context, kind store.Kind, id string, base int, c store.Change) (store.Revision, error) {
+	return s.save(ctx, kind, id, base, store.Save, c)
 }
 
 // Archive puts a document aside or takes it back.
-func (s *Store) Archive(_ context.Context, id string, base int, aside bool, c store.Change) (store.Revision, error) {
-	return s.put("", id, base, c, func(r *store.Revision) { r.Archived = aside })
+func (s *Store) Archive(ctx context.Context, id string, base int, aside bool, c store.Change) (store.Revision, error) {
+	if aside {
+		return s.save(ctx, "", id, base, store.Aside, c)
+	}
+	return s.save(ctx, "", id, base, store.Back, c)
 }
 
 // Delete leaves a tombstone.
-func (s *Store) Delete(_ context.Context, id string, base int, c store.Change) (store.Revision, error) {
-	return s.put("", id, base, c, func(r *store.Revision) { r.Deleted = true; r.Data = nil })
+func (s *Store) Delete(ctx context.Context, id string, base int, c store.Change) (store.Revision, error) {
+	return s.save(ctx, "", id, base, store.Remove, c)
+}
+
+func (s *Store) save(ctx context.Context, kind store.Kind, id string, base int, act store.Act, c store.Change) (store.Revision, error) {
+	if err := ctx.Err(); err != nil {
+		return store.Revision{}, err
+	}
+	c.Data = bytes.Clone(c.Data)
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	d := s.docs[id]
+	var newest *store.Revision
+	if d != nil {
+		r := lent(d.newest())
+		newest = &r
+	}
+	r, err := store.Next(newest, kind, id, base, act, c)
+	if err != nil {
+		return store.Revision{}, err
+	}
+	if d == nil {
+		d = &document{places: map[string][]byte{}}
+		s.docs[id] = d
+	}
+	s.cursor++
+	d.revisions, d.cursor, d.sought = append(d.revisions, r), s.cursor, store.Sought(r.Summary)
+	return lent(r), nil
 }
 
 // Since gives what changed after a cursor.
-func (s *Store) Since(_ context.Context, cursor int64, limit int) ([]store.Entry, error) {
-	s.mu.Lock()
-	defer s.mu.Unlock()
-	var out []store.Entry
-	for id, at := range s.at {
-		if at > cursor {
-			out = append(out, s.entry(s.docs[id][len(s.docs[id])-1]))
+func (s *Store) Since(ctx context.Context, cursor int64, limit int) ([]store.Entry, error) {
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
+	s.mu.RLock()
+	defer s.mu.RUnlock()
+	var found []*document
+	for _, d := range s.docs {
+		if d.cursor > cursor {
+			found = append(found, d)
 		}
 	}
-	slices.SortFunc(out, func(a, b store.Entry) int { return int(a.Cursor - b.Cursor) })
-	return out[:min(len(out), limit)], nil
+	slices.SortFunc(found, func(a, b *document) int { return cmp.Compare(a.cursor, b.cursor) })
+	return entries(found[:min(len(found), store.Limit(limit))]), nil
 }
 
 // Place gives what a person keeps with a document.
-func (s *Store) Place(_ context.Context, id, name string) ([]byte, error) {
-	s.mu.Lock()
-	defer s.mu.Unlock()
-	return s.places[id+"\x00"+name], nil
+func (s *Store) Place(ctx context.Context, id, name string) ([]byte, error) {
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
+	s.mu.RLock()
+	defer s.mu.RUnlock()
+	if d := s.docs[id]; d != nil {
+		return bytes.Clone(d.places[name]), nil
+	}
+	return nil, nil
 }
 
 // SetPlace replaces it.
-func (s *Store) SetPlace(_ context.Context, id, name string, v []byte) error {
+func (s *Store) SetPlace(ctx context.Context, id, name string, value []byte) error {
+	switch {
+	case ctx.Err() != nil:
+		return ctx.Err()
+	case !store.Named(name):
+		return store.ErrName
+	case len(value) > store.MostPlace:
+		return store.ErrLarge
+	}
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	s.places[id+"\x00"+name] = v
+	d := s.docs[id]
+	switch {
+	case d == nil:
+		return store.ErrNone
+	case len(value) == 0:
+		delete(d.places, name)
+	default:
+		d.places[name] = bytes.Clone(value)
+	}
 	return nil
+}
+
+// Places names what is kept with a document.
+func (s *Store) Places(ctx context.Context, id string) ([]string, error) {
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
+	s.mu.RLock()
+	defer s.mu.RUnlock()
+	var names []string
+	if d := s.docs[id]; d != nil {
+		for n := range d.places {
+			names = append(names, n)
+		}
+	}
+	slices.Sort(names)
+	return names, nil
 }
 
 // Close ends the use of the store.
