@@ -25,6 +25,10 @@ var enArrange = map[string]string{
 	"arrange.check.none":       "There is no check valve to choose from. Add one to the stock's fittings, or say that a layout without one will do.",
 	"arrange.union.none":       "There is no union to choose from, so the pump would come out with the saw only. Add one to the stock's fittings, or say that a layout without one will do.",
 	"arrange.start.none":       "Nothing to choose from leads from the pump's outlet ({size} {outlet}) to the pipe. Add the adapter to the stock's fittings, or check the outlet's size.",
+	"arrange.glued.pump":       "Parts are glued to the pump in an attitude that is not among those it may stand in. Add that attitude, or mark those parts as not glued.",
+	"arrange.glued.into":       "Parts glued at the wall turn the pipe, but which way it comes into the first of them cannot be told. Enter the assembly as it stands, with all parts from the pump to the wall.",
+	"arrange.glued.wall":       "The parts glued at the wall do not run straight out through the hole as their rolls are entered. Check the rolls of the glued elbows.",
+	"arrange.glued.closing":    "A piece between glued parts is entered as one whose length is worked out. It is made already: measure it and enter its length.",
 	"arrange.obstacle.overlap": "Obstacles “{name}” and “{other}” stand in each other. Check the figures of both; what is one thing is entered as one.",
 
 	// What is assumed.

@@ -32,7 +32,6 @@ type branch struct {
 	capped     bool
 	refused    int
 	best       float64
-	bounded    bool // a bound was passed down: best is not one of its own
 	leaf       func(x []float64) bool
 }
 
@@ -128,6 +127,14 @@ func (b *branch) root(p *program) {
 	}
 	for i, k := range c.slot {
 		if k < 0 {
+			continue
+		}
+		if m := c.made[i]; m != nil {
+			for _, f := range [2]float64{1, -1} {
+				clear(b.row)
+				b.row[k] = f
+				p.row(b.row, f*m.gap)
+			}
 			continue
 		}
 		if most := s.longest(c.frame.Links[i].Pipe); most >= 0 {

@@ -42,6 +42,7 @@ type chain struct {
 	frame    layout.Frame
 	dirs     []geom.Vec3 // of the joint before each part, and of the way out
 	slot     []int       // the variable of the joint before each part, -1 where it has no pipe
+	made     []*held     // the joint before each part, where it is glued already
 	bodies   []body
 	vars     int // x, y, one for each joint with a pipe, the slide
 	end      spot
@@ -81,6 +82,13 @@ func (s *search) newChain(o *order, parts []*piece) (c *chain, ok bool) {
 	leg := 0
 	for i, p := range parts {
 		l := layout.Laid{Part: p.part}
+		if p.held != nil {
+			l.Reverse, l.Roll = p.held.laid.Reverse, s.roll(p, dirs[leg], o.turned)
+		}
+		c.made = append(c.made, nil)
+		if p.made() {
+			c.made[i] = p.held
+		}
 		if turned, _ := p.part.Kind.Turn(); turned != 0 {
 			in, out := dirs[leg], dirs[leg+1]
 			l.Roll = layout.RollOf(in, out.Sub(in.Scale(in.Dot(out))).Unit())

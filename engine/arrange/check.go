@@ -1,6 +1,8 @@
 package arrange
 
 import (
+	"slices"
+
 	"plashet/engine/layout"
 	"plashet/engine/trace"
 	"plashet/engine/unit"
@@ -20,6 +22,14 @@ const (
 	FaultNoStart = "arrange.start.none"
 	// FaultOverlap: two obstacles stand in each other. Args: name, other.
 	FaultOverlap = "arrange.obstacle.overlap"
+	// FaultGluedPump: parts are glued to the pump in an attitude that is not looked at. No args.
+	FaultGluedPump = "arrange.glued.pump"
+	// FaultGluedInto: which way the glued parts at the wall run is not told. No args.
+	FaultGluedInto = "arrange.glued.into"
+	// FaultGluedWall: the glued parts at the wall do not end square to it. No args.
+	FaultGluedWall = "arrange.glued.wall"
+	// FaultGluedClosing: the length of a glued piece is still to be worked out. No args.
+	FaultGluedClosing = "arrange.glued.closing"
 )
 
 // check tells what makes a search meaningless.
@@ -55,6 +65,11 @@ func (s *search) check() []trace.Fault {
 				return true
 			}
 		}
+		for _, l := range slices.Concat(in.Glued.FromPort, in.Glued.FromWall) {
+			if is(l.Part) {
+				return true
+			}
+		}
 		return false
 	}
 	if in.Rules.Check && !has(func(p layout.Part) bool { return p.Kind.IsCheck() }) {
@@ -65,12 +80,12 @@ func (s *search) check() []trace.Fault {
 	}
 	if len(in.Standings) > 0 && len(in.Pipes) > 0 {
 		some := false
-		for _, st := range in.Standings {
-			for _, k := range in.kits(st.Pump.Outlet) {
+		for i := range in.Standings {
+			for _, k := range in.kits(in.outlet(i)) {
 				some = some || len(k.starts) > 0
 			}
 		}
-		if o := in.Standings[0].Pump.Outlet; !some {
+		if o := in.outlet(0); !some {
 			fault(in.Path, FaultNoStart, trace.Str("outlet", o.Kind.String()), trace.Str("size", o.Size))
 		}
 	}

@@ -17,7 +17,8 @@ type compass struct {
 	apart []geom.Vec3 // normals of the planes that keep bodies apart
 	minus []int       // of each, the opposite one
 
-	around []body // pump and surroundings
+	around    []body      // pump and surroundings
+	pre, post []geom.Vec3 // flow into each glued turn on the pump's side, out of each on the wall's
 }
 
 // alike tells that two directions are the same.
@@ -27,7 +28,7 @@ func alike(a, b geom.Vec3) bool { return a.Dot(b) > 1-1e-9 }
 // axes and the twelve half way between two of them, in the vault's own frame, in
 // the port's where the pump stands askew, and in the hole's where its axis does.
 // All of them share the upright.
-func newCompass(port, hole geom.Vec3) *compass {
+func newCompass(port, hole geom.Vec3, glued ...geom.Vec3) *compass {
 	c := &compass{}
 	add := func(d geom.Vec3) int {
 		for i, o := range c.dirs {
@@ -40,7 +41,7 @@ func newCompass(port, hole geom.Vec3) *compass {
 	}
 	up := geom.Vec3{Z: 1}
 	c.start, c.goal = add(port), add(hole)
-	for _, askew := range []geom.Vec3{{X: 1}, port, hole} {
+	for _, askew := range append([]geom.Vec3{{X: 1}, port, hole}, glued...) {
 		flat := geom.Vec3{X: askew.X, Y: askew.Y}
 		if flat.Norm() < 1e-9 {
 			continue

@@ -69,13 +69,23 @@ func best(front []Layout, n int) []Layout {
 
 // weigh works out what a laid assembly costs in every respect.
 func (s *search) weigh(o *order, c *chain, a *layout.Assembly) Worth {
-	w := Worth{Head: unit.Length(o.head), Cost: o.cost, Priced: o.priced && o.pipe.Priced, Elbows: len(o.elbows), Released: a.Water.Released}
+	w := Worth{Head: unit.Length(o.head), Cost: o.cost, Priced: o.priced && o.pipe.Priced, Released: a.Water.Released}
+	for _, p := range c.in.Parts {
+		if turned, _ := p.Kind.Turn(); turned != 0 {
+			w.Elbows++
+		}
+	}
 	for _, p := range a.Pieces {
 		w.Head += p.StopToStop * unit.Length(o.pipe.Slope)
+		if c.made[p.After+1] != nil {
+			continue // it is there
+		}
 		w.Cost += float64(p.StopToStop) * o.pipe.Cost // not as cut, or two would differ by how they are rounded
 	}
-	for _, l := range c.frame.Links {
-		w.Joints += l.Joints
+	for i, l := range c.frame.Links {
+		if c.made[i] == nil {
+			w.Joints += l.Joints
+		}
 	}
 	if c.through {
 		w.Joints++

@@ -1,6 +1,7 @@
 package arrange
 
 import (
+	"plashet/engine/geom"
 	"plashet/engine/layout"
 	"plashet/engine/unit"
 )
@@ -54,6 +55,11 @@ type Pipe struct {
 type Glued struct {
 	FromPort []layout.Laid
 	FromWall []layout.Laid // in the order of the flow; the last one is at the wall
+
+	Start    layout.Join // before the first of FromPort
+	Standing int         // in which attitude, and turned by how much, the rolls of FromPort were read
+	Turn     unit.Angle
+	Into     geom.Vec3 // direction of the flow into the first of FromWall; needed where one of them turns
 }
 
 // Rules are what an assembly must have, and where the search ends.

@@ -46,7 +46,7 @@ func (s *search) keeps(ks []keep, c *chain, out leaving) []keep {
 			p, q := &c.bodies[k], &c.bodies[i] // chain before pump before obstacles
 			room := 0.0
 			apply := true
-			meets := false
+			var meets bool
 			switch {
 			case p.part() && q.part():
 				lo, hi := min(p.item, q.item), max(p.item, q.item)

@@ -10,10 +10,11 @@ import (
 // piece is a fitting as it goes into the chain: turned round where that makes
 // another joint of it.
 type piece struct {
-	fitting int // index in Input.Fittings
+	fitting int // index in Input.Fittings; -1 of a glued one
 	part    layout.Part
 	turns   bool
 	opens   bool
+	held    *held // glued already
 }
 
 func pieceOf(fitting int, p layout.Part) *piece {
@@ -29,6 +30,7 @@ type kit struct {
 	checks []*piece
 	unions []*piece
 	ends   []*piece // at the wall; none: the pipe goes through
+	tail   []*piece // glued on the wall's side
 	spaces spacings
 }
 
@@ -80,10 +82,10 @@ func size(e layout.End, p layout.Part) string {
 }
 
 // starts gives the fittings that lead from the pump's outlet to a socket of the
-// size: none where it is one, else an adapter, or an adapter and a reducer.
+// size: none where it is one, or goes into one, else an adapter, or an adapter and a reducer.
 func (in *Input) starts(outlet layout.End, to string) [][]*piece {
 	var out [][]*piece
-	if outlet.Kind == layout.Socket && outlet.Size == to {
+	if (outlet.Kind == layout.Socket || outlet.Kind == layout.Spigot) && outlet.Size == to {
 		out = append(out, nil)
 	}
 	for i, f := range in.Fittings {
@@ -119,14 +121,14 @@ func fits(out layout.End, outSize string, in layout.End, inSize string) bool {
 	if outSize != inSize {
 		return false
 	}
-	switch {
-	case out.Kind == layout.Socket:
+	switch out.Kind {
+	case layout.Socket:
 		return in.Kind == layout.Socket || in.Kind == layout.Spigot
-	case out.Kind == layout.Spigot:
+	case layout.Spigot:
 		return in.Kind == layout.Socket
-	case out.Kind == layout.FemaleThread:
+	case layout.FemaleThread:
 		return in.Kind == layout.MaleThread && seals(out.Thread, in.Thread)
-	case out.Kind == layout.MaleThread:
+	case layout.MaleThread:
 		return in.Kind == layout.FemaleThread && seals(in.Thread, out.Thread)
 	}
 	return false
@@ -141,6 +143,9 @@ func seals(female, male layout.Thread) bool {
 // enough tells that there are as many fittings at hand as a chain takes.
 func (in *Input) enough(chain []*piece) bool {
 	for i, p := range chain {
+		if p.fitting < 0 {
+			continue
+		}
 		n := in.Fittings[p.fitting].AtHand
 		if n < 0 || slices.ContainsFunc(chain[:i], func(q *piece) bool { return q.fitting == p.fitting }) {
 			continue

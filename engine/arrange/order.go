@@ -18,6 +18,8 @@ type fill struct {
 	check  *piece
 	union  *piece
 	end    *piece
+	tail   []*piece // glued on the wall's side
+	opens  *piece   // the union, glued or not
 
 	head   float64 // of the fittings, m
 	joints int
@@ -38,7 +40,7 @@ type order struct {
 // parts gives the chain with the check valve in one leg and the union in
 // another; in one leg the union comes first or last. A leg of -1 leaves it out.
 func (f *fill) parts(check, union int, unionFirst bool) []*piece {
-	out := append(make([]*piece, 0, len(f.start)+len(f.elbows)+3), f.start...)
+	out := append(make([]*piece, 0, len(f.start)+len(f.elbows)+len(f.tail)+3), f.start...)
 	for leg := range len(f.elbows) + 1 {
 		if leg > 0 {
 			out = append(out, f.elbows[leg-1])
@@ -56,7 +58,7 @@ func (f *fill) parts(check, union int, unionFirst bool) []*piece {
 	if f.end != nil {
 		out = append(out, f.end)
 	}
-	return out
+	return append(out, f.tail...)
 }
 
 // least is what an assembly of the fill costs at least.
@@ -79,18 +81,22 @@ func (s *search) tally(f *fill, outlet layout.End) bool {
 		return false
 	}
 	f.priced = true
-	if f.union != nil && s.in.Rules.Out {
-		f.slide = float64(f.union.part.Splits[0].Lip)
+	if f.opens != nil && s.in.Rules.Out {
+		f.slide = float64(f.opens.part.Splits[0].Lip)
 	}
 	for _, p := range chain {
+		f.head += s.headOf(p)
+		if p.fitting < 0 {
+			continue
+		}
 		g := &s.in.Fittings[p.fitting]
-		f.head += float64(g.Head)
 		f.cost += g.Cost
 		f.priced = f.priced && g.Priced
 	}
 	end := &outlet
 	for _, p := range bare {
 		switch {
+		case p.made():
 		case end.Kind == layout.Spigot && p.part.In.Kind == layout.Spigot:
 			return false
 		case end.Kind == layout.Socket && p.part.In.Kind == layout.Socket:
@@ -100,7 +106,7 @@ func (s *search) tally(f *fill, outlet layout.End) bool {
 		}
 		end = &p.part.Out
 	}
-	if f.end == nil {
+	if bare[len(bare)-1].part.Kind != layout.Bulkhead {
 		f.joints++ // the pipe that goes through
 	}
 	return true
@@ -178,15 +184,20 @@ func (s *search) waysOf(n int, front []Layout) []way {
 }
 
 func (v *way) dirs() []geom.Vec3 {
-	dirs := make([]geom.Vec3, len(v.seq))
-	for l, d := range v.seq {
-		dirs[l] = v.compass.dirs[d]
+	c := v.compass
+	dirs := make([]geom.Vec3, 0, len(c.pre)+len(v.seq)+len(c.post))
+	dirs = append(dirs, c.pre...)
+	for _, d := range v.seq {
+		dirs = append(dirs, c.dirs[d])
 	}
-	return dirs
+	return append(dirs, c.post...)
 }
 
 // sketch tells whether a way has room for bare pipe at all.
 func (w *worker) sketch(v *way) {
+	if v.open = w.s.glued.any(); v.open {
+		return // glued parts are no bare pipe
+	}
 	c := w.legsOf(v.standing, v.kit, v.turned, v.compass, v.seq)
 	if c == nil {
 		return
@@ -201,6 +212,7 @@ func (w *worker) sketch(v *way) {
 // fills gives each choice of fittings for a pattern of turns.
 func (s *search) fills(k *kit, turns uint64, n int, outlet layout.End, front []Layout) []*fill {
 	var out []*fill
+	needCheck, needUnion := s.needs()
 	option := func(list []*piece, wanted bool) []*piece {
 		if !wanted {
 			return []*piece{nil}
@@ -216,10 +228,13 @@ func (s *search) fills(k *kit, turns uint64, n int, outlet layout.End, front []L
 			return
 		}
 		for _, start := range k.starts {
-			for _, check := range option(k.checks, s.in.Rules.Check) {
-				for _, union := range option(k.unions, s.in.Rules.Union) {
+			for _, check := range option(k.checks, needCheck) {
+				for _, union := range option(k.unions, needUnion) {
 					for _, end := range option(k.ends, len(k.ends) > 0) {
-						f := &fill{pipe: &k.pipe, start: start, elbows: chosen, check: check, union: union, end: end}
+						f := &fill{pipe: &k.pipe, start: start, elbows: chosen, check: check, union: union, end: end, tail: k.tail, opens: union}
+						if union == nil {
+							f.opens = s.glued.union
+						}
 						if s.tally(f, outlet) && !beaten(front, f.least()) {
 							out = append(out, f)
 						}

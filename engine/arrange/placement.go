@@ -18,11 +18,11 @@ type placement struct {
 // placements gives all that the valve's data allow.
 func (s *search) placements(o *order) []placement {
 	var out []placement
-	legs := len(o.dirs)
+	legs, free := len(o.elbows)+1, o.dirs[len(o.compass.pre):]
 	checks, unions := []int{-1}, []int{-1}
 	if o.check != nil {
 		checks = nil
-		for leg, d := range o.dirs {
+		for leg, d := range free[:legs] {
 			if mayStand(&o.check.part, d) {
 				checks = append(checks, leg)
 			}
@@ -33,6 +33,23 @@ func (s *search) placements(o *order) []placement {
 		for leg := range legs {
 			unions = append(unions, leg)
 		}
+	}
+	if s.glued.any() {
+		for _, u := range unions {
+			for _, c := range checks {
+				for _, first := range [2]bool{false, true} {
+					if first && (u < 0 || u != c) {
+						continue
+					}
+					cl := stands
+					if drainsWith(o.parts(c, u, first)) {
+						cl = drains
+					}
+					out = append(out, placement{c, u, first, cl})
+				}
+			}
+		}
+		return out
 	}
 	for _, u := range unions {
 		for _, c := range checks {

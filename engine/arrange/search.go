@@ -33,6 +33,7 @@ type search struct {
 	kits   [][]kit // by standing
 	ways   map[wayKey]*compass
 	bares  map[wayKey]*layout.Frame
+	glued  glued
 
 	sound   bool      // the input can be searched
 	workers []*worker // one for each core
@@ -90,6 +91,10 @@ func newSearch(in Input) (*search, Outcome) {
 	}
 	s.hole, _ = in.Vault.Hole()
 	s.across = geom.Vec3{Z: 1}.Cross(s.hole.Axis)
+	if wrong := s.glue(); len(wrong) > 0 {
+		s.sound, out.Faults = false, append(out.Faults, wrong...)
+		return s, out
+	}
 	s.seat, s.exit = s.hole.Axis, in.Vault.Outlet.Wall
 	planes, round := in.Vault.Inside()
 	for _, p := range planes {
@@ -111,15 +116,19 @@ func newSearch(in Input) (*search, Outcome) {
 	}
 	for i := range in.Standings {
 		st := &in.Standings[i]
-		kits := s.in.kits(st.Pump.Outlet)
+		kits := s.hold(i, s.in.kits(in.outlet(i)))
 		for k := range kits {
-			kits[k].spaces = s.spaced(st, &kits[k])
+			if !s.glued.any() {
+				kits[k].spaces = s.spaced(st, &kits[k])
+			}
 		}
 		s.kits = append(s.kits, kits)
 		for _, turned := range st.turnsOf() {
 			port := st.Pump.Points.RotateAbout(geom.Vec3{Z: 1}, turned).Unit()
 			s.bares[wayKey{i, turned}] = s.bareOf(st, turned)
-			c := newCompass(square(port), square(s.hole.Axis))
+			pre, from := s.turnedPre(square(port), turned)
+			c := newCompass(square(from), square(s.glued.into), append(append(pre[:len(pre):len(pre)], s.glued.post...), port, s.hole.Axis)...)
+			c.pre, c.post = pre, s.glued.post
 			if f := s.bare(i, turned); f != nil {
 				c.around = s.surroundings(f, c.apart)
 			}
@@ -275,6 +284,9 @@ func (s *search) beyond(front []Layout, n int) bool {
 // lip is the least lip of the unions at hand.
 func (s *search) lip() float64 {
 	least := math.Inf(1)
+	if u := s.glued.union; u != nil {
+		return float64(u.part.Splits[0].Lip)
+	}
 	for _, f := range s.in.Fittings {
 		if f.Part.Kind == layout.Union && f.AtHand != 0 && len(f.Part.Splits) > 0 {
 			least = math.Min(least, float64(f.Part.Splits[0].Lip))
@@ -312,11 +324,12 @@ func (s *search) least(k *kit, n int) (head, cost float64, joints int, ok bool) 
 			joints--
 		}
 	}
-	if s.in.Rules.Check {
+	needCheck, needUnion := s.needs()
+	if needCheck {
 		cheapest(k.checks)
 		joints += 2
 	}
-	if s.in.Rules.Union {
+	if needUnion {
 		cheapest(k.unions)
 		joints += 2
 	}

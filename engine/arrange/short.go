@@ -168,6 +168,10 @@ func (s *search) stretch(ctx context.Context, g *stretch, tell func(Progress)) (
 	}
 	s.share(len(list), func(w *worker, i int) {
 		a := &list[i]
+		if s.glued.any() {
+			a.least = 0 // glued parts are no bare pipe
+			return
+		}
 		if c := w.legsOf(a.standing, a.kit, a.turned, a.compass, a.seq); c != nil {
 			a.least, a.capped = w.stretched(c, leaving{without: true}, g, mostShort)
 		}

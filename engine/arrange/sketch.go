@@ -97,7 +97,7 @@ func (w *worker) legsOf(standing int, k *kit, turned unit.Angle, way *compass, s
 		if math.IsInf(least, 1) {
 			return nil
 		}
-		c.slot, c.dirs = append(c.slot, varJoints+leg), append(c.dirs, way.dirs[dir])
+		c.slot, c.dirs, c.made = append(c.slot, varJoints+leg), append(c.dirs, way.dirs[dir]), append(c.made, nil)
 		c.frame.Links[leg] = layout.Link{Piped: true, Pipe: layout.Pipe{Size: " "}}
 		to := at.Add(way.dirs[dir].Scale(least))
 		c.bodies = append(c.bodies, body{

@@ -137,7 +137,7 @@ func (st *stamps) press(s *search, o *order, parts []*piece) *chain {
 	bare := s.bare(o.standing, o.turned)
 	*c = chain{
 		union: -1, standing: o.standing, normals: o.compass.apart, minus: o.compass.minus, vars: varJoints,
-		bodies: c.bodies[:0], dirs: c.dirs[:0], slot: c.slot[:0], frame: layout.Frame{Links: c.frame.Links[:0]},
+		bodies: c.bodies[:0], dirs: c.dirs[:0], slot: c.slot[:0], made: c.made[:0], frame: layout.Frame{Links: c.frame.Links[:0]},
 	}
 	for i, p := range parts {
 		if p.opens {
@@ -151,6 +151,10 @@ func (st *stamps) press(s *search, o *order, parts []*piece) *chain {
 		exit := p.part.Kind == layout.Bulkhead
 		at = at.Add(key.in.Scale(float64(link.Least)))
 		c.frame.Links, c.dirs = append(c.frame.Links, link), append(c.dirs, key.in)
+		c.made = append(c.made, nil)
+		if p.made() {
+			c.made[i] = p.held
+		}
 		if i == c.union {
 			c.back, c.lip = key.in.Scale(-1), float64(p.part.Splits[0].Lip)
 		}

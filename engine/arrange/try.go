@@ -218,7 +218,7 @@ func (s *search) leavings(c *chain) []leaving {
 // chain has none.
 func (c *chain) closing() int {
 	for i, k := range c.slot {
-		if k >= 0 && math.Abs(c.dirs[i].Z) > 0.7 {
+		if k >= 0 && c.made[i] == nil && math.Abs(c.dirs[i].Z) > 0.7 {
 			return i
 		}
 	}
@@ -237,7 +237,7 @@ func (s *search) lay(o *order, parts []*piece, x []float64) (l *Layout, lack flo
 	in.Vault = s.in.Vault
 	in.Pose.At = geom.Vec3{X: x[varX], Y: x[varY]}
 	in.Parts = append([]layout.Laid(nil), c.in.Parts...)
-	marks(in.Parts)
+	marks(in.Parts, parts)
 	for i, k := range c.slot {
 		j := layout.Join{}
 		if k >= 0 {
@@ -245,6 +245,9 @@ func (s *search) lay(o *order, parts []*piece, x []float64) (l *Layout, lack flo
 			if i == c.closing() {
 				j = layout.Join{Closing: true}
 			}
+		}
+		if m := c.made[i]; m != nil {
+			j = m.before
 		}
 		if i == 0 {
 			in.Start = j
@@ -326,9 +329,17 @@ func (s *search) drill(in *layout.Input, c *chain, x []float64) {
 }
 
 // marks names the parts as a drawing does.
-func marks(parts []layout.Laid) {
-	n := map[string]int{}
+func marks(parts []layout.Laid, as []*piece) {
+	n, had := map[string]int{}, map[string]bool{}
+	for _, p := range as {
+		if p.held != nil {
+			had[p.part.Mark] = true
+		}
+	}
 	for i := range parts {
+		if as[i].held != nil && parts[i].Mark != "" {
+			continue // it is written on it
+		}
 		letter := "F"
 		turned, _ := parts[i].Kind.Turn()
 		switch {
@@ -341,8 +352,10 @@ func marks(parts []layout.Laid) {
 		case parts[i].Kind == layout.Bulkhead:
 			letter = "B"
 		}
-		n[letter]++
-		parts[i].Mark = letter + digits(n[letter])
+		for parts[i].Mark = ""; parts[i].Mark == "" || had[parts[i].Mark]; {
+			n[letter]++
+			parts[i].Mark = letter + digits(n[letter])
+		}
 	}
 }
 

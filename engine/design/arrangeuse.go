@@ -276,11 +276,18 @@ func (m *model) gluedAlready(a *Arranging) {
 	if fromPump+toWall == 0 {
 		return
 	}
-	in := layout.Input{Path: "/assembly", Pump: a.Input.Standings[0].Pump}
+	stood := max(0, slices.Index(a.Attitudes, m.job.Assembly.Attitude))
+	in := layout.Input{Path: "/assembly", Pump: a.Input.Standings[stood].Pump, Pose: layout.Pose{Turn: m.job.Assembly.Turn.SI}}
 	if !m.chain(&in) {
 		return
 	}
-	a.Input.Glued = arrange.Glued{FromPort: in.Parts[:fromPump:fromPump], FromWall: in.Parts[len(in.Parts)-toWall:]}
+	a.Input.Glued = arrange.Glued{
+		FromPort: in.Parts[:fromPump:fromPump], FromWall: in.Parts[len(in.Parts)-toWall:],
+		Start: in.Start, Standing: stood, Turn: in.Pose.Turn,
+	}
+	if f, faults := layout.FrameOf(in); len(faults) == 0 && toWall > 0 {
+		a.Input.Glued.Into = f.Places[len(in.Parts)-toWall].InDir
+	}
 	for _, p := range in.Pipes {
 		if !slices.ContainsFunc(a.Input.Pipes, func(q arrange.Pipe) bool { return q.Pipe == p }) {
 			a.Input.Pipes = append(a.Input.Pipes, arrange.Pipe{Pipe: p, AtHand: -1})
