@@ -7,7 +7,11 @@ import (
 
 // Moving is one case of start and stop as JSON.
 type Moving struct {
-	Case      string   `json:"case" doc:"first: first start; restart: every later start; stop; stop-leaks, stop-open: a stop with the check valve leaking, stuck open; cut: a power cut in mid first start; rain: the design rain once all is still after a stop"`
+	Case      string   `json:"case" doc:"first: first start; restart: every later start; stop; stop-leaks, stop-open: a stop with the check valve leaking, stuck open; cut: a power cut in mid first start; rain: the design rain once all is still after a stop; start-shut: a start with the check valve stuck shut; pump-stops: one of several pumps stops while the others run; pump-stops-open: the same with the check valve of its leg stuck open"`
+	Pump      string   `json:"pump,omitempty" doc:"of the last three: the pump that stops, or pushes against the valve"`
+	Left      Quantity `json:"left,omitzero" doc:"of the last three: what all feeds together still get"`
+	Against   Quantity `json:"backAgainst,omitzero" doc:"of pump-stops: flow back through the pump that stands still"`
+	Boils     Quantity `json:"boils,omitzero" doc:"of start-shut: how soon a litre of water round a pump that moves nothing boils, at its watts"`
 	Lowest    Quantity `json:"vaultLowest" doc:"least level in the vault (without a vault, of the pond)"`
 	LowestAt  Quantity `json:"vaultLowestAt" doc:"when"`
 	Dry       bool     `json:"dry" doc:"the pump draws air"`
@@ -66,6 +70,14 @@ func (m maker) motion(d *Document, r *design.Result) {
 		if back, ok := c.CameBack(); ok {
 			x.CameBack, x.Through = of(m, back, unit.KindWater), of(m, c.Back, unit.KindWater)
 		}
+		if a := c.Astray; a != nil {
+			x.Pump, x.Left = a.Pump, of(m, a.Left(), unit.KindFlow)
+			if c.Case != design.CaseShut {
+				x.Against = of(m, a.Back, unit.KindFlow)
+			} else if a.Boils > 0 {
+				x.Boils = of(m, a.Boils, unit.KindDuration)
+			}
+		}
 		for _, s := range c.Series {
 			x.Series = append(x.Series, Sample{
 				At: float64(s.At), Pond: float64(s.Pond), Vault: float64(s.Vault), Drawn: float64(s.Drawn), Back: float64(s.Back),
@@ -100,7 +112,19 @@ func (p *printer) motion(r *design.Result) {
 		if c.Over > 0 {
 			notes += p.text("print.motion.over", num("water", c.Over, unit.KindWater))
 		}
-		rows = append(rows, []string{p.say.Word("motion.case." + string(c.Case)), p.level(c.Lowest-v.Line, c.LowestAt), p.level(c.Highest-v.Line, c.HighestAt), still, back + notes})
+		label := p.say.Word("motion.case." + string(c.Case))
+		if a := c.Astray; a != nil {
+			if c.Case != design.CaseShut {
+				label += ": " + a.Pump
+				notes += "; " + show(p, a.Back, unit.KindFlow) + " " + p.say.Word("motion.through")
+			}
+			if a.Left() > 0 {
+				notes += "; " + show(p, a.Left(), unit.KindFlow) + " " + p.say.Word("motion.left")
+			} else {
+				notes += "; " + p.say.Word("motion.nothing")
+			}
+		}
+		rows = append(rows, []string{label, p.level(c.Lowest-v.Line, c.LowestAt), p.level(c.Highest-v.Line, c.HighestAt), still, back + notes})
 	}
 	p.table("lllll", rows)
 	p.tell("", "print.motion.foot")

@@ -26,4 +26,6 @@ var enAnswer = map[string]string{
 	"moves.flow": "the pump's flow", "moves.draw": "what a restart draws",
 	"motion.case.first": "first start", "motion.case.restart": "every start", "motion.case.stop": "stop", "motion.case.stop-leaks": "stop, valve leaking",
 	"motion.case.stop-open": "stop, valve stuck open", "motion.case.cut": "power cut in first start", "motion.case.rain": "rain after a stop",
+	"motion.case.start-shut": "start, valve stuck shut", "motion.case.pump-stops": "one pump stops", "motion.case.pump-stops-open": "the same, its valve stuck open",
+	"motion.nothing": "nothing runs", "motion.left": "left for the feeds", "motion.through": "back through it",
 }

@@ -286,7 +286,9 @@ func answerWith(m *model, pump int, sillC float64) bool {
 		next, _ := running(&l)
 		m.out.Delivery, m.out.Levels, m.out.Vault = d, &l, vault
 		if math.Abs(float64(next-vault)) < 1e-7 {
-			return true
+			in.FlowAt, in.FlowSlope = m.leans(sys, d, vault)(in.Lowest())
+			l, err = level.Solve(in)
+			return err == nil
 		}
 		vault += (next - vault) / 2
 	}

@@ -74,7 +74,7 @@ func (m *model) drawnDown(d *Delivery) (unit.Length, bool) {
 		}
 	}
 	if len(m.job.Pumps) > 0 {
-		if l := t.levels(0, d); l != nil {
+		if l := t.levels(0, d, nil); l != nil {
 			if z, ok := running(l); ok {
 				line = z
 			}

@@ -66,7 +66,7 @@ const (
 	FindUnsure = "design.flow.unsure"
 	// FindBeyond: the pump runs outside its published curve: the flow is a bound. Args: name, found.
 	FindBeyond = "design.pump.beyond"
-	// FindNoCheck: no check valve stands between a pump and the place where its water meets that of others. Args: name, joint.
+	// FindNoCheck: no check valve stands between a pump and the place where its water meets that of others. Args: name, joint, and where that is followed back (through it while it stands still) and left (for all feeds together).
 	FindNoCheck = "design.pump.nocheck"
 	// FindTogether: what the pumps give together, and the pump in use alone. Args: name, found, limit, percent.
 	FindTogether = "design.pump.together"

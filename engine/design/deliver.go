@@ -173,9 +173,15 @@ func (m *model) remarks(s *system, d *Delivery) {
 	if d.Beyond != unit.Exact {
 		m.past(at("/pumps", s.pumpIndex), d.Pump, d.Flow, d.Beyond)
 	}
+	// A valve stays shut before a pump that lacks the head to open it: that is told
+	// of the pump, and says nothing of the valve's arrow.
+	stalled := slices.ContainsFunc(s.state.Reasons, func(r network.Reason) bool { return r.Code == network.ReasonStalled })
 	for i, r := range s.state.Reasons {
 		if r.Code == network.ReasonDry || r.Code == network.ReasonBeyond || r.Code == network.ReasonSeveral {
 			continue // told with the feed, above, and with all the flows that are possible
+		}
+		if r.Code == network.ReasonHeld && stalled {
+			continue
 		}
 		m.remark("/runs", trace.Caution, s.solver.Messages(s.state)[i])
 	}

@@ -104,7 +104,7 @@ func (m *model) flow(pump int) {
 	m.out.Delivery = d
 	m.figures(pump)
 	if d.Drawn > 0 { // else nothing moves, and no start is worth following
-		m.out.Levels = m.levels(pump, d)
+		m.out.Levels = m.levels(pump, d, m.leans(sys, d, vault))
 	}
 	if l := m.out.Levels; l != nil {
 		m.out.Findings = append(m.out.Findings, l.Findings...)
@@ -131,6 +131,7 @@ func (m *model) flow(pump int) {
 func (m *model) settle(pump int, sys *system, vault unit.Length) (unit.Length, bool) {
 	defer func(quiet bool) { m.quiet = quiet }(m.quiet)
 	m.quiet = true
+	var again level.Again
 	type bound struct {
 		at, gap unit.Length
 		last    bool
@@ -141,13 +142,13 @@ func (m *model) settle(pump int, sys *system, vault unit.Length) (unit.Length, b
 		if !ok {
 			return vault, true // told when it is solved for good
 		}
-		l := m.levels(pump, d)
-		if l == nil {
+		in, ok := m.levelInputs(pump, d)
+		if m.blind || !ok {
 			return vault, true
 		}
-		next, ok := running(l)
+		next, err := again.Running(in)
 		gap := next - vault
-		if !ok || math.Abs(float64(gap)) < float64(settle) {
+		if err != nil || math.Abs(float64(gap)) < float64(settle) {
 			return vault, true
 		}
 		near, far := &low, &high

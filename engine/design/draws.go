@@ -128,6 +128,9 @@ func (s *shaker) solve(e []float64) bool {
 		last, gapLast, have = s.surface, gap, true
 		s.surface += gap / unit.Length(1-s.slope)
 	} // where the vault leaps about, the last round stands
+	if s.levels.Flow > 0 {
+		s.draw.FlowAt, s.draw.FlowSlope = s.surface, s.levels.FlowSlope*float64(s.drawn/s.levels.Flow)
+	}
 	var err error
 	s.out, err = s.again.Solve(s.draw)
 	return err == nil

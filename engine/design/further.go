@@ -115,36 +115,11 @@ func (m *model) judgeFurther(pump int, vault unit.Length) {
 // judgeLeg looks along the leg of a pump, up to where other water joins it, for
 // a check valve.
 func (m *model) judgeLeg(name, path string) {
-	if name == "pump" && m.assemblyHolds() {
-		return
-	}
-	for place, steps := name, 0; steps <= len(m.job.Runs); steps++ {
-		leaves, next := 0, ""
-		for i := range m.job.Runs {
-			if r := &m.job.Runs[i]; r.From == place {
-				if hasCheck(r) {
-					return
-				}
-				leaves, next = leaves+1, r.To
-			}
-		}
-		if leaves != 1 {
-			return // it feeds a place of its own, or several
-		}
-		joins := 0
-		for i := range m.job.Runs {
-			if m.job.Runs[i].To == next {
-				joins++
-			}
-		}
-		if joins > 1 {
-			m.find(trace.Finding{
-				Message: trace.Message{Code: FindNoCheck, Args: []trace.Arg{trace.Str("name", name), trace.Str("joint", next)}},
-				Path:    path, Severity: trace.Caution,
-			})
-			return
-		}
-		place = next
+	if _, valve, joint := m.leg(name); joint != "" && !valve {
+		m.find(trace.Finding{
+			Message: trace.Message{Code: FindNoCheck, Args: []trace.Arg{trace.Str("name", name), trace.Str("joint", joint)}},
+			Path:    path, Severity: trace.Caution,
+		})
 	}
 }
 

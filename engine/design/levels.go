@@ -165,13 +165,18 @@ func (m *model) sill() *level.Sill {
 }
 
 // levels works out the water levels for a delivery; nil when they cannot be.
-func (m *model) levels(pumpIndex int, d *Delivery) *level.Levels {
+// The pump gives less from a lower vault, as at a first start: how much less
+// follows from where it draws air; nil: it gives the same.
+func (m *model) levels(pumpIndex int, d *Delivery, leans func(low unit.Length) (at unit.Length, slope float64)) *level.Levels {
 	if m.blind {
 		return nil
 	}
 	in, ok := m.levelInputs(pumpIndex, d)
 	if !ok {
 		return nil
+	}
+	if leans != nil {
+		in.FlowAt, in.FlowSlope = leans(in.Lowest())
 	}
 	out, err := level.Solve(in)
 	if err != nil {
@@ -180,6 +185,30 @@ func (m *model) levels(pumpIndex int, d *Delivery) *level.Levels {
 	}
 	return &out
 }
+
+// leans tells how the flow of a system leans on the vault's level round where it
+// stands.
+func (m *model) leans(sys *system, d *Delivery, vault unit.Length) func(low unit.Length) (unit.Length, float64) {
+	return func(low unit.Length) (unit.Length, float64) { return vault, m.slope(sys, d, vault, low) }
+}
+
+// slope gives how the flow drawn from the vault grows with its level, in m²/s, on
+// the whole between two levels; 0 where that is not known.
+func (m *model) slope(sys *system, d *Delivery, vault, low unit.Length) float64 {
+	fall := vault - low
+	if fall <= leastFall || d.Bound() != unit.Exact {
+		return 0
+	}
+	less, ok := m.trial().operate(sys, low)
+	if _, again := m.trial().operate(sys, vault); !ok || !again || less.Bound() != unit.Exact {
+		return 0
+	}
+	return max(0, float64(d.Drawn-less.Drawn)/float64(fall))
+}
+
+// leastFall is the fall of the vault under which its flow does not change to
+// speak of.
+const leastFall unit.Length = 0.005
 
 // levelInputs fills what the levels follow from; false where they cannot be
 // worked out.
@@ -207,6 +236,9 @@ func (m *model) levelInputs(pumpIndex int, d *Delivery) (in level.Inputs, ok boo
 	in.Stand.MinWater, in.Stand.MinKnown = m.leastWater(pumpIndex, in.Stand.Floor)
 	if z, ok := m.survey.Level(m.job.Pond.RunningLine); ok && !m.job.Pond.RunningLine.IsZero() {
 		in.RunningLine, in.TopsUp = z, true
+	}
+	if z, ok := m.survey.Level(m.job.Pond.FillLevel); ok && !m.job.Pond.FillLevel.IsZero() && m.job.Pond.FillFlow.SI > 0 {
+		in.Fill, in.Fills = z, true
 	}
 	in.Valve = slices.Contains(m.closed().runs, true)
 	in.Stores = m.stores(d)

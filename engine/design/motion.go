@@ -21,6 +21,13 @@ const (
 	CaseOpen    MovingCase = "stop-open"  // a stop, the check valve stuck open
 	CaseCut     MovingCase = "cut"        // a power cut in mid start, of the first start
 	CaseRain    MovingCase = "rain"       // the design rain once all is still after a stop
+	// CaseShut is a start with the check valve stuck shut.
+	CaseShut MovingCase = "start-shut"
+	// CasePumpStops is one of several pumps that stops while the others run, its
+	// check valve, where its leg has one, holding; in CasePumpOpen that is stuck
+	// open.
+	CasePumpStops MovingCase = "pump-stops"
+	CasePumpOpen  MovingCase = "pump-stops-open"
 )
 
 // Moving is one case.
@@ -28,6 +35,9 @@ type Moving struct {
 	Case  MovingCase
 	Valve motion.Valve
 	CutAt unit.Duration // after the start, of CaseCut
+	// Astray tells what the network does where a part fails: of CaseShut,
+	// CasePumpStops and CasePumpOpen.
+	Astray *Astray
 	motion.Course
 }
 
@@ -37,7 +47,7 @@ func (c *Moving) CameBack() (unit.Volume, bool) {
 	switch c.Case {
 	case CaseStop, CaseLeaks, CaseOpen:
 		return c.Back + c.Down, true
-	case CaseFirst, CaseRestart, CaseCut, CaseRain:
+	case CaseFirst, CaseRestart, CaseCut, CaseRain, CaseShut, CasePumpStops, CasePumpOpen:
 	}
 	return 0, false
 }
@@ -104,7 +114,7 @@ func (m *model) move(sys *system, pump int) *Motion {
 		return nil
 	}
 	v := &mover{
-		m: m, s: s, pump: pump,
+		m: m, s: s, sys: sys, pump: pump,
 		out: &Motion{Valve: in.Valve, Rim: in.Rim, NoRim: in.NoRim, Line: in.Line, Until: followed},
 	}
 	v.base()
@@ -119,6 +129,7 @@ func (m *model) move(sys *system, pump int) *Motion {
 type mover struct {
 	m    *model
 	s    *motion.System
+	sys  *system
 	pump int
 	out  *Motion
 	set  motion.Program // what all of them share
@@ -163,7 +174,7 @@ func (v *mover) cases(in *level.Inputs) error {
 		v.out.Cases = append(v.out.Cases, Moving{Case: c, Valve: p.Valve, CutAt: p.CutAt, Course: course})
 		return &v.out.Cases[len(v.out.Cases)-1], nil
 	}
-	v.out.Cases = make([]Moving, 0, 7)
+	v.out.Cases = make([]Moving, 0, 8)
 	p := v.set
 	p.From, p.Pump = v.s.AtRest(motion.Dry), true
 	first, err := run(CaseFirst, p)
@@ -200,12 +211,41 @@ func (v *mover) cases(in *level.Inputs) error {
 	if _, err := run(CaseCut, cut); err != nil {
 		return err
 	}
+	v.astray(in, restart.End, run)
 	if v.rain.Depth > 0 {
 		p = v.set
 		p.From, p.Rain, p.Until = rest, v.rain, followed+v.rain.Over
 		_, err = run(CaseRain, p)
 	}
 	return err
+}
+
+// astray runs the cases in which a valve or a pump fails: a start against a
+// valve stuck shut, and one of several pumps that stops. One that comes to where
+// its pipe has no steady flow is left out.
+func (v *mover) astray(in *level.Inputs, running motion.Moment, run func(MovingCase, motion.Program) (*Moving, error)) {
+	follow := func(c MovingCase, p motion.Program, a *Astray, supply motion.Supply) {
+		if a == nil {
+			return
+		}
+		if p.Pump, p.Supply = true, supply; supply == nil {
+			p.Valve = motion.StuckShut // nothing runs
+		}
+		if x, err := run(c, p); err == nil {
+			x.Astray = a
+		}
+	}
+	p := v.set
+	p.From = v.everyday(in)
+	a, supply := v.m.stuckShut(v.sys, v.m.out.Vault)
+	follow(CaseShut, p, a, supply)
+	p.From, p.RunUp = running, 0
+	for _, s := range v.m.stoppables(v.sys) {
+		for _, c := range [...]MovingCase{CasePumpStops, CasePumpOpen} {
+			a, supply := v.m.oneStops(v.sys, s, v.m.out.Vault, c == CasePumpOpen)
+			follow(c, p, a, supply)
+		}
+	}
 }
 
 // everyday is the moment before an everyday start.

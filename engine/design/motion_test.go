@@ -12,11 +12,13 @@ import (
 )
 
 // TestMotionAgrees: where the examples come to rest is where the levels say,
-// within 3 mm of the pond, of which 1 mm is what stillness leaves; the rest is
-// that the levels count on everyday's flow at a first start too, where the pump
-// draws from a lower vault and gives a little less.
+// within 2 mm of the pond, which is what stillness and the last water of a
+// stream leave (the levels of rest were 3 mm off while they took everyday's flow
+// for a first start's), and within
+// 10 mm of the vault: at a first start too, where the pump draws from a lower
+// vault and gives less, so that less is on its way and the vault stays higher.
 func TestMotionAgrees(t *testing.T) {
-	for _, name := range []string{"courtyard-rill", "hillside-cascade", "old-pond"} {
+	for _, name := range []string{"courtyard-rill", "hillside-cascade", "old-pond", "orchard-ring"} {
 		book, j := read(t, name)
 		r := Solve(book, j)
 		if r.Motion == nil {
@@ -43,8 +45,11 @@ func TestMotionAgrees(t *testing.T) {
 			if math.Abs(float64(x.Mass)) > 1e-3 {
 				t.Errorf("%s %s: books out by %g", name, c.of, float64(x.Mass))
 			}
-			if off := x.End.Pond - want.Pond; math.Abs(float64(off)) > 0.003 {
+			if off := x.End.Pond - want.Pond; math.Abs(float64(off)) > 0.002 {
 				t.Errorf("%s %s: pond ends %.4f m from where it stands at rest", name, c.of, float64(off))
+			}
+			if off := x.End.Vault - want.Vault; math.Abs(float64(off)) > 0.01 {
+				t.Errorf("%s %s: vault ends %.4f m from where it stands at rest", name, c.of, float64(off))
 			}
 			if c.moment.Running() && x.Gasping != want.Starved {
 				t.Errorf("%s %s: gasping %v, starved %v", name, c.of, x.Gasping, want.Starved)

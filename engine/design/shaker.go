@@ -203,6 +203,7 @@ func (m *model) shake(pump int) (*shaker, bool) {
 	}
 	if r.Levels != nil {
 		if in, ok := t.levelInputs(pump, r.Delivery); ok {
+			in.FlowSlope, in.FlowAt = r.Levels.Inputs().FlowSlope, r.Levels.Inputs().FlowAt
 			s.levels = &in
 			s.basin()
 		}

@@ -97,7 +97,9 @@ func (m *model) weigh(pump int, vault unit.Length) {
 		if levels == nil {
 			continue
 		}
-		if l := t.levels(pump, d); l != nil {
+		in := levels.Inputs()
+		leans := func(unit.Length) (unit.Length, float64) { return in.FlowAt, in.FlowSlope }
+		if l := t.levels(pump, d, leans); l != nil {
 			a.Weight = append(a.Weight, trace.Effect{Figure: "level.draw", Before: unit.Of(levels.Draw, unit.KindWater), After: unit.Of(l.Draw, unit.KindWater)})
 			a.Turns = a.Turns || turnsLevel(levels, l)
 		}

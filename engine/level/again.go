@@ -63,11 +63,11 @@ func (a *Again) ready(in Inputs) error {
 		}
 	}
 	s.out.States = s.out.States[:0]
-	s.ready()
 	if n := roomLists * len(in.Stores); len(a.room) < n {
 		a.room = make([]float64, n)
 	}
 	s.room = a.room
+	s.ready()
 	return nil
 }
 

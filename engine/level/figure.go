@@ -124,7 +124,7 @@ func (l *Levels) stateFigures(out []trace.Figure, s *State) []trace.Figure {
 			ID: id + ".passes", Value: unit.Of(s.Passes, unit.KindFlow), Source: booksSource,
 			Formula: "the pump's flow; where the water does not suffice, what comes over the sill: C L over^1.5, with the stores as that flow fills them",
 			Terms: []trace.Term{
-				term("Q", l.in.Flow, unit.KindFlow, ""), term("missing", s.Missing, unit.KindWater, ""), term("spare", s.Spare, unit.KindWater, ""),
+				term("Q", s.Flow, unit.KindFlow, ""), term("missing", s.Missing, unit.KindWater, ""), term("spare", s.Spare, unit.KindWater, ""),
 			},
 		})
 	}

@@ -39,7 +39,12 @@ type Inputs struct {
 	RimSource trace.Source
 	Vault     *Vault // nil when the pump stands in the pond or hidden basin itself
 	Stand     Stand
-	Flow      unit.Flow // the pump's, from 0 up
+	Flow      unit.Flow // the pump's in everyday running, from 0 up
+	// FlowSlope tells how the flow grows with the vault's level round FlowAt, at
+	// which it is Flow, in m²/s from 0 up; 0: the pump gives Flow wherever the
+	// vault stands. It counts in every course but the everyday one.
+	FlowSlope float64
+	FlowAt    unit.Length
 	// Stores in watercourse order.
 	Stores []Store
 	// Boxes joins boxes among the stores beyond the check valve; nil: none is. It
@@ -51,6 +56,11 @@ type Inputs struct {
 	// only with TopsUp.
 	RunningLine unit.Length
 	TopsUp      bool
+	// Fill is the level to which a float valve keeps the pond, running too; only
+	// with Fills. What it gives in time is not known here: a start may starve
+	// until it has given enough.
+	Fill  unit.Length
+	Fills bool
 	// DesignRain is the depth of a cloudburst that must fit under the rim; it
 	// falls on pond and vault and on RainOn (what runs in from the ground round
 	// them is not counted). Both from 0 up.
@@ -100,6 +110,12 @@ func (in *Inputs) check() error {
 	}
 	if err == nil && in.TopsUp {
 		err = elevation("/pond/runningLine", "running line", in.RunningLine)
+	}
+	if err == nil && in.Fills {
+		err = elevation("/pond/fillLevel", "fill level", in.Fill)
+	}
+	if err == nil && in.FlowSlope != 0 {
+		err = cmp.Or(notNegative("", "slope of the flow", unit.Ratio(in.FlowSlope), unit.KindRatio), elevation("", "level of the flow", in.FlowAt))
 	}
 	if err == nil && in.Vault != nil {
 		if in.Vault.Body == nil {

@@ -116,7 +116,7 @@ func (s *solver) judgeRun(c Course, told start) {
 			s.find(told.bare, "/vault/sill", trace.Caution, unit.Of(m.Present, unit.KindDepth), unit.Of(m.Needed, unit.KindDepth), weirSource,
 				trace.Str("course", string(c)), trace.Num("needed", m.Needed, unit.KindDepth),
 				trace.Num("fall", fall, unit.KindDepth), trace.Num("spare", st.Spare, unit.KindWater))
-		case short(m.AfterReserve):
+		case short(m.AfterReserve) && !s.in.Fills: // a float valve makes up for it
 			s.under(told.reserve, "/vault/sill", trace.Caution, c, "over", m, m.AfterReserve, weirSource)
 		}
 	}
@@ -124,7 +124,7 @@ func (s *solver) judgeRun(c Course, told start) {
 		switch {
 		case short(m.Over):
 			s.under(FindingPumpLow, "/pumps/minWater", told.severity, c, "depth", m, m.Over, pumpSheet)
-		case short(m.AfterReserve):
+		case short(m.AfterReserve) && !s.in.Fills:
 			s.under(FindingPumpReserve, "/pumps/minWater", trace.Caution, c, "depth", m, m.AfterReserve, pumpSheet)
 		}
 	}
@@ -141,7 +141,7 @@ func (s *solver) judgeStarved(c Course, told start, st *State) {
 	}
 	args := []trace.Arg{
 		trace.Str("course", string(c)), trace.Num("over", st.Sill.Present, unit.KindDepth), trace.Num("needed", st.Sill.Needed, unit.KindDepth),
-		trace.Num("flow", s.in.Flow, unit.KindFlow), missing,
+		trace.Num("flow", st.Flow, unit.KindFlow), missing,
 	}
 	if st.Passes > 0 {
 		args = append(args, trace.Num("passes", st.Passes, unit.KindFlow))

@@ -52,6 +52,8 @@ type State struct {
 	// Starved: the pump runs, but the water does not suffice for its flow, so the
 	// flow does not last. The state is what it comes to: see Solve.
 	Starved bool
+	// Flow is what the pump gives at this level of the vault; 0 at rest.
+	Flow unit.Flow
 	// Passes is the flow that lasts: the pump's, or when starved the part of it
 	// that comes over the sill in the end.
 	Passes unit.Flow

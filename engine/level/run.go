@@ -1,6 +1,10 @@
 package level
 
-import "plashet/engine/unit"
+import (
+	"math"
+
+	"plashet/engine/unit"
+)
 
 // running is pond, vault and stores as they come to a steady state while the
 // pump runs.
@@ -45,10 +49,8 @@ func (s *solver) least() float64 {
 func (s *solver) run(w water, stores []float64) running {
 	total := w.sum() + sum(stores)
 	full := s.floats(len(stores))
-	for i := range full {
-		full[i] = float64(s.in.Stores[i].Running)
-	}
-	r := running{stores: full, passes: float64(s.in.Flow), missing: s.least() + sum(full) - total}
+	s.passing(full, 1)
+	r := running{stores: full, passes: s.flow(), missing: s.least() + sum(full) - total}
 	switch {
 	case r.missing <= 0:
 		r.place = s.steady(total - sum(full))
@@ -60,7 +62,7 @@ func (s *solver) run(w water, stores []float64) running {
 
 // trickle finds the part of the flow that lasts; false where none does.
 func (s *solver) trickle(r *running, total float64) bool {
-	flow := float64(s.in.Flow)
+	flow := s.flow()
 	low := s.vaultVolume(s.drawn())
 	pond := func(part float64) float64 {
 		if s.weir == nil {
@@ -81,15 +83,68 @@ func (s *solver) trickle(r *running, total float64) bool {
 
 // passing fills in what the stores hold with a part of the flow, and sums it.
 func (s *solver) passing(stores []float64, part float64) float64 {
+	part *= s.part
 	for i := range stores {
 		stores[i] = s.in.Stores[i].at(part)
 	}
 	return sum(stores)
 }
 
-// part is a flow as a part of the pump's; a pump that gives none gives all it
-// can.
-func (s *solver) part(q float64) float64 {
+// flow is what the pump gives at the vault's level.
+func (s *solver) flow() float64 { return float64(s.in.Flow) * s.part }
+
+// gives lets the pump give a part of its everyday flow.
+func (s *solver) gives(part float64) {
+	if s.part = part; s.weir == nil {
+		return
+	}
+	s.weir.flow = s.flow()
+	s.weir.head = s.weir.over(s.weir.flow)
+}
+
+// atLevel is run with the flow that the pump gives at the level that the vault
+// comes to by it: less flow holds less on its way and leaves the vault higher, so
+// what the flow is off by grows with it, by one at least, and has one root,
+// looked for by secants.
+func (s *solver) atLevel(w water, stores []float64) running {
+	r := s.run(w, stores)
+	k := s.in.FlowSlope
+	if k == 0 || s.in.Flow <= 0 {
+		return r
+	}
+	k /= float64(s.in.Flow)
+	off := func() float64 {
+		want := 1 + k*(r.zVault-float64(s.in.FlowAt))
+		return s.part - min(max(want, leastPart), mostPart)
+	}
+	last, offLast := 0.0, 0.0
+	slope := 1.0
+	for n := range partRounds {
+		now := off()
+		if math.Abs(now) < partClose {
+			break
+		}
+		if n > 0 {
+			slope = max(1, (now-offLast)/(s.part-last))
+		}
+		last, offLast = s.part, now
+		s.gives(s.part - now/slope)
+		r = s.run(w, stores)
+	}
+	return r
+}
+
+// How far the flow is followed away from where it is known, and how near it must
+// come to itself, as parts of it.
+const (
+	leastPart, mostPart = 0.2, 1.5
+	partClose           = 1e-6
+	partRounds          = 20
+)
+
+// share is a flow as a part of the pump's everyday one; a pump that gives none
+// gives all it can.
+func (s *solver) share(q float64) float64 {
 	if s.in.Flow == 0 {
 		return 1
 	}
@@ -99,7 +154,7 @@ func (s *solver) part(q float64) float64 {
 // dry fills in the end at which nothing comes to the pump any more.
 func (s *solver) dry(r *running, w water, stores []float64) {
 	r.passes = 0
-	room := s.passing(r.stores, s.part(0)) // what the stores can take, with nothing running
+	room := s.passing(r.stores, s.share(0)) // what the stores can take, with nothing running
 	have := s.floats(len(stores))
 	for i, v := range stores {
 		have[i] = min(v, r.stores[i])
@@ -181,7 +236,7 @@ func (s *solver) runningAt(z float64) running {
 		q, _ := s.weir.lip.Flow(unit.Head(max(0, z-s.weir.crest)))
 		r.passes = min(float64(q), r.passes)
 	}
-	held := s.passing(full, s.part(r.passes))
+	held := s.passing(full, s.share(r.passes))
 	r.missing = s.least() + s.allFull() - r.sum() - held
 	return r
 }

@@ -55,6 +55,7 @@ func newSolver(in Inputs) (*solver, error) {
 // ready sets what follows from the inputs at once.
 func (s *solver) ready() {
 	in := s.in
+	s.part = 1
 	s.out.HeadNeeded = 0
 	if s.weir != nil {
 		s.out.HeadNeeded = unit.Head(s.weir.head)
@@ -67,7 +68,27 @@ func (s *solver) ready() {
 		s.out.Draw += v.Running - v.Held
 		s.out.DrawOpen += v.Running - v.HeldOpen
 	}
+	s.fill()
 	s.out.in = *in
+}
+
+// fill lets a float valve top the pond up while running, where a start from the
+// water line leaves it lower than the valve keeps it.
+func (s *solver) fill() {
+	in := s.in
+	switch {
+	case !in.Fills:
+	case in.TopsUp:
+		in.RunningLine = max(in.RunningLine, in.Fill)
+	default:
+		before := heldOpen
+		if in.Valve {
+			before = held
+		}
+		if natural := s.run(s.filled(float64(in.Line)).water, s.volumes(before)); natural.zPond < float64(in.Fill) {
+			in.TopsUp, in.RunningLine = true, in.Fill
+		}
+	}
 }
 
 // solver carries one solution while it is made.
@@ -75,6 +96,7 @@ type solver struct {
 	basin
 	in    *Inputs
 	stand float64 // what the pump stands on
+	part  float64 // of its everyday flow that the pump gives
 	out   Levels
 	brief bool      // what Again tells, and no more
 	room  []float64 // from which Again takes its lists
@@ -145,6 +167,7 @@ type history struct {
 	reference float64
 	last      running
 	ran       running // the last time that the pump was let run
+	part      float64 // of the everyday flow that it gave then
 	hasRun    bool
 }
 
@@ -157,10 +180,16 @@ func (h *history) run(m Moment) {
 	if h.hasRun && h.ran.missing <= 0 {
 		h.last = h.ran // nothing is lost over a stop: the same water comes to the same state
 	} else {
-		h.last = h.s.run(h.last.water, h.last.stores)
-		h.ran, h.hasRun = h.last, true
+		if h.course == h.s.out.Everyday() {
+			h.last = h.s.run(h.last.water, h.last.stores)
+		} else {
+			h.last = h.s.atLevel(h.last.water, h.last.stores)
+		}
+		h.ran, h.part, h.hasRun = h.last, h.s.part, true
 	}
+	h.s.gives(h.part)
 	h.add(m)
+	h.s.gives(1)
 }
 
 // stops goes through the stops that follow on running, and the starts after
@@ -227,10 +256,11 @@ func (h *history) add(m Moment) {
 	st.Total = st.PondVolume + st.VaultVolume + st.InStores
 	if m.Running() {
 		st.Starved = h.s.starved(p.missing)
+		st.Flow = unit.Flow(h.s.flow())
 		if st.Starved {
 			st.Passes, st.Missing = unit.Flow(p.passes), volumeOf(p.missing)
 		} else {
-			st.Passes, st.Spare = in.Flow, volumeOf(max(0, -p.missing))
+			st.Passes, st.Spare = st.Flow, volumeOf(max(0, -p.missing))
 		}
 		h.s.margins(&st, p)
 	}

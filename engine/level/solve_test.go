@@ -430,7 +430,7 @@ func TestStarved(t *testing.T) {
 				seen["none"]++
 			}
 			for k := range in.Stores {
-				can := unit.Volume(in.Stores[k].at(s.part(float64(st.Passes))))
+				can := unit.Volume(in.Stores[k].at(s.share(float64(st.Passes))))
 				if st.Stores[k] > can+1e-12 {
 					t.Fatalf("%s: store %d holds %v of %v", st.Course, k, st.Stores[k], can)
 				}

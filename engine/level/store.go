@@ -50,6 +50,9 @@ const (
 // box and pool are full however little comes.
 func (s *Store) at(part float64) float64 {
 	full := float64(s.Running)
+	if part == 1 {
+		return full
+	}
 	switch s.Kind {
 	case KindLip:
 		return full * math.Pow(part, lipDepth)

@@ -26,6 +26,7 @@ type run struct {
 	s        *System
 	p        Program
 	pumping  bool // the pump has power
+	supply   Supply
 	rampEnd  float64
 	joined   bool // pond and vault share their water
 	gasp     bool // the pump draws air: it passes what comes to it
@@ -259,7 +260,7 @@ func (r *run) carry(t float64, x []float64) {
 			return
 		}
 		r.lifts(x)
-		s.in.Supply.Flows(s.lift, s.given)
+		r.supply.Flows(s.lift, s.given)
 		part := 1.0
 		if t < r.rampEnd {
 			part = t / r.rampEnd

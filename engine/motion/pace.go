@@ -87,7 +87,7 @@ func (c *course) take(p *pace, step float64, stages int) (next float64, ok bool)
 	}
 	if c.pumping && c.p.Valve != StuckShut && step > 1e-3 {
 		c.lifts(st.next)
-		if !c.s.in.Supply.Within(c.s.lift) {
+		if !c.supply.Within(c.s.lift) {
 			p.supply = step / 2
 			return step, false
 		}

@@ -80,6 +80,9 @@ type Program struct {
 	Leak  Leak // of a valve that leaks
 	Rain  Rain
 	TopUp TopUp
+	// Supply takes the place of the system's, as where one of its pumps stands
+	// still; nil: the system's own.
+	Supply Supply
 	// Until bounds the course; it ends sooner when all is still or steady, unless
 	// Whole is set.
 	Until unit.Duration

@@ -47,7 +47,10 @@ func (s *System) Run(p Program) (Course, error) {
 
 func (s *System) begin(p Program) *course {
 	r := &s.run
-	*r = run{s: s, p: p, pumping: p.Pump, rampEnd: float64(p.RunUp), pipes: r.pipes, gains: r.gains, gives: r.gives, takes: r.takes, full: r.full, lipTold: r.lipTold[:0], events: r.events[:0]}
+	*r = run{s: s, p: p, supply: s.in.Supply, pumping: p.Pump, rampEnd: float64(p.RunUp), pipes: r.pipes, gains: r.gains, gives: r.gives, takes: r.takes, full: r.full, lipTold: r.lipTold[:0], events: r.events[:0]}
+	if p.Supply != nil {
+		r.supply = p.Supply
+	}
 	r.still = p.Still
 	if r.still <= 0 {
 		r.still = StillRate
@@ -259,7 +262,7 @@ func (c *course) near() (bool, error) {
 		return false, nil
 	}
 	c.lifts(c.x)
-	return c.s.in.Supply.Near(c.s.lift)
+	return c.supply.Near(c.s.lift)
 }
 
 // outsideChange takes the next change from outside.
