@@ -115,7 +115,7 @@ func (m *model) judgeFurther(pump int, vault unit.Length) {
 // judgeLeg looks along the leg of a pump, up to where other water joins it, for
 // a check valve.
 func (m *model) judgeLeg(name, path string) {
-	if _, valve, joint := m.leg(name); joint != "" && !valve {
+	if _, valve, joint := m.pumpLeg(name); joint != "" && !valve {
 		m.find(trace.Finding{
 			Message: trace.Message{Code: FindNoCheck, Args: []trace.Arg{trace.Str("name", name), trace.Str("joint", joint)}},
 			Path:    path, Severity: trace.Caution,

@@ -149,9 +149,9 @@ func (m *model) stoppables(sys *system) []stoppable {
 	return out
 }
 
-// leg lists the runs from a pump up to where other water joins, and tells whether
+// pumpLeg lists the runs from a pump up to where other water joins, and tells whether
 // a check valve stands in it and where it joins; no place: it does not.
-func (m *model) leg(place string) (runs []int, valve bool, joint string) {
+func (m *model) pumpLeg(place string) (runs []int, valve bool, joint string) {
 	valve = place == "pump" && m.assemblyHolds()
 	for range m.job.Runs {
 		next := -1
@@ -186,7 +186,7 @@ func (m *model) leg(place string) (runs []int, valve bool, joint string) {
 // the check valve of its leg is stuck open.
 func (m *model) oneStops(sys *system, s stoppable, vault unit.Length, open bool) (*Astray, motion.Supply) {
 	net := altered(sys)
-	runs, valve, joint := m.leg(s.place)
+	runs, valve, joint := m.pumpLeg(s.place)
 	if joint == "" || open && !valve {
 		return nil, nil
 	}
