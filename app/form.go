@@ -35,11 +35,15 @@ type group struct {
 	Open            bool // an input of More has a fault
 }
 
+// mostShort is how many fields stand in one line.
+const mostShort = 4
+
 // list is a list of objects, with what a new one needs.
 type list struct {
 	Path, ID, Title, Doc string
 	Elements             []group
 	Kinds                []string // where an element is one of several kinds
+	Short                bool     // its elements are a few fields each
 	New                  []input
 }
 
@@ -181,6 +185,7 @@ func (x *former) list(f job.Field) list {
 		g.Element, g.First, g.Last = true, i == 0, i == f.Count-1
 		l.Elements = append(l.Elements, g)
 	}
+	l.Short = len(x.j.Fields(f.Path+"/-")) <= mostShort && len(l.Elements) > 0 && len(l.Elements[0].Groups)+len(l.Elements[0].Lists) == 0
 	l.New, l.Kinds = x.fresh(f.Path+"/-", "")
 	return l
 }

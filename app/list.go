@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"plashet/demo"
+	"plashet/engine/trace"
 	"plashet/engine/unit"
 	"plashet/job"
 	"plashet/store"
@@ -124,9 +125,9 @@ func (a *app) importJob(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	j, faults := job.Read(data)
-	if j == nil {
+	if j == nil || slices.ContainsFunc(faults, func(f trace.Fault) bool { return f.Path == "/format" }) {
 		text := a.say("app.import.unreadable")
-		if len(faults) > 0 {
+		if j == nil && len(faults) > 0 {
 			text = a.Language.Say(faults[0].Message, unit.US)
 		}
 		return refusal{http.StatusUnprocessableEntity, text}

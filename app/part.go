@@ -26,6 +26,9 @@ type partBody struct {
 	Faults   int // of what was typed
 	Last     string
 	Next     *tab // in the order of the work
+	Glue     []glueLine
+	GlueAt   int // the step to go on with
+	Levels   []levelLine
 }
 
 // datalist offers what may be meant in a field.
@@ -54,7 +57,7 @@ func (a *app) partPage(w http.ResponseWriter, r *http.Request, o *opened, status
 		return errNoPage
 	}
 	b := partBody{
-		ID: o.rev.ID, Key: key, Base: o.rev.Number, Tally: a.tally(o.solved, o.rev.ID), Sheets: a.sheetsOf(o.solved, p.Sheets...),
+		ID: o.rev.ID, Key: key, Base: o.rev.Number, Tally: a.tally(o.solved, o.rev.ID), Sheets: a.sheetsOf(o.solved, key),
 		Groups: a.groups(o, p, typed, faults), Options: a.datalists(o.job), Doc: &o.doc, Faults: len(faults), Last: o.rev.What,
 		Findings: a.findings(o, func(path string) bool { return partAt(path) == key }),
 	}
@@ -63,6 +66,16 @@ func (a *app) partPage(w http.ResponseWriter, r *http.Request, o *opened, status
 			b.Reasons = append(b.Reasons, a.reason(o, f))
 		}
 	}
+	if key == "glue" {
+		b.Sheets = nil // each stands on its step's page
+		b.Glue = a.glueList(r, o)
+		for _, x := range b.Glue {
+			if x.Here || b.GlueAt == 0 {
+				b.GlueAt = x.Number
+			}
+		}
+	}
+	b.Levels = a.levelTable(&o.doc)
 	h := a.heading(o, key)
 	for i := range h.Parts {
 		if h.Parts[i].Key == key && i+1 < len(h.Parts) {

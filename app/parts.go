@@ -11,7 +11,6 @@ import (
 type part struct {
 	Key     string
 	Roots   []string // paths of the job it holds
-	Sheets  []string // beginnings of the names of its drawings
 	Figures []string // beginnings of the IDs of its figures
 	First   []string // fields shown at once though they are empty
 }
@@ -23,28 +22,28 @@ var parts = []part{
 		First: []string{"/name", "/place", "/client", "/date", "/units", "/note", "/site/frost", "/site/children", "/site/currency", "/site/tariff", "/site/hoursPerDay"},
 	},
 	{
-		Key: "pond", Roots: []string{"/pond"}, Sheets: []string{"plan", "section", "pond"}, Figures: []string{"pond."},
+		Key: "pond", Roots: []string{"/pond"}, Figures: []string{"pond."},
 		First: []string{"/pond/water", "/pond/rim", "/pond/depth", "/pond/outline/shape", "/pond/outline/length", "/pond/outline/width"},
 	},
 	{
-		Key: "falls", Roots: []string{"/watercourses"}, Sheets: []string{"fall", "lip", "stream"}, Figures: []string{"feed.", "level.store."},
+		Key: "falls", Roots: []string{"/watercourses"}, Figures: []string{"feed.", "level.store."},
 		First: []string{"/watercourses/*/name", "/watercourses/*/parts/*/lip/crest", "/watercourses/*/parts/*/lip/wanted"},
 	},
 	{
-		Key: "pump", Roots: []string{"/use", "/pumps", "/furtherPumps", "/circuit"}, Sheets: []string{"curve"}, Figures: []string{"pump.", "circuit.", "other."},
+		Key: "pump", Roots: []string{"/use", "/pumps", "/furtherPumps", "/circuit"}, Figures: []string{"pump.", "circuit.", "other."},
 		First: []string{"/use", "/pumps/*/watts", "/pumps/*/price", "/circuit/length", "/circuit/conductor", "/circuit/breaker"},
 	},
 	{
-		Key: "pipe", Roots: []string{"/runs"}, Sheets: []string{"runs"}, Figures: []string{"run."},
+		Key: "pipe", Roots: []string{"/runs"}, Figures: []string{"run."},
 		First: []string{"/runs/*/rise", "/runs/*/throttle"},
 	},
-	{Key: "levels", Sheets: []string{"levels", "motion"}, Figures: []string{"level.", "motion."}},
+	{Key: "levels", Figures: []string{"level.", "motion."}},
 	{
-		Key: "vault", Roots: []string{"/vault", "/assembly", "/measured"}, Sheets: []string{"assembly"}, Figures: []string{"hole.", "assembly."},
+		Key: "vault", Roots: []string{"/vault", "/assembly", "/measured"}, Figures: []string{"hole.", "assembly."},
 		First: []string{"/vault/floor", "/vault/sill", "/vault/weirWidth", "/vault/length", "/vault/width"},
 	},
-	{Key: "cuts", Roots: []string{"/stock"}, Sheets: []string{"stick", "cut"}, First: []string{"/stock/kerf", "/stock/keep"}},
-	{Key: "glue", Sheets: []string{"glue"}, Figures: []string{"glue."}},
+	{Key: "cuts", Roots: []string{"/stock"}, First: []string{"/stock/kerf", "/stock/keep"}},
+	{Key: "glue", Figures: []string{"glue."}},
 	{
 		Key: "material", Roots: []string{"/works", "/prices", "/offer"}, Figures: []string{"upkeep.", "takeoff."},
 		First: []string{"/works/soil", "/works/linerOverlap", "/works/spareFittings"},

@@ -3,7 +3,6 @@ package app
 import (
 	"bytes"
 	"html/template"
-	"strings"
 	"sync"
 
 	"plashet/answer"
@@ -28,8 +27,8 @@ type solved struct {
 	result *design.Result
 	doc    answer.Document
 
-	once   sync.Once
-	sheets []sheet
+	mu     sync.Mutex
+	sheets map[string][]sheet // by part, drawn when first asked for
 }
 
 // sheet is a drawing ready to stand in a page.
@@ -101,44 +100,91 @@ func (c *cache) drop(digest string) {
 	delete(c.kept, digest)
 }
 
-// drawn gives the sheets of an answer, drawn when first asked for.
-func (a *app) drawn(s *solved) []sheet {
-	s.once.Do(func() {
-		in := drawing.Input{Job: s.job, Result: s.result, Curves: design.CurvesOf(a.Book, s.job, s.result, curvePoints)}
-		for _, d := range drawing.Sheets(in) {
-			var b bytes.Buffer
-			if svg.Inline(&b, &d) != nil {
-				continue // a coordinate that is no number: the figures still stand
+// draws tells how the drawings of a part are made.
+var draws = map[string]func(in drawing.Input) []drawing.Sheet{
+	"pond":   one(drawing.Plan),
+	"pump":   one(drawing.Curve, drawing.Front),
+	"levels": func(in drawing.Input) []drawing.Sheet { return append(one(drawing.Levels)(in), courses(in)...) },
+	"vault": func(in drawing.Input) []drawing.Sheet {
+		var out []drawing.Sheet
+		for _, c := range drawing.Corners() {
+			if s, ok := drawing.Assembly(in, c); ok {
+				out = append(out, s)
 			}
-			//nolint:gosec // written by render/svg, which escapes every text
-			s.sheets = append(s.sheets, sheet{d.Name, d.Title, template.HTML(b.String())})
 		}
-	})
-	return s.sheets
+		return append(out, one(drawing.WayOut)(in)...)
+	},
+	"cuts": drawing.Sticks,
+	"glue": drawing.GlueSteps,
 }
 
-// alone draws one sheet as a file; nil where there is none of that name.
-func (a *app) alone(s *solved, name string) []byte {
-	in := drawing.Input{Job: s.job, Result: s.result, Curves: design.CurvesOf(a.Book, s.job, s.result, curvePoints)}
-	for _, d := range drawing.Sheets(in) {
-		var b bytes.Buffer
-		if d.Name == name && svg.Write(&b, &d) == nil {
-			return b.Bytes()
+// one makes a list of drawings that there is one or none of.
+func one(list ...func(in drawing.Input) (drawing.Sheet, bool)) func(in drawing.Input) []drawing.Sheet {
+	return func(in drawing.Input) []drawing.Sheet {
+		var out []drawing.Sheet
+		for _, draw := range list {
+			if s, ok := draw(in); ok {
+				out = append(out, s)
+			}
 		}
+		return out
 	}
-	return nil
 }
 
-// sheetsOf picks the drawings whose names begin with one of the stems.
-func (a *app) sheetsOf(s *solved, stems ...string) []sheet {
-	var out []sheet
-	for _, d := range a.drawn(s) {
-		for _, stem := range stems {
-			if strings.HasPrefix(d.Name, stem) {
-				out = append(out, d)
-				break
+// courses draws the levels through time, case by case.
+func courses(in drawing.Input) []drawing.Sheet {
+	var out []drawing.Sheet
+	if in.Result.Motion != nil {
+		for i := range in.Result.Motion.Cases {
+			if s, ok := drawing.Course(in, in.Result.Motion.Cases[i].Case); ok {
+				out = append(out, s)
 			}
 		}
 	}
 	return out
+}
+
+// drawn is what is drawn.
+func (a *app) drawn(s *solved) drawing.Input {
+	return drawing.Input{Job: s.job, Result: s.result, Curves: design.CurvesOf(a.Book, s.job, s.result, curvePoints)}
+}
+
+// sheetsOf gives the drawings of a part.
+func (a *app) sheetsOf(s *solved, part string) []sheet {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if list, ok := s.sheets[part]; ok || draws[part] == nil {
+		return list
+	}
+	var list []sheet
+	for _, d := range draws[part](a.drawn(s)) {
+		var b bytes.Buffer
+		if svg.Inline(&b, &d) != nil {
+			continue // a coordinate that is no number: the figures still stand
+		}
+		//nolint:gosec // written by render/svg, which escapes every text
+		list = append(list, sheet{d.Name, d.Title, template.HTML(b.String())})
+	}
+	if s.sheets == nil {
+		s.sheets = map[string][]sheet{}
+	}
+	s.sheets[part] = list
+	return list
+}
+
+// alone draws one sheet as a file; nil where there is none of that name.
+func (a *app) alone(s *solved, name string) []byte {
+	in := a.drawn(s)
+	for _, p := range parts {
+		if draws[p.Key] == nil {
+			continue
+		}
+		for _, d := range draws[p.Key](in) {
+			var b bytes.Buffer
+			if d.Name == name && svg.Write(&b, &d) == nil {
+				return b.Bytes()
+			}
+		}
+	}
+	return nil
 }

@@ -55,6 +55,15 @@ var enApp = map[string]string{
 	"app.remove": "Remove {name}", "app.remove.short": "Remove", "app.up": "{name}: one place up", "app.down": "{name}: one place down",
 	"app.form.faults": "Not saved yet: what is marked below could not be read. The answer shown is the last good one.",
 
+	"app.reasons.count": "Open {count} figures", "app.tables": "Figures in tables", "app.option.drawn": "as drawn", "app.nocut": "Not to be cut: the assembly cannot be built as it is laid. See what was found.",
+	"app.pieces": "Pieces of pipe", "app.piece": "piece", "app.piece.between": "between", "app.piece.cut": "cut", "app.piece.marks": "insertion marks", "app.piece.closing": "closing: measure in place",
+	"app.bar": "from", "app.bar.cuts": "pieces", "app.bar.left": "left", "app.bar.stick": "stick", "app.bar.offcut": "offcut",
+	"app.item": "what", "app.item.get": "to get", "app.item.price": "price",
+	"app.mark.done": "done",
+	"app.glue.step": "Step {number} of {of}", "app.glue.go": "Go on gluing", "app.glue.none": "There is no assembly to glue yet.", "app.glue.done": "{count} done", "app.glue.start": "Start the timer", "app.glue.hold": "hold together",
+	"app.glue.set": "then leave it {time} before it is moved", "app.glue.back": "Back", "app.glue.next": "Next", "app.glue.tick": "Done, go on", "app.glue.untick": "Not done yet",
+	"app.error.remedy": "That remedy cannot be taken any more: the job has changed since. See what was found now.",
+
 	"app.why.title": "A figure opened", "app.why.terms": "The values in it", "app.why.symbol": "sign", "app.why.value": "value", "app.why.from": "from",
 	"app.assumed.title": "Assumed", "app.assumed.lead": "What the job does not say, and what was taken instead. Type your own value where it counts.",
 	"app.assumed.weight": "at the other end of its usual range: {moves}",

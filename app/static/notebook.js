@@ -2,6 +2,8 @@
 // A field that is left is posted at once; what the answer shows is put in place
 // without the page being left. Everything works without this too.
 document.documentElement.classList.add("live");
+const tab = document.querySelector(".tabs [aria-current]");
+if (tab) tab.closest("nav").scrollLeft = tab.offsetLeft - 60;
 let queue = Promise.resolve();
 
 function replace(page) {
@@ -57,3 +59,24 @@ document.addEventListener("submit", (e) => {
   if (step) post(form, [step.value.slice(step.value.indexOf(" ") + 1)], step);
   else if (document.activeElement.name && document.activeElement.name.startsWith("/")) post(form, [document.activeElement.name]);
 });
+
+// The hold timer of a glue step. It counts by the clock, so a phone that slept
+// still tells the truth.
+for (const timer of document.querySelectorAll("[data-timer]")) {
+  const face = timer.querySelector("[role=timer]"), start = timer.querySelector("[data-start]");
+  const all = Number(timer.dataset.timer);
+  start.hidden = false;
+  start.addEventListener("click", () => {
+    const end = Date.now() + all * 1000;
+    start.disabled = true;
+    const show = () => {
+      const left = Math.max(0, Math.ceil((end - Date.now()) / 1000));
+      face.textContent = Math.floor(left / 60) + ":" + String(left % 60).padStart(2, "0");
+      if (left > 0) { setTimeout(show, 250); return; }
+      start.disabled = false;
+      timer.classList.add("over");
+      if (navigator.vibrate) navigator.vibrate([300, 100, 300]);
+    };
+    show();
+  });
+}
