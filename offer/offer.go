@@ -13,26 +13,6 @@ import (
 	"plashet/quote"
 )
 
-// Codes of this package.
-const (
-	// FaultOption: a change of an option cannot be made. Args: name, path, and the cause's code and arguments as the fault behind it.
-	FaultOption = "offer.option.change"
-	// FaultUnit: hours for pipe, liner, digging or stone without a unit of it. Args: task, found.
-	FaultUnit = "offer.labour.unit"
-	// FaultNeed: what the hours are for could not be worked out. Args: task, per.
-	FaultNeed = "offer.labour.need"
-	// FaultProfit: two entries for one group. Args: group.
-	FaultProfit = "offer.profit.twice"
-	// FaultAgreed: the option that was agreed is not in the job any more. Args: name.
-	FaultAgreed = "offer.agreed.option"
-	// FindUnpriced: items of the material list or pumps that have no price. Args: count, first.
-	FindUnpriced = "offer.unpriced"
-	// FindChanged: the design is not what was agreed on any more. Args: by, total.
-	FindChanged = "offer.changed"
-	// AssumeHigh: of two rules for an amount the higher is priced. Args: low, high.
-	AssumeHigh = "assume.offer.high"
-)
-
 // Priced is one design with its price.
 type Priced struct {
 	Name  string // of the option; empty for the design itself
@@ -107,8 +87,8 @@ func price(j *job.Job, r *design.Result) Priced {
 	if r.Delivery != nil {
 		p.Flow = r.Delivery.Drawn
 	}
-	p.Findings = append(w.findings, p.Offer.Findings...)
-	p.Faults = append(w.faults, p.Offer.Faults...)
+	p.Findings = slices.Concat(w.findings, p.Offer.Findings)
+	p.Faults = slices.Concat(w.faults, p.Offer.Faults)
 	return p
 }
 

@@ -33,7 +33,7 @@ func codes(t *testing.T) []codeDoc {
 		t.Fatal(err)
 	}
 	var out []codeDoc
-	for _, path := range append(files, "../job/codes.go", "../takeoff/codes.go") {
+	for _, path := range append(files, "../job/codes.go", "../takeoff/codes.go", "../quote/codes.go", "../offer/codes.go") {
 		if strings.HasSuffix(path, "_test.go") {
 			continue
 		}
@@ -90,7 +90,7 @@ func TestEveryCodeHasASentence(t *testing.T) {
 			t.Errorf("%s of %s has no sentence", c.code, c.pkg)
 		}
 	}
-	for _, p := range []string{"unit", "geom", "catalog", "hydro", "network", "level", "layout", "verify", "glue", "cut", "design", "job", "takeoff", "size"} {
+	for _, p := range []string{"unit", "geom", "catalog", "hydro", "network", "level", "layout", "verify", "glue", "cut", "design", "job", "takeoff", "size", "quote", "offer"} {
 		if !pkgs[p] {
 			t.Errorf("no code found in package %s: this test does not see it", p)
 		}
@@ -105,7 +105,7 @@ func TestEveryCodeHasASentence(t *testing.T) {
 // labels are what the packages answer and app say themselves.
 func labels() map[string]string {
 	all := map[string]string{}
-	for _, part := range []map[string]string{enAnswer, enPrint, enSure, enLaid, enChoose, enFound, enApp} {
+	for _, part := range []map[string]string{enAnswer, enPrint, enSure, enLaid, enChoose, enFound, enOffered, enApp} {
 		maps.Copy(all, part)
 	}
 	return all

@@ -45,7 +45,7 @@ var mayImport = map[string][]string{
 		"engine/level", "engine/motion", "engine/layout", "engine/verify", "engine/arrange", "engine/cut", "engine/glue", "engine/size", "engine/band", "job", "takeoff",
 	},
 	"words":       {"engine/unit", "engine/trace"},
-	"answer":      {"engine/unit", "engine/trace", "engine/geom", "engine/cut", "engine/level", "engine/motion", "engine/layout", "engine/verify", "engine/arrange", "engine/glue", "engine/design", "engine/size", "takeoff", "job", "words"},
+	"answer":      {"engine/unit", "engine/trace", "engine/geom", "engine/cut", "engine/level", "engine/motion", "engine/layout", "engine/verify", "engine/arrange", "engine/glue", "engine/design", "engine/size", "takeoff", "offer", "quote", "job", "words"},
 	"drawing":     {"engine/unit", "engine/trace", "engine/geom", "engine/hydro", "engine/level", "engine/motion", "engine/layout", "engine/arrange", "engine/cut", "engine/glue", "engine/design", "job", "words"},
 	"render/svg":  {"drawing"},
 	"render/face": {},
@@ -54,7 +54,7 @@ var mayImport = map[string][]string{
 	"demo":        {},
 	"checks":      {"engine/unit", "engine/trace", "engine/geom", "engine/catalog", "engine/hydro", "engine/network", "engine/size", "engine/level", "engine/motion", "engine/layout", "engine/cut", "engine/cut/testdata/orlib", "engine/glue", "takeoff"},
 	"store":       {},
-	"cli":         {"engine/unit", "engine/trace", "engine/design", "engine/arrange", "engine/catalog", "job", "words", "answer", "drawing", "render/svg", "demo", "app", "serve", "store", "store/memory", "store/carry", "store/sqldb"},
+	"cli":         {"offer", "engine/unit", "engine/trace", "engine/design", "engine/arrange", "engine/catalog", "job", "words", "answer", "drawing", "render/svg", "demo", "app", "serve", "store", "store/memory", "store/carry", "store/sqldb"},
 	"cmd/plashet": {"cli"},
 
 	"store/memory": {"store"},

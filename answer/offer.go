@@ -1,0 +1,259 @@
+package answer
+
+import (
+	"io"
+	"strings"
+
+	"plashet/engine/unit"
+	"plashet/job"
+	"plashet/offer"
+	"plashet/quote"
+	"plashet/words"
+)
+
+// Offered prints an offer for the firm: what everything costs, how cost becomes
+// price, and the designs side by side.
+func Offered(w io.Writer, j *job.Job, d *offer.Document, l *words.Language) error {
+	p := &offered{printer{w: w, say: l, unit: j.System()}, j}
+	p.tell("", "offer.title", str("name", j.Name))
+	p.note()
+	own := &d.Designs[0]
+	p.costs(&own.Offer)
+	p.built(&own.Offer)
+	p.offers(d)
+	p.change(d)
+	p.told(d)
+	p.line("")
+	p.tell("", "offer.agree")
+	return p.err
+}
+
+// OfferedTo prints one design as the client sees it: scope, price, terms, and
+// nothing of what it costs.
+func OfferedTo(w io.Writer, j *job.Job, d *offer.Document, design int, l *words.Language) error {
+	p := &offered{printer{w: w, say: l, unit: j.System()}, j}
+	p.tell("", "offer.title.client", str("name", j.Name))
+	p.note()
+	one := &d.Designs[design]
+	if one.Name != "" {
+		p.line("%s", one.Name)
+		if one.Note != "" {
+			p.line("%s", one.Note)
+		}
+	}
+	p.scopes(&one.Offer)
+	p.clauses("offer.head.includes", j.Offer.Includes)
+	p.clauses("offer.head.excludes", j.Offer.Excludes)
+	p.payments(&one.Offer)
+	p.clauses("offer.head.terms", j.Offer.Terms)
+	if n := j.Offer.ValidDays; n > 0 {
+		p.tell("", "offer.valid", count("days", n))
+	}
+	p.tell("", "offer.safe")
+	p.change(d)
+	return p.err
+}
+
+type offered struct {
+	printer
+	j *job.Job
+}
+
+func (p *offered) note() {
+	if p.j.Note != "" {
+		p.tell("", "offer.invented", str("note", p.j.Note))
+	}
+}
+
+// row prints a name and an amount.
+func (p *offered) row(name, amount string) { p.line("%-44s %16s", name, amount) }
+
+func (p *offered) word(code string) string { return p.say.Word(code) }
+
+// scope names a part of the work: in the reader's language where it is one of
+// our own, else as it was typed.
+func (p *offered) scope(name string) string {
+	if name == "" {
+		name = offer.ScopeWhole
+	}
+	if code := "offer.scope." + name; p.say.Has(code) {
+		return p.word(code)
+	}
+	return name
+}
+
+func (p *offered) costs(o *quote.Offer) {
+	p.head("offer.head.cost")
+	for _, g := range quote.Groups() {
+		told := false
+		for _, l := range o.Lines {
+			if l.Group != g {
+				continue
+			}
+			if !told {
+				p.line("%s", p.word("offer.group."+string(g)))
+				told = true
+			}
+			amount := p.word("offer.none")
+			if l.Counts {
+				amount = l.Amount.Format()
+			}
+			p.row("  "+l.Name, amount)
+			if g == quote.Labour && l.Counts {
+				p.tell("      ", "offer.hours", str("hours", l.Quantity.String()), str("rate", l.Each.FormatExact()))
+			}
+		}
+	}
+}
+
+func (p *offered) built(o *quote.Offer) {
+	p.head("offer.head.price")
+	if !o.Complete {
+		p.tell("", "offer.part")
+	}
+	for _, b := range o.Groups {
+		p.line("%s", p.word("offer.group."+string(b.Group)))
+		p.row("  "+p.word("offer.row.lines"), b.Lines.Format())
+		if !b.Waste.Amount.IsZero() {
+			p.row("  "+p.word("offer.row.waste"), b.Waste.Format())
+		}
+		if !b.Contingency.Amount.IsZero() {
+			p.row("  "+p.word("offer.row.contingency"), b.Contingency.Format())
+		}
+		p.row("  "+p.word("offer.row.profit"), b.Profit.Format())
+		p.row("  "+p.word("offer.row.price"), b.Price.Format())
+	}
+	p.row(p.word("offer.row.cost"), o.Cost.Format())
+	if !o.Discount.Amount.IsZero() {
+		p.row(p.word("offer.row.discount"), o.Discount.Format())
+	}
+	p.scopes(o)
+	p.payments(o)
+}
+
+// scopes prints what the client pays for, down to the total.
+func (p *offered) scopes(o *quote.Offer) {
+	p.head("offer.head.scopes")
+	if !o.Complete {
+		p.tell("", "offer.part")
+	}
+	for _, s := range o.Scopes {
+		p.row(p.scope(s.Name), s.Price.Format())
+	}
+	p.row(p.word("offer.row.net"), o.Net.Format())
+	for _, t := range o.Taxes {
+		rate := t.Rate.Shift(2).String() + " %"
+		p.row(p.text("offer.row.tax", str("name", t.Name), str("rate", rate), str("base", t.Base.Format())), t.Amount.Format())
+	}
+	if !o.Rounding.Amount.IsZero() {
+		p.row(p.word("offer.row.rounding"), o.Rounding.Format())
+	}
+	p.row(p.word("offer.row.total"), o.Total.Format())
+}
+
+func (p *offered) payments(o *quote.Offer) {
+	if !o.Planned || o.Deposit.Amount.IsZero() && len(o.Stages) == 0 {
+		return
+	}
+	p.head("offer.head.pay")
+	if !o.Deposit.Amount.IsZero() {
+		p.row(p.word("offer.row.deposit"), o.Deposit.Format())
+	}
+	for _, s := range o.Stages {
+		p.row(s.Name, s.Amount.Format())
+	}
+	p.row(p.word("offer.row.rest"), o.Rest.Format())
+}
+
+func (p *offered) clauses(head string, list []job.Clause) {
+	if len(list) == 0 {
+		return
+	}
+	p.head(head)
+	for _, c := range list {
+		p.line("- %s", c.Text)
+	}
+}
+
+// offers prints the designs side by side.
+func (p *offered) offers(d *offer.Document) {
+	if len(d.Designs) < 2 {
+		return
+	}
+	p.head("offer.head.options")
+	for _, o := range d.Designs {
+		name := o.Name
+		if name == "" {
+			name = p.word("offer.own")
+		}
+		amount := o.Offer.Total.Format()
+		if !o.Offer.Complete {
+			amount += "*"
+		}
+		p.row(name, amount)
+		if o.Flow > 0 {
+			p.line("    %s %s; %s", p.word("offer.flow"), show(&p.printer, o.Flow, unit.KindFlow), strings.TrimSpace(p.severity(o.Worst)))
+		}
+	}
+	for _, o := range d.Designs {
+		if !o.Offer.Complete {
+			p.line("* %s", p.text("offer.part"))
+			break
+		}
+	}
+}
+
+// change prints a change order.
+func (p *offered) change(d *offer.Document) {
+	c := d.Change
+	if c == nil || c.By.Amount.IsZero() && len(c.Moves) == 0 {
+		return
+	}
+	p.head("offer.head.change")
+	p.row(p.word("offer.row.before"), c.Before.Format())
+	for _, m := range append(c.Moves[:len(c.Moves):len(c.Moves)], c.Taxes...) {
+		name := "  " + p.scope(m.Name)
+		switch {
+		case m.New:
+			name += ", " + p.word("offer.new")
+		case m.Gone:
+			name += ", " + p.word("offer.gone")
+		}
+		p.row(name, m.By.Format())
+	}
+	if !c.Rounding.Amount.IsZero() {
+		p.row("  "+p.word("offer.row.rounding"), c.Rounding.Format())
+	}
+	p.row(p.word("offer.row.by"), c.By.Format())
+	p.row(p.word("offer.row.after"), c.After.Format())
+}
+
+// told prints findings, assumptions and faults of all designs, each once.
+func (p *offered) told(d *offer.Document) {
+	findings, faults := d.Findings, d.Faults
+	seen := map[string]bool{}
+	head := false
+	say := func(s string) {
+		if seen[s] {
+			return
+		}
+		if !head {
+			p.head("offer.head.findings")
+			head = true
+		}
+		seen[s] = true
+		p.line("%s", s)
+	}
+	for _, o := range d.Designs {
+		findings, faults = append(findings, o.Findings...), append(faults, o.Faults...)
+		for _, a := range o.Assumptions {
+			say(p.say.Assumption(a, p.unit))
+		}
+	}
+	for _, f := range findings {
+		say(p.severity(f.Severity) + p.say.Finding(f, p.unit))
+	}
+	for _, f := range faults {
+		say(p.say.Say(f.Message, p.unit))
+	}
+}

@@ -1,0 +1,112 @@
+package cli
+
+import (
+	"errors"
+	"fmt"
+	"regexp"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"plashet/answer"
+	"plashet/engine/catalog"
+	"plashet/engine/unit"
+	"plashet/job"
+	"plashet/offer"
+	"plashet/words"
+)
+
+// quoter holds the flags of quote.
+type quoter struct {
+	client bool
+	option string
+	agree  string
+	to     save
+}
+
+func quoteCommand() *cobra.Command {
+	var f quoter
+	c := &cobra.Command{
+		Use: "quote JOB", Short: "Price the job for the firm, or as the client sees it", Args: operands,
+		Long: `Prices the job: material by the material list and the job's own prices, pumps, labour by
+task, expenses, waste, contingency, markup or margin, tax, deposit and stages, all to the
+coin and adding up (docs/offer.md). Every option of the job is a whole design of its own
+and is priced as one. What the job does not say is told, not guessed; what has no price is
+left out of the sum and named.
+
+For the firm it prints the build-up; with --client only scope, price and terms. --agree
+keeps an offer that the client accepted in the job; from then on a change of the work is
+told as a change order.`,
+		Example: `  plashet quote garden.json
+  plashet quote garden.json --client --option "with the larger pump"
+  plashet quote garden.json --agree 2026-06-02 --out garden-2.json`,
+		RunE: func(cmd *cobra.Command, args []string) error { return f.run(cmd, args[0]) },
+	}
+	c.Flags().BoolVar(&f.client, "client", false, "print what the client sees")
+	c.Flags().StringVar(&f.option, "option", "", "the option's `name`; the design itself when not given")
+	c.Flags().StringVar(&f.agree, "agree", "", "keep the offer as accepted on this `day`, such as 2026-06-02, in the job at --out")
+	f.to.flags(c)
+	return c
+}
+
+var day = regexp.MustCompile(`^\d{4}-\d{2}-\d{2}$`)
+
+func (f *quoter) run(cmd *cobra.Command, name string) error {
+	if f.agree != "" && !day.MatchString(f.agree) {
+		return fmt.Errorf("%q is no day; write it as year-month-day, such as 2026-06-02", f.agree)
+	}
+	if err := f.to.check(); err != nil && f.agree != "" {
+		return err
+	}
+	j, faults, err := read(cmd, name)
+	if err != nil {
+		return err
+	}
+	if err := tell(cmd.ErrOrStderr(), faults, unit.US); err != nil {
+		return err
+	}
+	if j == nil {
+		return errJob
+	}
+	book, err := catalog.New()
+	if err != nil {
+		return ours{err}
+	}
+	d := offer.Of(book, j, faults...)
+	which, err := f.which(&d)
+	if err != nil {
+		return err
+	}
+	if f.agree != "" {
+		if !d.Designs[which].Offer.Complete {
+			return errors.New("the offer is not whole: something in it has no price yet, so it cannot be kept as agreed; quote JOB names what lacks one")
+		}
+		offer.Agree(j, d.Designs[which], f.agree)
+		data, err := job.Encode(j)
+		if err != nil {
+			return ours{err}
+		}
+		return f.to.write(cmd, data)
+	}
+	if f.client {
+		return answer.OfferedTo(cmd.OutOrStdout(), j, &d, which, words.English())
+	}
+	return answer.Offered(cmd.OutOrStdout(), j, &d, words.English())
+}
+
+// which finds the design that is asked for.
+func (f *quoter) which(d *offer.Document) (int, error) {
+	var names []string
+	for i, o := range d.Designs {
+		if o.Name == f.option {
+			return i, nil
+		}
+		if o.Name != "" {
+			names = append(names, fmt.Sprintf("%q", o.Name))
+		}
+	}
+	if len(names) == 0 {
+		return 0, errors.New("the job has no options; leave --option out")
+	}
+	return 0, fmt.Errorf("there is no option %q; the job has %s", f.option, strings.Join(names, ", "))
+}
