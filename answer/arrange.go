@@ -173,15 +173,12 @@ func (p *arranging) none() {
 	}
 	for i := range o.Short {
 		s := &o.Short[i]
-		code := "found.mend.more"
-		if s.By < 0 {
-			code = "found.mend.less"
-		}
 		sure := "found.mend.guess"
 		if s.Sure {
 			sure = "found.mend.sure"
 		}
-		p.line("%s; %s", p.text(code, str("what", p.say.Say(s.What, p.unit)), num("by", enough(s.By, p.unit), unit.KindTape), count("elbows", s.Layout.Worth.Elbows)), p.say.Word(sure))
+		p.tell("", "found.mend", str("what", p.say.Say(s.What, p.unit)), num("by", enough(s.By, p.unit), unit.KindTape),
+			count("elbows", s.Layout.Worth.Elbows), str("sure", p.say.Word(sure)))
 	}
 }
 
@@ -196,5 +193,8 @@ func enough(by unit.Length, s unit.System) unit.Length {
 // Progress says how far a search has got.
 func Progress(g arrange.Progress, l *words.Language) string {
 	p := printer{say: l}
+	if g.Short != "" {
+		return p.text("found.progress.short", str("what", l.Word(g.Short)), count("done", g.Done), count("of", g.Of))
+	}
 	return p.text("found.progress", count("elbows", g.Elbows), count("done", g.Done), count("of", g.Of), count("layouts", g.Layouts))
 }

@@ -84,14 +84,14 @@ func TestArrangedNone(t *testing.T) {
 	a := arrangement(t)
 	fits := a.Outcome.Layouts[0]
 	mend := func(by unit.Length, sure bool) arrange.Change {
-		return arrange.Change{What: trace.Message{Code: "way.up"}, By: by, Layout: fits, Sure: sure}
+		return arrange.Change{What: trace.Message{Code: arrange.ChangeLength}, By: by, Layout: fits, Sure: sure}
 	}
 	for claim, want := range map[arrange.Claim]string{
 		arrange.Everything: "Proven: no chain", arrange.Family: "Proven for up to 3", arrange.Capped: "proves nothing", arrange.Stopped: "proves nothing",
 	} {
-		a.Outcome = &arrange.Outcome{Stage: arrange.StageOut, Proof: arrange.Proof{Claim: claim, Elbows: 3}, Short: []arrange.Change{mend(0.94*unit.Inch, true), mend(-0.3*unit.Inch, false)}}
+		a.Outcome = &arrange.Outcome{Stage: arrange.StageOut, Proof: arrange.Proof{Claim: claim, Elbows: 3}, Short: []arrange.Change{mend(0.94*unit.Inch, true), mend(0.3*unit.Inch, false)}}
 		text := arrangedText(t, a)
-		for _, want := range []string{want, "can the pump be lifted out", `up: 1" more, and a layout with 1 elbows fits; a hundredth`, `up: 5/16" less`, "is not proven"} {
+		for _, want := range []string{want, "can the pump be lifted out", `take a vault longer, by 1": a layout with 1 elbows then fits; a hundredth`, `longer, by 5/16": `, "is not proven"} {
 			if !strings.Contains(text, want) {
 				t.Errorf("claim %d: %q is not told:\n%s", claim, want, text)
 			}

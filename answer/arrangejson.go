@@ -67,9 +67,9 @@ type ArrangedPart struct {
 
 // ArrangedMend is one size changed so that a layout fits.
 type ArrangedMend struct {
-	Code   string   `json:"code" doc:"which size"`
+	Code   string   `json:"code" doc:"what is changed"`
 	Text   string   `json:"text" doc:"the same in words"`
-	By     Quantity `json:"by" doc:"longer, higher, wider; below zero: shorter, lower"`
+	By     Quantity `json:"by" doc:"by how much at least, not rounded"`
 	Sure   bool     `json:"sure" doc:"a hundredth of an inch short of that does not do"`
 	Elbows int      `json:"elbows" doc:"of the layout that then fits"`
 }

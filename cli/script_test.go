@@ -32,8 +32,10 @@ func TestScripts(t *testing.T) {
 	testscript.Run(t, testscript.Params{
 		Dir: dir, UpdateScripts: *update, RequireExplicitExec: true, RequireUniqueNames: true,
 		Setup: func(e *testscript.Env) error { // an example job for the scripts to work on
-			if err := os.WriteFile(filepath.Join(e.WorkDir, "hillside.json"), demo.Job("hillside-cascade"), 0o644); err != nil {
-				return err
+			for name, job := range map[string]string{"hillside.json": "hillside-cascade", "courtyard.json": "courtyard-rill"} {
+				if err := os.WriteFile(filepath.Join(e.WorkDir, name), demo.Job(job), 0o644); err != nil {
+					return err
+				}
 			}
 			return os.WriteFile(filepath.Join(e.WorkDir, "old-pond.json"), demo.Job("old-pond"), 0o644)
 		},

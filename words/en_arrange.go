@@ -9,6 +9,7 @@ var enArrange = map[string]string{
 	"design.arrange.pump":          "{where}: pump “{name}” tells no attitude, so nobody knows how large it is and where its port looks. Measure it and enter an attitude.",
 	"design.arrange.pipe":          "{where} is missing: neither the assembly nor a run from the pump tells the pipe. Enter the kind and size of the pipe in the vault.",
 	"design.arrange.port":          "{where}: the port of pump “{name}” is {size} {thread}, and no fitting of the tables joins it to {pipe}. Check both sizes, or take pipe of the port's size.",
+	"design.arrange.glued": "{where}: some are marked as glued already, and the search cannot keep them: it lays every chain anew. Take the marks out to search for a new chain, or finish this one by hand and let design check it.",
 	"design.arrange.elbows":        "{found} elbows cannot be searched; the limit is {limit}. Ask for fewer.",
 	"design.arrange.best":          "{found} layouts cannot be kept side by side; the limit is {limit}. Ask for fewer.",
 	"design.arrange.pump.larger":   "Pump “{name}” does not go into the vault {attitude}: its {axis} is {found}, the vault has {limit}. It is not looked at in this attitude.",
@@ -30,6 +31,15 @@ var enArrange = map[string]string{
 	"arrange.glued.wall":       "The parts glued at the wall do not run straight out through the hole as their rolls are entered. Check the rolls of the glued elbows.",
 	"arrange.glued.closing":    "A piece between glued parts is entered as one whose length is worked out. It is made already: measure it and enter its length.",
 	"arrange.obstacle.overlap": "Obstacles “{name}” and “{other}” stand in each other. Check the figures of both; what is one thing is entered as one.",
+
+	// What would mend it where nothing fits.
+	"arrange.change.length":    "take a vault longer",
+	"arrange.change.width":     "take a vault wider",
+	"arrange.change.depth":     "take a vault deeper",
+	"arrange.change.hole.up":   "drill the hole higher",
+	"arrange.change.hole.down": "drill the hole lower",
+	"arrange.change.hole.less": "drill the hole at less along its wall",
+	"arrange.change.hole.more": "drill the hole at more along its wall",
 
 	// What is assumed.
 	"assume.arrange.flow":    "No flow can be worked out from the job, so losses are compared at {value} in the vault's pipe.",

@@ -44,13 +44,13 @@ var enFound = map[string]string{
 	"found.stage.out":   "Layouts reach the hole, but with none can the pump be lifted out.",
 
 	// What would mend it.
-	"found.mend.more":  "{what}: {by} more, and a layout with {elbows} elbows fits",
-	"found.mend.less":  "{what}: {by} less, and a layout with {elbows} elbows fits",
-	"found.mend.sure":  "a hundredth of an inch short of that none does",
-	"found.mend.guess": "that a little less would not do is not proven",
+	"found.mend":       "{what}, by {by}: a layout with {elbows} elbows then fits; {sure}",
+	"found.mend.sure":  "a hundredth of an inch less will not do",
+	"found.mend.guess": "that less would not do is not proven",
 	"found.mend.none":  "No single size was found that would mend it: take another pump, another vault or more fittings.",
 
 	// While it runs.
-	"found.progress": "{elbows} elbows: {done} of {of} orders of fittings decided, {layouts} layouts so far",
-	"found.stop":     "Ctrl-C stops the search and prints the best so far.",
+	"found.progress":       "{elbows} elbows: {done} of {of} orders of fittings decided, {layouts} layouts so far",
+	"found.progress.short": "nothing fits; looking for what would mend it ({what}): {done} of {of} orders of fittings decided",
+	"found.stop":           "Ctrl-C stops the search and prints the best so far.",
 }

@@ -23,7 +23,7 @@ type codeDoc struct{ name, code, doc, pkg string }
 var isCode = regexp.MustCompile(`^[a-z]+(\.[A-Za-z-]+)+$`)
 
 // isName tells how a constant with a code is called.
-var isName = regexp.MustCompile(`^(Step|Code|Fault|Find|Finding|Caution|Assume|Reason|Remedy|Doubt|Check)[A-Z]`)
+var isName = regexp.MustCompile(`^(Step|Code|Fault|Find|Finding|Caution|Assume|Reason|Remedy|Doubt|Check|Change)[A-Z]`)
 
 // codes reads the constants of the engine and of the packages job and takeoff.
 func codes(t *testing.T) []codeDoc {

@@ -101,7 +101,9 @@ func (m *model) arranging(a *Arranging, want ArrangeWant) bool {
 		a.Shown = usualBest
 	}
 	m.mayUse(a, pump, pipe)
-	m.gluedAlready(a)
+	if m.gluedAlready(a); len(a.Input.Glued.FromPort)+len(a.Input.Glued.FromWall) > 0 {
+		m.fault("/assembly/parts", CodeArrangeGlued) // the search lays every chain anew
+	}
 	return len(m.out.Faults) == 0
 }
 

@@ -102,10 +102,14 @@ func TestArrangeGlued(t *testing.T) {
 	book, j := read(t, "hillside-cascade")
 	p := j.Assembly.Parts
 	p[0].Glued, p[1].Glued, p[len(p)-1].Glued = "pump", "pump", "wall"
-	_, a, ok := filled(t, book, j, ArrangeWant{})
+	m, a, ok := filled(t, book, j, ArrangeWant{})
 	g := &a.Input.Glued
-	if !ok || len(g.FromPort) != 2 || len(g.FromWall) != 1 || g.FromPort[0].Mark != "A1" || g.FromPort[1].Mark != "U1" || g.FromWall[0].Kind != layout.Bulkhead {
-		t.Errorf("%v %+v", ok, g)
+	// Until the search keeps them, none is made that would lay them anew.
+	if ok || len(m.out.Faults) != 1 || m.out.Faults[0].Code != CodeArrangeGlued {
+		t.Errorf("%v", m.out.Faults)
+	}
+	if len(g.FromPort) != 2 || len(g.FromWall) != 1 || g.FromPort[0].Mark != "A1" || g.FromPort[1].Mark != "U1" || g.FromWall[0].Kind != layout.Bulkhead {
+		t.Errorf("%+v", g)
 	}
 }
 

@@ -13,6 +13,8 @@ const (
 	// CodeArrangeElbows, CodeArrangeBest: more than can be searched, or below zero. Args: found, limit.
 	CodeArrangeElbows = "design.arrange.elbows"
 	CodeArrangeBest   = "design.arrange.best"
+	// CodeArrangeGlued: parts are glued already, which the search does not keep. No args.
+	CodeArrangeGlued = "design.arrange.glued"
 	// FindPumpLarge: the pump does not go into the vault in this attitude, which
 	// is left aside. Args: name, attitude, axis, found, limit.
 	FindPumpLarge = "design.arrange.pump.larger"

@@ -89,9 +89,9 @@ func TestKeep(t *testing.T) {
 // distances.
 func TestKeepGlued(t *testing.T) {
 	book, j := read(t, "hillside-cascade")
+	a := asFound(t, book, j)
 	p := j.Assembly.Parts
 	p[0].Glued, p[1].Glued, p[4].Glued = "pump", "pump", "wall"
-	a := asFound(t, book, j)
 	next, faults := a.Keep(book, j, 0)
 	if len(faults) > 0 {
 		t.Fatal(faults)
