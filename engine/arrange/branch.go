@@ -13,14 +13,15 @@ import (
 // between them. A branch also says that the planes before it do not do, so that
 // no two of them look at the same.
 type branch struct {
-	s     *search
-	c     *chain
-	out   leaving
-	keeps []keep
-	ends  [][2]geom.Vec3 // of each body, where the solution has them
-	walls []wall
-	need  float64  // room that the pump is to have each way, and the closing piece
-	give  *stretch // a measure that may grow, and is to as little as can be; nil: none does
+	s      *search
+	c      *chain
+	out    leaving
+	keeps  []keep
+	ends   [][2]geom.Vec3 // of each body, where the solution has them
+	walls  []wall
+	need   float64  // room that the pump is to have each way, and the closing piece
+	give   *stretch // a measure that may grow, and is to as little as can be; nil: none does
+	gapped bool     // the end need not meet the hole: the gap is to be as little as can be
 
 	programs []program
 	row      []float64
@@ -44,9 +45,15 @@ type gapAt struct {
 // best is the value to beat.
 func (b *branch) run(best float64) {
 	b.best = best
+	b.start()
+	b.node(0)
+}
+
+// start makes the program at the root.
+func (b *branch) start() *program {
 	c := b.c
 	n := c.vars
-	if b.give != nil {
+	if b.give != nil || b.gapped {
 		n++
 	}
 	if cap(b.row) < n {
@@ -67,9 +74,13 @@ func (b *branch) run(best float64) {
 		}
 		costs[c.vars] = 1
 	}
+	if b.gapped {
+		clear(costs)
+		costs[c.vars] = 1
+	}
 	p.reset(costs)
 	b.root(p)
-	b.node(0)
+	return p
 }
 
 func (b *branch) grow(depth int) {
@@ -89,9 +100,15 @@ func (b *branch) root(p *program) {
 		if b.give != nil {
 			b.row[c.vars] = -n.Dot(b.give.hole)
 		}
+		if b.gapped {
+			b.row[c.vars] = -1
+		}
 		p.row(b.row, at+above-fixed)
 		for i := range b.row {
 			b.row[i] = -b.row[i]
+		}
+		if b.gapped {
+			b.row[c.vars] = -1
 		}
 		p.row(b.row, fixed-at+below)
 	}

@@ -118,6 +118,11 @@ func (c *compass) makeNormals() {
 	for i := range c.apart {
 		add(c.apart[i].Scale(-1))
 	}
+	c.opposites()
+}
+
+// opposites finds of each normal the opposite one.
+func (c *compass) opposites() {
 	for _, n := range c.apart {
 		for k, o := range c.apart {
 			if alike(o, n.Scale(-1)) {

@@ -11,6 +11,16 @@
 // are chosen one by one, lengths and places follow from a linear program, and
 // what would collide is kept apart by planes, decided by branch and bound.
 //
+// Directions: the axes and half way between two of them, and the same turned
+// with the pump. A rolled offset (two elbows in a row whose outer legs lie along
+// one line) is also looked at between the steps of 45 degrees, at the rolls where
+// the pipe closes, but only where no step closes it, with one such pair in a
+// chain, and from four elbows on only while nothing else is found. Not looked at:
+// two pairs rolled freely in one chain, a pump turned by other angles than those
+// given, tilting the pump on its way out, hose. Parts glued already stay as they
+// are; with elbows glued to the pump only the attitude in which they were glued
+// is looked at.
+//
 // Frames, rolls and marks are those of engine/layout. Lengths in metres, angles
 // in radians. Nothing panics; the same input gives the same outcome, on one core
 // as on many.

@@ -138,6 +138,10 @@ type way struct {
 func (s *search) orders(n int, front []Layout) (out []order, t trial) {
 	ways := s.waysOf(n, front)
 	s.share(len(ways), func(w *worker, i int) { w.sketch(&ways[i]) })
+	if n < rolledFrom || len(front) == 0 {
+		more, programs := s.rolled(ways)
+		ways, t.tally.Programs = append(ways, more...), programs
+	}
 	for i := range ways {
 		v := &ways[i]
 		t.add(&v.trial)

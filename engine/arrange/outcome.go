@@ -42,7 +42,8 @@ type Worth struct {
 	Elbows   int
 }
 
-// Claim is how far the proof reaches.
+// Claim is how far the proof reaches: over the directions and rolls that are
+// looked at (see the package's comment). Of free rolls only some are.
 type Claim uint8
 
 // The claims, the strongest first.
