@@ -48,6 +48,8 @@ var enVerify = disagreeing(map[string]string{
 	"verify.water.volume": "of the water in the pipe ({what}) {found} are told; it is {limit}.",
 	"verify.stack.error":  "the errors of saw, seats and elbows ({what}) at the port are told wrongly.",
 	"verify.stack.tilt":   "the tilt of the port from the errors of the elbows is told wrongly.",
+	"verify.stack.share":  "what each source makes of the likely error is told wrongly.",
+	"verify.play.told":    "the play that the pump needs, or has, is told wrongly.",
 	"verify.room.pump":    "how far the pump can be moved on the floor[ ({way})] is told wrongly.",
 	"verify.room.shorter": "what can be cut off closing piece[ {piece}] is told wrongly.",
 	"verify.play.pump":    "the pump can be moved {found} along the vault's {axis}; the likely error is {limit}.",

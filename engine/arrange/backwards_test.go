@@ -143,7 +143,7 @@ func backwards(t testing.TB, book *catalog.Book, seed uint64, n int) (*known, bo
 	r := draw(t, book, seed)
 	size := pick(r, "1-1/2", "1-1/2", "2")
 	union := r.IntN(8) != 0
-	i := arrange.Input{Path: "/assembly", Rules: arrange.Rules{Union: union, Out: union, Check: true}}
+	i := arrange.Input{Path: "/assembly", Rules: arrange.Rules{Union: union, Out: union, Check: true, Best: 1000}}
 	names := []string{
 		"male adapter", "elbow 90", "elbow 45", "street elbow 90", "bulkhead fitting",
 		pick(r, "check valve spring", "check valve spring", "check valve swing"),

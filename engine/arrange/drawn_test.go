@@ -27,7 +27,7 @@ type drawn struct {
 // which a search must find that it is.
 var spoils = map[string]arrange.Stage{
 	"slab":  arrange.StageClear, // a slab from wall to wall between port and hole: no run of elbows passes it
-	"lid":   arrange.StageWalls, // the hole so near the lid that no fitting keeps clear of it
+	"lid":   arrange.StageWalls, // the hole so near the lid that no fitting goes under it
 	"low":   arrange.StageBody,  // the pump is taller than the vault
 	"hatch": arrange.StageOut,   // a hatch narrower than the pump every way
 }
@@ -48,7 +48,7 @@ func (k *known) spoil(how string) bool {
 		far := geom.Vec3{X: 20, Y: 20, Z: float64(top + inches(0.75))}
 		v.Obstacles = []layout.Obstacle{{Name: "slab", Box: geom.Box{Min: geom.Vec3{X: -1, Y: -1, Z: float64(top)}, Max: far}}}
 	case "lid":
-		low := v.Outlet.Height + hub + inches(0.15)
+		low := v.Outlet.Height + hub - inches(0.25)
 		if v.FloorLength > 0 || low < top {
 			return false
 		}

@@ -56,7 +56,7 @@ func TestStandingSet(t *testing.T) {
 				t.Errorf("%s: %d layouts in a vault that has none", d, len(out.Layouts))
 			}
 			if out.Stage != spoils[d.spoilt] && !undecided(&out) {
-				t.Logf("%s: stage %q, want %q", d, out.Stage, spoils[d.spoilt])
+				t.Errorf("%s: stage %q, want %q", d, out.Stage, spoils[d.spoilt])
 			}
 			continue
 		}

@@ -44,6 +44,8 @@ var rules = map[string]rule{
 		layout.FindPumpWall, layout.FindPumpObstacle,
 	}},
 	CheckShorter: {codes: []string{layout.FaultClosingIdle}},
+	CheckShare:   {codes: []string{layout.FaultClosingIdle}},
+	CheckNeeded:  {codes: []string{layout.FaultClosingIdle}},
 	CheckPlay:    {codes: []string{layout.FindPlay}, names: []string{"axis"}},
 	CheckSpare:   {codes: []string{layout.FindClosingSpare, layout.FaultClosingShort}, names: []string{"piece"}},
 }

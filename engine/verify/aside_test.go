@@ -83,6 +83,31 @@ var aside = []mutation{
 		*pick(r, &m.Left, &m.Right, &m.Front, &m.Back) += unit.Length(amount(r, 2e-4, 0.1))
 		return []string{CheckRoom}
 	}},
+	{"another share of an error", func(r *rand.Rand, b *built) []string {
+		if len(b.a.Stack.Shares) == 0 {
+			return nil
+		}
+		b.a.Stack.Shares = slices.Clone(b.a.Stack.Shares)
+		k := r.IntN(len(b.a.Stack.Shares))
+		switch r.IntN(3) {
+		case 0:
+			b.a.Stack.Shares[k].Of += unit.Ratio(amount(r, 1e-5, 0.5))
+		case 1:
+			b.a.Stack.Shares[k].Mark += "x"
+		default:
+			b.a.Stack.Shares = slices.Delete(b.a.Stack.Shares, k, k+1)
+		}
+		return []string{CheckShare}
+	}},
+	{"another play", func(r *rand.Rand, b *built) []string {
+		if len(b.a.Room.Plays) == 0 {
+			return nil
+		}
+		b.a.Room.Plays = slices.Clone(b.a.Room.Plays)
+		p := &b.a.Room.Plays[r.IntN(len(b.a.Room.Plays))]
+		*pick(r, &p.Needed, &p.Worst, &p.Available) += unit.Length(amount(r, 1e-5, 0.05))
+		return []string{CheckNeeded}
+	}},
 	{"room told to be none", func(_ *rand.Rand, b *built) []string {
 		b.a.Room.Stands = true
 		return []string{CheckRoom}

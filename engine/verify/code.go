@@ -111,6 +111,10 @@ const (
 	CheckStack = "verify.stack.error"
 	// CheckTilt: the same of the direction of the port. No args.
 	CheckTilt = "verify.stack.tilt"
+	// CheckShare: what each source makes of the likely error. No args.
+	CheckShare = "verify.stack.share"
+	// CheckNeeded: the play told as needed, at worst and at hand. No args.
+	CheckNeeded = "verify.play.told"
 	// CheckRoom: moved as far as is told, the pump just touches what stops it.
 	// Args: way ("left", "right", "front", "back").
 	CheckRoom = "verify.room.pump"

@@ -22,6 +22,7 @@ func (v *verifier) room() {
 		return
 	}
 	if stands {
+		v.holds(CheckNeeded, v.in.Path, len(r.Plays) == 0)
 		return
 	}
 	for _, w := range [...]struct {
@@ -38,15 +39,18 @@ func (v *verifier) room() {
 		v.atLeast(CheckRoom, v.in.Path, min(w.by, v.reached(w.u, w.by)), -touch, way)
 		v.atMost(CheckRoom, v.in.Path, v.reached(w.u, w.by+further), -touch, way)
 	}
-	_, likely := total(moves)
-	for _, x := range [...]struct {
-		axis   string
-		u      vec
-		room   float64
-		likely float64
+	worst, likely := total(moves)
+	if !v.holds(CheckWhole, v.in.Path, len(r.Plays) == 2, trace.Str("what", "plays")) {
+		return
+	}
+	for k, x := range [...]struct {
+		axis          string
+		u             vec
+		room          float64
+		likely, worst float64
 	}{
-		{"length", vec{x: 1}, float64(min(r.Left, r.Right)), likely.x},
-		{"width", vec{y: 1}, float64(min(r.Front, r.Back)), likely.y},
+		{"length", vec{x: 1}, float64(min(r.Left, r.Right)), likely.x, worst.x},
+		{"width", vec{y: 1}, float64(min(r.Front, r.Back)), likely.y, worst.y},
 	} {
 		need := x.likely
 		if v.closesAlong(x.u) {
@@ -54,6 +58,9 @@ func (v *verifier) room() {
 			need = min(need, v.lim.tape+v.lim.saw+2*v.lim.seat)
 		}
 		v.atLeast(CheckPlay, v.in.Path, x.room, need, trace.Str("axis", x.axis))
+		p := &r.Plays[k]
+		off := max(math.Abs(float64(p.Needed)-need), math.Abs(float64(p.Worst)-x.worst), math.Abs(float64(p.Available)-x.room))
+		v.holds(CheckNeeded, v.in.Path, p.Axis == x.axis && off <= grain)
 	}
 }
 
