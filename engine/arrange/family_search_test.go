@@ -20,8 +20,8 @@ func TestFamilySearched(t *testing.T) {
 		if undecided(&out) {
 			t.Logf("%s: claim %d, %d orders at a limit", v.Name, out.Proof.Claim, out.Proof.Caps)
 		}
-		switch {
-		case v.Fits == "yes":
+		switch v.Fits {
+		case "yes":
 			if yes++; len(out.Layouts) == 0 {
 				t.Errorf("%s: no layout, stage %q", v.Name, out.Stage)
 			}

@@ -1,0 +1,142 @@
+//go:build unix
+
+package arrange_test
+
+import (
+	"context"
+	"flag"
+	"fmt"
+	"os"
+	"slices"
+	"strings"
+	"syscall"
+	"testing"
+	"time"
+
+	"plashet/engine/arrange"
+)
+
+var table = flag.Bool("table", false, "measure the search and write the table in docs/layouts.md anew")
+
+const (
+	tableFile  = "../../docs/layouts.md"
+	tableBegin = "<!-- table: go test ./engine/arrange -run Table -table -timeout 1h -->\n"
+	tableEnd   = "<!-- end of table -->\n"
+)
+
+// cpu gives the processor time that this process has taken.
+func cpu(t *testing.T) time.Duration {
+	t.Helper()
+	var u syscall.Rusage
+	if err := syscall.Getrusage(syscall.RUSAGE_SELF, &u); err != nil {
+		t.Fatal(err)
+	}
+	return time.Duration(u.Utime.Nano() + u.Stime.Nano())
+}
+
+var claims = map[arrange.Claim]string{
+	arrange.Everything: "any number of elbows", arrange.Family: "up to four elbows", arrange.Capped: "a limit was met", arrange.Stopped: "stopped",
+}
+
+// timed runs the search on one core and gives the processor time in seconds.
+func timed(t *testing.T, i arrange.Input, limit time.Duration) (arrange.Outcome, float64) {
+	t.Helper()
+	i.Rules.Cores = 1
+	ctx, cancel := context.WithTimeout(context.Background(), limit)
+	defer cancel()
+	before := cpu(t)
+	out := arrange.Search(ctx, i, nil)
+	return out, (cpu(t) - before).Seconds()
+}
+
+// Measured when asked; else the table is held against the family: a row for
+// each vault, layouts where it fits and none where it does not.
+func TestTable(t *testing.T) {
+	if *table {
+		writeTable(t)
+	}
+	text, err := os.ReadFile(tableFile)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, v := range family(t) {
+		row := ""
+		for line := range strings.Lines(string(text)) {
+			if strings.HasPrefix(line, "| "+v.Name+" |") {
+				row = line
+			}
+		}
+		if row == "" {
+			t.Errorf("no row for %s: go test ./engine/arrange -run Table -table", v.Name)
+			continue
+		}
+		cells := strings.Split(row, "|")
+		if none := strings.TrimSpace(cells[4]) == "0"; v.Fits == "yes" && none || v.Fits == "no" && !none {
+			t.Errorf("%s: fits %s, but the row says %s", v.Name, v.Fits, row)
+		}
+	}
+}
+
+func writeTable(t *testing.T) {
+	book := newBook(t)
+	var b strings.Builder
+	b.WriteString(tableBegin)
+	b.WriteString("| vault | what it is | s | layouts | first: elbows, joints, head, slide | claim | orders | nodes |\n|---|---|---|---|---|---|---|---|\n")
+	for _, v := range family(t) {
+		out, s := timed(t, v.input(t, book), time.Minute)
+		first := "none: " + string(out.Stage)
+		if len(out.Layouts) > 0 {
+			w := out.Layouts[0].Worth
+			first = fmt.Sprintf("%d, %d, %.3f m, %.0f mm", w.Elbows, w.Joints, float64(w.Head), float64(w.Slide)*1000)
+		}
+		fmt.Fprintf(&b, "| %s | %s | %.2f | %d | %s | %s | %d | %d |\n",
+			v.Name, v.Why, s, len(out.Layouts), first, claims[out.Proof.Claim], out.Tally.Orders, out.Tally.Nodes)
+		t.Logf("%s %.2f s", v.Name, s)
+	}
+	b.WriteString("\n" + standingRow(t))
+	b.WriteString(tableEnd)
+	text, err := os.ReadFile(tableFile)
+	if err != nil {
+		t.Fatal(err)
+	}
+	from, to := strings.Index(string(text), tableBegin), strings.Index(string(text), tableEnd)
+	if from < 0 || to < from {
+		t.Fatal("docs/layouts.md has no table to replace")
+	}
+	if err := os.WriteFile(tableFile, []byte(string(text[:from])+b.String()+string(text[to+len(tableEnd):])), 0o600); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// standingRow measures the standing set and gives its line.
+func standingRow(t *testing.T) string {
+	book := newBook(t)
+	var times []float64
+	said, worst, slowest, three, fit := map[arrange.Claim]int{}, 0.0, "", 0, 0
+	for _, d := range standing(t) {
+		v, ok := d.vault(t, book)
+		if !ok {
+			continue
+		}
+		out, s := timed(t, v.input, 5*time.Second)
+		times = append(times, s)
+		said[out.Proof.Claim]++
+		if s > worst {
+			worst, slowest = s, d.String()
+		}
+		if len(out.Layouts) > 0 {
+			fit++
+			if fewest(out.Layouts) >= 3 {
+				three++
+			}
+		}
+	}
+	if len(times) == 0 {
+		t.Fatal("no vault in the standing set")
+	}
+	slices.Sort(times)
+	at := func(share float64) float64 { return times[min(len(times)-1, int(share*float64(len(times))))] }
+	return fmt.Sprintf("Standing set, %d vaults, stopped after 5 s each: median %.2f s, nine in ten below %.2f s, worst %.1f s (line `%s`). "+
+		"Claims: %d over any number of elbows, %d up to four, %d met a limit, %d were stopped. %d have a layout, %d of these none with fewer than three elbows.\n",
+		len(times), at(0.5), at(0.9), worst, slowest, said[arrange.Everything], said[arrange.Family], said[arrange.Capped], said[arrange.Stopped], fit, three)
+}
