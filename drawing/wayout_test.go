@@ -36,7 +36,7 @@ func TestWayOut(t *testing.T) {
 		}
 		all1 := strings.Join(said, " ")
 		for i, m := range a.LiftOut.Moves {
-			if far := (unit.Of(m.Distance, unit.KindTape)).Format(in.Result.Units); !strings.Contains(all1, far) || !strings.Contains(all1, string(rune('2'+i))+". ") {
+			if far := unit.Of(m.Distance, unit.KindTape).Format(in.Result.Units); !strings.Contains(all1, far) || !strings.Contains(all1, string(rune('2'+i))+". ") {
 				t.Errorf("%s: move %d by %s is not told: %s", name, i+1, far, all1)
 			}
 		}

@@ -9,7 +9,7 @@ var enArrange = map[string]string{
 	"design.arrange.pump":          "{where}: pump “{name}” tells no attitude, so nobody knows how large it is and where its port looks. Measure it and enter an attitude.",
 	"design.arrange.pipe":          "{where} is missing: neither the assembly nor a run from the pump tells the pipe. Enter the kind and size of the pipe in the vault.",
 	"design.arrange.port":          "{where}: the port of pump “{name}” is {size} {thread}, and no fitting of the tables joins it to {pipe}. Check both sizes, or take pipe of the port's size.",
-	"design.arrange.glued": "{where}: some are marked as glued already, and the search cannot keep them: it lays every chain anew. Take the marks out to search for a new chain, or finish this one by hand and let design check it.",
+	"design.arrange.glued":         "{where}: some are marked as glued already, and the search cannot keep them: it lays every chain anew. Take the marks out to search for a new chain, or finish this one by hand and let design check it.",
 	"design.arrange.elbows":        "{found} elbows cannot be searched; the limit is {limit}. Ask for fewer.",
 	"design.arrange.best":          "{found} layouts cannot be kept side by side; the limit is {limit}. Ask for fewer.",
 	"design.arrange.pump.larger":   "Pump “{name}” does not go into the vault {attitude}: its {axis} is {found}, the vault has {limit}. It is not looked at in this attitude.",

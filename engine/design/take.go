@@ -20,13 +20,13 @@ func Take(book *catalog.Book, j *job.Job, r *Result, m trace.Remedy) (next *job.
 	t := taker{book: book, job: j.Clone(), result: r, ok: true}
 	switch m.Code {
 	case RemedySill:
-		t.shift("/vault/sill", -amount(m, "amount"))
+		t.shift("/vault/sill", -amount(m))
 	case RemedyRim:
-		t.shift("/pond/rim", amount(m, "amount"))
+		t.shift("/pond/rim", amount(m))
 	case RemedyFill:
-		t.shift("/pond/water", amount(m, "amount"))
+		t.shift("/pond/water", amount(m))
 	case RemedyDrain:
-		t.shift("/pond/water", -amount(m, "amount"))
+		t.shift("/pond/water", -amount(m))
 	case RemedyTopUp:
 		t.topUp(m)
 	case RemedyValves:
@@ -52,9 +52,9 @@ func (t *taker) set(path, value string) {
 	}
 }
 
-func amount(m trace.Remedy, name string) unit.Length {
+func amount(m trace.Remedy) unit.Length {
 	for _, a := range m.Args {
-		if a.Name == name {
+		if a.Name == "amount" {
 			return unit.Length(a.Value.SI)
 		}
 	}
