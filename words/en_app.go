@@ -21,7 +21,8 @@ var enApp = map[string]string{
 	"app.mark.stop": "stop", "app.mark.watch": "watch", "app.mark.note": "note", "app.mark.none": "open", "app.mark.right": "right", "app.mark.accepted": "accepted", "app.mark.": "open",
 
 	"app.tab.answer": "Answer", "app.tab.open": "{count} to look at",
-	"app.part.site": "Site", "app.part.pond": "Pond", "app.part.falls": "Falls", "app.part.pump": "Pump", "app.part.pipe": "Pipe",
+	"app.part.site": "Site", "app.part.pond": "Pond",
+	"app.part.falls": "Falls", "app.part.pump": "Pump", "app.part.pipe": "Pipe",
 	"app.part.levels": "Levels", "app.part.vault": "Vault", "app.part.cuts": "Cuts", "app.part.glue": "Glue-up", "app.part.material": "Material",
 
 	"app.sum": "{stop} to stop for, {watch} to watch, {note} to note.", "app.sum.assumed": "{count} values assumed",

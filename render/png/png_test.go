@@ -17,7 +17,7 @@ func at(t *testing.T, s *drawing.Sheet, scale float64) func(x, y float64) color.
 	if err != nil {
 		t.Fatal(err)
 	}
-	return func(x, y float64) color.RGBA { return img.RGBAAt(int(x*scale), int(y*scale)) }
+	return func(x, y float64) color.RGBA { return img.RGBAAt(int(x*scale), int(y*scale)) } //nolint:misspell // the package's name
 }
 
 // TestShapes reads pixels where a person would see ink, and where not.
