@@ -88,23 +88,35 @@ func (f *folder) draw(cmd *cobra.Command, j *job.Job, r *design.Result, book *ca
 	return f.put(sheets, cmd.OutOrStdout())
 }
 
-// put writes sheets into the folder, each whole or not at all, and tells their
-// names.
+// put writes drawings into the folder as SVG, each whole or not at all, and tells
+// their names.
 func (f *folder) put(sheets []drawing.Sheet, names io.Writer) error {
-	var files [][]byte
+	var files []written
 	for i := range sheets {
 		var b bytes.Buffer
 		if err := svg.Write(&b, &sheets[i]); err != nil {
 			return ours{fmt.Errorf("draw %s: %w", sheets[i].Name, err)}
 		}
-		files = append(files, b.Bytes())
+		files = append(files, written{sheets[i].Name + ".svg", b.Bytes()})
 	}
-	if err := f.check(sheets); err != nil {
+	return f.write(files, names)
+}
+
+// written is a file that is to be in the folder.
+type written struct {
+	name string
+	data []byte
+}
+
+// write writes the files, each whole or not at all, and tells their names;
+// none where one is in the way and may not be written over.
+func (f *folder) write(files []written, names io.Writer) error {
+	if err := f.check(files); err != nil {
 		return err
 	}
-	for i := range sheets {
-		name := f.path(&sheets[i])
-		switch err := replace(name, files[i]); {
+	for _, w := range files {
+		name := filepath.Join(f.to, w.name)
+		switch err := replace(name, w.data); {
 		case errors.Is(err, fs.ErrPermission):
 			return fmt.Errorf("%q may not be written: the permissions of its folder keep you out", name)
 		case err != nil:
@@ -117,23 +129,22 @@ func (f *folder) put(sheets []drawing.Sheet, names io.Writer) error {
 	return nil
 }
 
-func (f *folder) path(s *drawing.Sheet) string { return filepath.Join(f.to, s.Name+".svg") }
-
 // check makes the folder and tells what stands in the way.
-func (f *folder) check(sheets []drawing.Sheet) error {
+func (f *folder) check(files []written) error {
 	if info, err := os.Stat(f.to); err == nil && !info.IsDir() {
 		return fmt.Errorf("%q is no folder", f.to)
 	}
 	if err := os.MkdirAll(f.to, 0o755); err != nil {
 		return fmt.Errorf("the folder %q cannot be made: %s", f.to, reason(err))
 	}
-	for i := range sheets {
-		info, err := os.Stat(f.path(&sheets[i]))
+	for _, w := range files {
+		name := filepath.Join(f.to, w.name)
+		info, err := os.Stat(name)
 		switch {
 		case err == nil && !info.Mode().IsRegular():
-			return fmt.Errorf("%q is no file that can be written over", f.path(&sheets[i]))
+			return fmt.Errorf("%q is no file that can be written over", name)
 		case err == nil && !f.force:
-			return fmt.Errorf("there is a file %q already; --force writes over it", f.path(&sheets[i]))
+			return fmt.Errorf("there is a file %q already; --force writes over it", name)
 		}
 	}
 	return nil

@@ -47,6 +47,7 @@ var mayImport = map[string][]string{
 	"words":       {"engine/unit", "engine/trace"},
 	"answer":      {"engine/unit", "engine/trace", "engine/geom", "engine/cut", "engine/level", "engine/motion", "engine/layout", "engine/verify", "engine/arrange", "engine/glue", "engine/design", "engine/size", "takeoff", "offer", "quote", "job", "words"},
 	"drawing":     {"engine/unit", "engine/trace", "engine/geom", "engine/hydro", "engine/level", "engine/motion", "engine/layout", "engine/arrange", "engine/cut", "engine/glue", "engine/design", "job", "words"},
+	"paper":       {"engine/unit", "engine/trace", "engine/level", "engine/layout", "engine/cut", "engine/glue", "engine/design", "takeoff", "job", "words", "drawing", "render/face"},
 	"render/svg":  {"drawing"},
 	"render/face": {},
 	"render/pdf":  {"drawing", "render/face"},
@@ -54,7 +55,7 @@ var mayImport = map[string][]string{
 	"demo":        {},
 	"checks":      {"engine/unit", "engine/trace", "engine/geom", "engine/catalog", "engine/hydro", "engine/network", "engine/size", "engine/level", "engine/motion", "engine/layout", "engine/cut", "engine/cut/testdata/orlib", "engine/glue", "takeoff"},
 	"store":       {},
-	"cli":         {"offer", "engine/unit", "engine/trace", "engine/design", "engine/arrange", "engine/catalog", "job", "words", "answer", "drawing", "render/svg", "demo", "app", "serve", "store", "store/memory", "store/carry", "store/sqldb"},
+	"cli":         {"offer", "engine/unit", "engine/trace", "engine/design", "engine/arrange", "engine/catalog", "job", "words", "answer", "drawing", "paper", "render/svg", "render/pdf", "demo", "app", "serve", "store", "store/memory", "store/carry", "store/sqldb"},
 	"cmd/plashet": {"cli"},
 
 	"store/memory": {"store"},

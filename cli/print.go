@@ -1,0 +1,169 @@
+package cli
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"encoding/hex"
+	"errors"
+	"fmt"
+	"net/url"
+	"slices"
+	"strings"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"plashet/drawing"
+	"plashet/engine/catalog"
+	"plashet/engine/design"
+	"plashet/engine/unit"
+	"plashet/job"
+	"plashet/paper"
+	"plashet/render/pdf"
+	"plashet/words"
+)
+
+// printing is what the print command was asked for.
+type printing struct {
+	folder
+	paper    string
+	date     string
+	url      string
+	revision int
+}
+
+// dateForm is how a day is written.
+const dateForm = "2006-01-02"
+
+func printCommand() *cobra.Command {
+	var p printing
+	c := &cobra.Command{
+		Use: "print JOB [SHEET...]", Short: "Design a job and print its sheets as PDF files",
+		Args: func(_ *cobra.Command, args []string) error {
+			if len(args) == 0 {
+				return errors.New("JOB is missing; write: plashet print JOB [SHEET...]")
+			}
+			for _, a := range args[1:] {
+				if !slices.Contains(paper.Names(), a) {
+					return fmt.Errorf("there is no sheet %q; the sheets are %s", a, strings.Join(paper.Names(), ", "))
+				}
+			}
+			return nil
+		},
+		Long: `Prints the sheets that a job is built by, one PDF file each, all or those that are
+named: site (plan and survey), water (flow, curves, levels, findings), assembly (drawing
+with sizes), cut (cut card), rolls (strips to wrap round the pipe, one to one: print them
+at 100 %), glue (glue card), material (by counter), start (start-up record), care (for the
+owner). Each page has job, date, page and a code that tells which state of the job it was
+made from. What a job does not have its sheet says. The folder is made when it is not there.`,
+		Example: "  plashet print garden.json --to sheets\n  plashet print garden.json cut glue --to sheets --paper a4",
+		RunE: func(cmd *cobra.Command, args []string) error {
+			size, day, err := p.read()
+			if err != nil {
+				return err
+			}
+			j, faults, err := read(cmd, args[0])
+			if err != nil {
+				return err
+			}
+			if j == nil {
+				if err := tell(cmd.ErrOrStderr(), faults, unit.US); err != nil {
+					return err
+				}
+				return errJob
+			}
+			book, err := catalog.New()
+			if err != nil {
+				return ours{err}
+			}
+			r := design.Solve(book, j, faults...)
+			faults = append(slices.Clone(faults), r.Faults...)
+			if err := tell(cmd.ErrOrStderr(), faults, j.System()); err != nil {
+				return err
+			}
+			digest, err := digestOf(j)
+			if err != nil {
+				return ours{err}
+			}
+			in := paper.Input{
+				Input: drawing.Input{Job: j, Result: r, Curves: design.CurvesOf(book, j, r, curvePoints)},
+				Say:   words.English(), Paper: size,
+				Stamp: paper.Stamp{Revision: p.revision, Digest: digest, Date: day.Format(dateForm), URL: p.url},
+			}
+			if err := p.print(cmd, in, day, args[1:]); err != nil {
+				return err
+			}
+			if len(faults) > 0 {
+				return errJob
+			}
+			return nil
+		},
+	}
+	c.Flags().StringVar(&p.to, "to", "", "write into this `folder`")
+	c.Flags().BoolVar(&p.force, "force", false, "write over sheets that are there")
+	c.Flags().StringVar(&p.paper, "paper", "letter", "`size` of the paper: letter or a4")
+	c.Flags().StringVar(&p.date, "date", "", "`day` on the sheets, year-month-day; today when empty")
+	c.Flags().IntVar(&p.revision, "revision", 0, "`number` of the job's revision, where one is kept")
+	c.Flags().StringVar(&p.url, "public-url", "", "`address` at which the job is shown, for the code on the pages")
+	return c
+}
+
+// read holds the flags against what they may be.
+func (p *printing) read() (paper.Paper, time.Time, error) {
+	var size paper.Paper
+	switch strings.ToLower(p.paper) {
+	case "letter":
+		size = paper.Letter
+	case "a4":
+		size = paper.A4
+	default:
+		return 0, time.Time{}, fmt.Errorf("--paper takes letter or a4, not %q", p.paper)
+	}
+	if p.to == "" {
+		return 0, time.Time{}, errors.New("give the folder for the sheets: --to FOLDER")
+	}
+	if p.revision < 0 {
+		return 0, time.Time{}, errors.New("--revision takes a number from 1 up")
+	}
+	if p.url != "" {
+		if u, err := url.Parse(p.url); err != nil || u.Scheme != "https" && u.Scheme != "http" || u.Host == "" || len(p.url) > 300 {
+			return 0, time.Time{}, errors.New("--public-url takes an address such as https://ponds.example/jobs/7, of at most 300 letters")
+		}
+	}
+	if p.date == "" {
+		return size, time.Now(), nil
+	}
+	day, err := time.Parse(dateForm, p.date)
+	if err != nil {
+		return 0, time.Time{}, fmt.Errorf("--date takes a day such as 2026-05-14, not %q", p.date)
+	}
+	return size, day, nil
+}
+
+// digestOf gives the SHA-256 of a job's canonical bytes.
+func digestOf(j *job.Job) (string, error) {
+	data, err := job.Encode(j)
+	if err != nil {
+		return "", err
+	}
+	sum := sha256.Sum256(data)
+	return hex.EncodeToString(sum[:]), nil
+}
+
+// print makes the files and writes them.
+func (p *printing) print(cmd *cobra.Command, in paper.Input, day time.Time, names []string) error {
+	sheets, err := paper.Make(in, names...)
+	if err != nil {
+		return ours{err}
+	}
+	var files []written
+	for _, s := range sheets {
+		var b bytes.Buffer
+		info := pdf.Info{Title: s.Title + ": " + in.Result.Name, Language: in.Say.Tag, Date: day}
+		if err := pdf.Write(&b, s.Pages, info); err != nil {
+			return ours{fmt.Errorf("print %s: %w", s.Name, err)}
+		}
+		files = append(files, written{s.Name + ".pdf", b.Bytes()})
+	}
+	return p.write(files, cmd.OutOrStdout())
+}

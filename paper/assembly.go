@@ -1,0 +1,174 @@
+package paper
+
+import (
+	"math"
+
+	"plashet/drawing"
+	"plashet/engine/glue"
+	"plashet/engine/layout"
+	"plashet/engine/unit"
+)
+
+// assembly draws the plumbing in the vault over two corners that face each
+// other, with the sizes, the pieces and the parts.
+func assembly(f *flow) {
+	f.about = aboutVault
+	f.held()
+	f.warn(f.word(glue.CautionUnplug))
+	drawn := false
+	for _, c := range []drawing.Corner{drawing.FrontLeft, drawing.BackRight} {
+		if s, ok := drawing.Assembly(f.in.Input, c); ok {
+			if drawn {
+				f.page()
+			}
+			f.picture(&s, f.x1-f.x0-6)
+			drawn = true
+		}
+	}
+	if !drawn {
+		f.missing("paper.noassembly")
+	}
+}
+
+// rolls prints for each elbow a strip to wrap round the pipe that enters it, one
+// to one, and a bar to prove that the printer kept the scale.
+func rolls(f *flow) {
+	f.held()
+	f.bar()
+	a := f.in.Result.Assembly
+	n := 0
+	if a != nil {
+		for i := range a.Rolls {
+			if od := odOf(a, &a.Rolls[i]); od > 0 {
+				f.strip(&a.Rolls[i], od)
+				n++
+			}
+		}
+	}
+	if n == 0 {
+		f.paragraph(f.word("paper.norolls"), true)
+	}
+}
+
+// odOf finds the outside of the pipe that enters an elbow; 0 where none does.
+func odOf(a *layout.Assembly, r *layout.RollMark) unit.Length {
+	for i := range a.Pieces {
+		if a.Pieces[i].Mark == r.Piece && r.Piece != "" {
+			return a.Pieces[i].Pipe.OD
+		}
+	}
+	return 0
+}
+
+// bar draws 150 mm and 6 in one under the other, each with its divisions.
+func (f *flow) bar() {
+	f.heading(f.word("paper.head.scale"))
+	f.paragraph(f.word("paper.scale"), true)
+	f.gap(2)
+	for _, b := range []struct {
+		name  string
+		long  float64
+		step  float64
+		every int
+	}{{"150 mm", 150, 5, 2}, {"6 in", 6 * 25.4, 25.4 / 4, 4}} {
+		f.need(10)
+		f.add(drawing.Group{Name: "bar " + b.name, Items: []drawing.Item{
+			drawing.Polygon{Points: box(f.x0, f.y, f.x0+b.long, f.y+2.5), Fill: drawing.Black},
+		}})
+		for i := range int(math.Round(b.long/b.step)) + 1 {
+			x, tall := f.x0+b.step*float64(i), 1.4
+			if i%b.every == 0 {
+				tall = 2.6
+			}
+			f.add(drawing.Line{From: drawing.Point{X: x, Y: f.y + 2.5}, To: drawing.Point{X: x, Y: f.y + 2.5 + tall}, Pen: thin})
+		}
+		f.write(f.x0+b.long+3, f.y+3, body, true, b.name)
+		f.y += 9
+	}
+}
+
+// stripTall is the height of a strip, mm: along the pipe.
+const stripTall = 24.0
+
+// strip draws one as long as the pipe is round, in as many lengths as the page
+// asks for, with the 0 line, the elbow's line and the way the water goes.
+func (f *flow) strip(r *layout.RollMark, od unit.Length) {
+	round := math.Pi * float64(od) * 1000
+	at := round * float64(r.Angle) / (2 * math.Pi)
+	longest := f.x1 - f.x0 - 8
+	parts := int(math.Ceil(round / longest))
+	f.heading(f.text("paper.strip", str("part", r.Mark), str("piece", r.Piece)))
+	zero := "paper.strip.top"
+	if r.Upright {
+		zero = "paper.strip.back"
+	}
+	f.paragraph(f.word(zero), false)
+	f.paragraph(f.text("paper.strip.how", num("round", unit.Length(round/1000), unit.KindTape), num("od", od, unit.KindBore), num("arc", r.Arc, unit.KindTape), num("angle", r.Angle, unit.KindAngle)), false)
+	for k := range parts {
+		from, to := round*float64(k)/float64(parts), round*float64(k+1)/float64(parts)
+		f.gap(2)
+		f.need(stripTall + 4)
+		f.length(r, k, parts, from, to, at)
+		f.y += stripTall + 3
+	}
+}
+
+// length draws the part of a strip from one distance round the pipe to another.
+func (f *flow) length(r *layout.RollMark, k, parts int, from, to, at float64) {
+	y0, y1 := f.y, f.y+stripTall
+	x := func(d float64) float64 { return f.x0 + d - from }
+	// The frame's lines are thin and lie outside what they bound, so that from
+	// edge to edge the strip is as long as it says.
+	half := thin.Wide / 2
+	g := drawing.Group{Name: "strip " + r.Mark, Mark: r.Mark, Items: []drawing.Item{
+		drawing.Polygon{Points: box(x(from)-half, y0, x(to)+half, y1), Pen: thin},
+	}}
+	line := func(d float64, pen drawing.Pen) {
+		g.Items = append(g.Items, drawing.Line{From: drawing.Point{X: x(d), Y: y0}, To: drawing.Point{X: x(d), Y: y1}, Pen: pen})
+	}
+	if k == 0 {
+		line(0, rule)
+	}
+	if k == parts-1 {
+		line(to, rule)
+	}
+	has := at >= from && (at < to || k == parts-1)
+	if has {
+		line(at, heavy)
+	}
+	f.add(g)
+	// Texts keep off both lines: they stand where the strip is free.
+	label := func(d float64, y float64, bold bool, s string) {
+		w := width(s, small, bold)
+		px := x(d) + 1.5
+		if px+w > x(to)-1 {
+			px = x(d) - 1.5 - w
+		}
+		if px < f.x0+0.5 {
+			return
+		}
+		f.write(px, y, small, bold, s)
+	}
+	if k == 0 {
+		label(0, y0+4.5, true, "0")
+	}
+	if has {
+		label(at, y0+9, true, r.Mark)
+	}
+	if k == parts-1 {
+		label(to, y1-3, false, f.word("paper.strip.meets"))
+	} else {
+		label(to, y1-3, false, f.text("paper.strip.next", count("part", k+2)))
+	}
+	if to-from > 60 {
+		mid := (x(from) + x(to)) / 2
+		if has && math.Abs(mid-x(at)) < 20 { // off the elbow's line and its name
+			mid = x(from) + (to-from)/4
+		}
+		f.add(
+			drawing.Line{From: drawing.Point{X: mid, Y: y1 - 6}, To: drawing.Point{X: mid, Y: y0 + 16}, Pen: rule},
+			drawing.Polygon{Points: []drawing.Point{{X: mid, Y: y0 + 12.5}, {X: mid - 1.3, Y: y0 + 16}, {X: mid + 1.3, Y: y0 + 16}}, Fill: drawing.Black},
+		)
+		f.write(mid+2, y0+17, small, false, f.word("paper.strip.flow"))
+	}
+}

@@ -1,0 +1,273 @@
+package paper
+
+import (
+	"math"
+	"strings"
+
+	"plashet/drawing"
+	"plashet/engine/trace"
+	"plashet/engine/unit"
+	"plashet/words"
+)
+
+// Sizes, mm.
+const (
+	holes  = 20.0 // margin at the left, for a punch
+	side   = 9.0  // at the right
+	top    = 38.0 // where a page is filled from, below its head
+	bottom = 24.0 // kept for the foot
+	body   = 3.6  // size of the letters: about 10 points
+	small  = 3.0
+	large  = 4.8
+	huge   = 6.2
+	lead   = 1.36 // from line to line, in sizes
+)
+
+var (
+	thin  = drawing.Pen{Ink: drawing.Black, Wide: 0.2}
+	rule  = drawing.Pen{Ink: drawing.Black, Wide: 0.35}
+	heavy = drawing.Pen{Ink: drawing.Black, Wide: 0.8}
+)
+
+// flow fills pages from the top down and begins a new one where the next thing
+// does not fit.
+type flow struct {
+	in    *Input
+	name  string
+	title string
+	pages [][]drawing.Item
+	y     float64
+	x0    float64
+	x1    float64
+	foot  float64                      // how far down a page is filled
+	fresh bool                         // nothing stands on the page yet
+	about func(code, path string) bool // what the sheet's figures hang on; nil: nothing of it is listed
+}
+
+func newFlow(in *Input, name string) *flow {
+	wide, tall := in.Paper.Size()
+	f := &flow{in: in, name: name, x0: holes, x1: wide - side, foot: tall - bottom}
+	f.title = f.word("paper.title." + name)
+	f.page()
+	return f
+}
+
+// page begins a new one.
+func (f *flow) page() {
+	f.pages = append(f.pages, nil)
+	f.y, f.fresh = top, true
+}
+
+func (f *flow) add(items ...drawing.Item) {
+	p := &f.pages[len(f.pages)-1]
+	*p = append(*p, items...)
+	f.fresh = false
+}
+
+// room gives how much of the page is left, mm.
+func (f *flow) room() float64 { return f.foot - f.y }
+
+// need begins a new page where less than tall is left, unless the page is empty.
+func (f *flow) need(tall float64) {
+	if f.room() < tall && !f.fresh {
+		f.page()
+	}
+}
+
+func (f *flow) gap(mm float64) {
+	if !f.fresh {
+		f.y += mm
+	}
+}
+
+func (f *flow) word(code string) string { return f.in.Say.Word(code) }
+
+func (f *flow) text(code string, args ...trace.Arg) string {
+	return words.Plain(f.in.Say.Say(trace.Message{Code: code, Args: args}, f.units()))
+}
+
+func (f *flow) units() unit.System { return f.in.Result.Units }
+
+func (f *flow) show(v unit.Value) string { return f.in.Say.Value(v, f.units()) }
+
+func show[Q unit.Quantity](f *flow, q Q, k unit.Kind) string { return f.show(unit.Of(q, k)) }
+
+func num[Q unit.Quantity](name string, q Q, k unit.Kind) trace.Arg { return trace.Num(name, q, k) }
+
+func str(name, text string) trace.Arg { return trace.Str(name, text) }
+
+func count(name string, n int) trace.Arg { return trace.Num(name, unit.Ratio(n), unit.KindCount) }
+
+// write sets a line of letters.
+func (f *flow) write(x, y, size float64, bold bool, s string) {
+	f.add(drawing.Text{At: drawing.Point{X: x, Y: y}, Size: size, Bold: bold, Ink: drawing.Black, Text: s})
+}
+
+// heading begins a part of the sheet; it never stands alone at a page's foot.
+func (f *flow) heading(s string) {
+	f.headingOver(s, 3*body*lead)
+}
+
+// headingOver likewise, with so much of what follows on the same page.
+func (f *flow) headingOver(s string, under float64) {
+	f.gap(3)
+	f.need(large*lead + 2.2 + under)
+	f.write(f.x0, f.y+large, large, true, fit(s, large, true, f.x1-f.x0))
+	f.y += large*lead + 0.6
+	f.add(drawing.Line{From: drawing.Point{X: f.x0, Y: f.y}, To: drawing.Point{X: f.x1, Y: f.y}, Pen: thin})
+	f.y += 1.6
+}
+
+// paragraph writes a text over as many lines as it needs, over pages too.
+func (f *flow) paragraph(s string, bold bool) { f.lines(f.x0, f.x1, s, body, bold) }
+
+func (f *flow) lines(x0, x1 float64, s string, size float64, bold bool) {
+	for _, l := range wrap(words.Plain(s), size, bold, x1-x0) {
+		f.need(size * lead)
+		f.write(x0, f.y+size, size, bold, l)
+		f.y += size * lead
+	}
+}
+
+// warn writes what can hurt, in bold behind a bar that stands out without colour.
+func (f *flow) warn(s string) {
+	list := wrap(words.Plain(s), body, true, f.x1-f.x0-5)
+	f.gap(0.8)
+	for _, l := range list {
+		f.need(body * lead)
+		f.add(drawing.Line{From: drawing.Point{X: f.x0 + 0.8, Y: f.y + 0.4}, To: drawing.Point{X: f.x0 + 0.8, Y: f.y + body*lead - 0.2}, Pen: drawing.Pen{Ink: drawing.Black, Wide: 1.3}})
+		f.write(f.x0+4, f.y+body, body, true, l)
+		f.y += body * lead
+	}
+	f.y += 0.8
+}
+
+// banner writes what stops the work, in a heavy frame.
+func (f *flow) banner(s string) {
+	list := wrap(words.Plain(s), large, true, f.x1-f.x0-8)
+	tall := float64(len(list))*large*lead + 4
+	f.need(tall)
+	f.add(drawing.Polygon{Points: box(f.x0, f.y, f.x1, f.y+tall), Pen: heavy})
+	y := f.y + 2
+	for _, l := range list {
+		f.write(f.x0+4, y+large, large, true, l)
+		y += large * lead
+	}
+	f.y += tall + 2
+}
+
+// tick draws a box to tick.
+func (f *flow) tick(x, y float64) {
+	f.add(drawing.Polygon{Points: box(x, y, x+body, y+body), Pen: rule})
+}
+
+// check writes something to do with a box to tick.
+func (f *flow) check(s string) {
+	list := wrap(words.Plain(s), body, false, f.x1-f.x0-7)
+	f.need(min(float64(len(list)), 3) * body * lead)
+	f.tick(f.x0, f.y+0.3)
+	for _, l := range list {
+		f.need(body * lead)
+		f.write(f.x0+7, f.y+body, body, false, l)
+		f.y += body * lead
+	}
+	f.y += 1.2
+}
+
+// shrink is how much smaller than wished a picture may be drawn so that it goes
+// on the page that is begun.
+const shrink = 0.72
+
+// leastScale keeps the letters of a picture, 4.6 mm on its sheet, above 7 points.
+const leastScale = 0.545
+
+// scaled gives how large a picture is drawn that is wished so wide: smaller where
+// that saves a page, or where it would be higher than a page.
+func (f *flow) scaled(s *drawing.Sheet, wide float64) float64 {
+	k := wide / s.Width
+	if fits := f.room() / s.Height; fits < k && fits >= max(shrink*k, leastScale) {
+		return fits
+	}
+	return min(k, (f.foot-top)/s.Height)
+}
+
+// picture puts a drawing on the page, so wide or somewhat smaller.
+func (f *flow) picture(s *drawing.Sheet, wide float64) {
+	k := f.scaled(s, wide)
+	f.need(s.Height*k - 1e-6)
+	f.add(drawing.Placed(s, drawing.Point{X: f.x0, Y: f.y}, k)...)
+	f.y += s.Height*k + 1
+}
+
+// pictures puts drawings on the page, two side by side.
+func (f *flow) pictures(list []drawing.Sheet) {
+	const between = 4.0
+	wide := (f.x1 - f.x0 - between) / 2
+	for len(list) > 0 {
+		row := list[:min(2, len(list))]
+		list = list[len(row):]
+		tall, k := 0.0, math.Inf(1)
+		for i := range row {
+			tall = max(tall, row[i].Height)
+			k = min(k, f.scaled(&row[i], wide))
+		}
+		f.gap(2)
+		f.need(tall*k - 1e-6)
+		for i := range row {
+			f.add(drawing.Placed(&row[i], drawing.Point{X: f.x0 + float64(i)*(wide+between), Y: f.y}, k)...)
+		}
+		f.y += tall*k + 1
+	}
+}
+
+func box(x0, y0, x1, y1 float64) []drawing.Point {
+	return []drawing.Point{{X: x0, Y: y0}, {X: x1, Y: y0}, {X: x1, Y: y1}, {X: x0, Y: y1}}
+}
+
+func width(s string, size float64, bold bool) float64 {
+	return drawing.Text{Size: size, Bold: bold, Text: s}.Width()
+}
+
+// fit shortens a text to a width.
+func fit(s string, size float64, bold bool, most float64) string {
+	if width(s, size, bold) <= most {
+		return s
+	}
+	used := width("…", size, bold)
+	for i, r := range s {
+		if used += width(string(r), size, bold); used > most {
+			return strings.TrimRight(s[:i], " ") + "…"
+		}
+	}
+	return s
+}
+
+// wrap breaks a text into lines; a word longer than a line is broken too.
+func wrap(s string, size float64, bold bool, most float64) []string {
+	var out []string
+	now, used := "", 0.0
+	blank := width(" ", size, bold)
+	for _, w := range strings.Fields(s) {
+		wide := width(w, size, bold)
+		if now != "" && used+blank+wide <= most {
+			now, used = now+" "+w, used+blank+wide
+			continue
+		}
+		if now != "" {
+			out = append(out, now)
+		}
+		now, used = "", 0
+		for _, r := range w {
+			each := width(string(r), size, bold)
+			if used+each > most && now != "" {
+				out = append(out, now)
+				now, used = "", 0
+			}
+			now, used = now+string(r), used+each
+		}
+	}
+	if now != "" {
+		out = append(out, now)
+	}
+	return out
+}

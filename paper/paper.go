@@ -1,0 +1,101 @@
+// Package paper lays out the sheets that a job is built by: site and plan, the
+// hydraulic answer, cut card, glue card, assembly drawing, roll strips, material
+// list, start-up record, the owner's care sheet. A sheet is one or more pages
+// for a clipboard with holes at the left, letter or A4, each page a sheet of
+// package drawing that a back end turns into bytes. It works out nothing: all
+// figures are the design's, all sentences stand in package words, and what the
+// job does not have the sheet says. What a person must not miss, where work can
+// hurt, stands at the step.
+//
+// Lengths are mm on the page. Roll strips and the bar beside them are drawn one
+// to one: a millimetre of pipe is a millimetre of paper.
+package paper
+
+import (
+	"errors"
+	"slices"
+
+	"plashet/drawing"
+	"plashet/words"
+)
+
+// Paper is the size of the pages.
+type Paper uint8
+
+// The sizes.
+const (
+	Letter Paper = iota // 8-1/2 by 11 in
+	A4                  // 210 by 297 mm
+)
+
+// Size gives the width and height of a page, mm.
+func (p Paper) Size() (wide, tall float64) {
+	if p == A4 {
+		return 210, 297
+	}
+	return 215.9, 279.4
+}
+
+// ErrNoSheet tells of a name that no sheet has.
+var ErrNoSheet = errors.New("there is no sheet of that name")
+
+// Input is what the sheets are made from.
+type Input struct {
+	drawing.Input
+	Say   *words.Language
+	Paper Paper
+	Stamp Stamp
+}
+
+// Sheet is one of them.
+type Sheet struct {
+	Name  string // for a file: "cut"
+	Title string
+	Pages []drawing.Sheet
+}
+
+// sheets lists them in the order of the work.
+var sheets = []struct {
+	name string
+	fill func(*flow)
+}{
+	{"site", site},
+	{"water", water},
+	{"assembly", assembly},
+	{"cut", cutCard},
+	{"rolls", rolls},
+	{"glue", glueCard},
+	{"material", material},
+	{"start", startUp},
+	{"care", care},
+}
+
+// Names lists the names of the sheets.
+func Names() []string {
+	out := make([]string, 0, len(sheets))
+	for _, s := range sheets {
+		out = append(out, s.name)
+	}
+	return out
+}
+
+// Make lays out the sheets named, or all of them. The error is ErrNoSheet.
+func Make(in Input, names ...string) ([]Sheet, error) {
+	for _, n := range names {
+		if !slices.Contains(Names(), n) {
+			return nil, ErrNoSheet
+		}
+	}
+	var out []Sheet
+	for _, s := range sheets {
+		if len(names) > 0 && !slices.Contains(names, s.name) {
+			continue
+		}
+		f := newFlow(&in, s.name)
+		s.fill(f)
+		f.standing()
+		f.lacking()
+		out = append(out, Sheet{Name: s.name, Title: f.title, Pages: f.bind()})
+	}
+	return out, nil
+}

@@ -1,0 +1,151 @@
+package paper
+
+import (
+	"strings"
+
+	"plashet/drawing"
+	"plashet/engine/design"
+	"plashet/engine/trace"
+	"plashet/engine/unit"
+	"plashet/takeoff"
+)
+
+// site is the sheet for the first day: what was measured, the plan, and what can
+// hurt where people dig and where there is open water.
+func site(f *flow) {
+	f.about = func(_, path string) bool {
+		return strings.HasPrefix(path, "/site") || strings.HasPrefix(path, "/pond") || strings.HasPrefix(path, "/survey") || strings.HasPrefix(path, "/vault")
+	}
+	f.warn(f.word(takeoff.CautionServices))
+	f.told(design.FindWater, design.FindChildren)
+	if f.in.Job.Note != "" {
+		f.paragraph(f.in.Job.Note, false)
+	}
+	f.gap(2)
+	if s, ok := drawing.Plan(f.in.Input); ok {
+		f.picture(&s, f.x1-f.x0-25)
+	} else {
+		f.paragraph(f.word("paper.noplan"), true)
+	}
+	f.points()
+}
+
+// told warns with the findings of these codes, where the design has them.
+func (f *flow) told(codes ...string) {
+	for _, c := range codes {
+		for _, x := range f.in.Result.Findings {
+			if x.Code == c {
+				f.warn(f.in.Say.Finding(x, f.units()))
+			}
+		}
+	}
+}
+
+// points lists the survey, brought to one datum.
+func (f *flow) points() {
+	r, _ := f.in.Job.Elevations()
+	var rows [][]string
+	for _, p := range r.Points {
+		by := p.Setup
+		if by == "" {
+			by = f.word("paper.given")
+		}
+		rows = append(rows, []string{p.Name, show(f, p.Elevation, unit.KindElevation), by})
+	}
+	if len(rows) == 0 {
+		return
+	}
+	f.heading(f.word("paper.head.points"))
+	f.table([]column{{head: f.word("paper.point"), wide: rest}, {head: f.word("paper.elevation"), end: true, bold: true}, {head: f.word("paper.from")}}, rows)
+}
+
+// water is the hydraulic answer: what was found, flows, curves, levels.
+func water(f *flow) {
+	f.about = func(_, path string) bool {
+		for _, p := range []string{"/runs", "/pumps", "/use", "/watercourses", "/site", "/pond", "/vault", "/circuit", "/furtherPumps"} {
+			if strings.HasPrefix(path, p) {
+				return true
+			}
+		}
+		return false
+	}
+	f.told(design.FindElectric)
+	f.feeds()
+	f.findings()
+	var list []drawing.Sheet
+	for _, draw := range []func(drawing.Input) (drawing.Sheet, bool){drawing.Curve, drawing.Levels} {
+		if s, ok := draw(f.in.Input); ok {
+			list = append(list, s)
+		}
+	}
+	for _, c := range []design.MovingCase{design.CaseFirst, design.CaseStop, design.CaseLeaks, design.CaseOpen} {
+		if s, ok := drawing.Course(f.in.Input, c); ok {
+			list = append(list, s)
+		}
+	}
+	f.pictures(list)
+}
+
+// feeds tells what each feed gets, or that it could not be worked out.
+func (f *flow) feeds() {
+	d := f.in.Result.Delivery
+	if d == nil {
+		f.missing("paper.noflow")
+		return
+	}
+	var rows [][]string
+	for _, x := range d.Feeds {
+		wanted := "—"
+		if x.Wanted > 0 {
+			wanted = show(f, x.Wanted, unit.KindFlow)
+		}
+		got := f.show(unit.Bounded(x.Flow, unit.KindFlow, d.Bound()))
+		if x.Dry {
+			got = f.word("paper.dry")
+		}
+		rows = append(rows, []string{x.Name, got, f.banded(x.Name, ".flow"), wanted})
+	}
+	f.heading(f.text("paper.head.flow", str("pump", d.Pump)))
+	f.table([]column{{head: f.word("paper.feed"), wide: rest}, {head: f.word("paper.gets"), end: true, bold: true}, {head: f.word("paper.band"), end: true}, {head: f.word("paper.wanted"), end: true}}, rows)
+	f.paragraph(f.text("paper.point.at", num("flow", d.Flow, unit.KindFlow), num("head", d.Head, unit.KindHead), num("power", d.Power, unit.KindPower)), false)
+}
+
+// banded shows the band of a feed's figure; nothing where none was asked for.
+func (f *flow) banded(name, suffix string) string {
+	if f.in.Result.Bands == nil {
+		return "—"
+	}
+	for _, b := range f.in.Result.Bands.Outputs {
+		if b.Name == name && strings.HasSuffix(b.Figure, suffix) {
+			return f.text("print.to", trace.Arg{Name: "low", Value: b.Low}, trace.Arg{Name: "high", Value: b.High})
+		}
+	}
+	return "—"
+}
+
+// findings writes all that stands open, the worst first.
+func (f *flow) findings() {
+	f.heading(f.word("paper.head.findings"))
+	none := true
+	for _, sev := range []trace.Severity{trace.Danger, trace.Caution, trace.Info} {
+		for _, x := range f.in.Result.Findings {
+			if x.Severity != sev || x.Accepted != "" || x.Code == design.FindElectric {
+				continue
+			}
+			none = false
+			s := f.word("print.severity."+sev.String()) + ": " + f.in.Say.Finding(x, f.units())
+			if sev == trace.Danger {
+				f.warn(s)
+				continue
+			}
+			f.lines(f.x0, f.x1, s, body, false)
+			f.gap(0.8)
+		}
+	}
+	if none {
+		f.paragraph(f.word("paper.nofindings"), false)
+	}
+	for _, x := range f.in.Result.Faults {
+		f.lines(f.x0, f.x1, f.word("paper.fault")+" "+f.in.Say.Say(x.Message, f.units()), body, true)
+	}
+}

@@ -1,0 +1,161 @@
+package paper
+
+import "plashet/drawing"
+
+// column says how a column of a table stands.
+type column struct {
+	head  string
+	wide  float64 // mm; 0: as wide as its widest cell; below 0: what the others leave
+	end   bool    // figures stand to the right
+	bold  bool
+	tick  bool // an empty box to tick, in place of cells
+	blank bool // a line to write on, in place of cells
+}
+
+// rest is the width of the column that takes what the others leave.
+const rest = -1
+
+// gutter is the paper between two columns, mm.
+const gutter = 3.0
+
+// table writes rows under their heads. Long cells are broken into lines; a table
+// runs over pages, its heads written again.
+func (f *flow) table(columns []column, rows [][]string) {
+	if len(rows) == 0 {
+		return
+	}
+	wide := f.widths(columns, rows)
+	left := make([]float64, len(columns))
+	x := f.x0
+	for i := range wide {
+		left[i] = x
+		x += wide[i] + gutter
+	}
+	cell := func(i int, s string, bold bool) {
+		t := drawing.Text{At: drawing.Point{X: left[i], Y: f.y + body}, Size: body, Bold: bold, Ink: drawing.Black, Text: s}
+		if columns[i].end {
+			t.At.X, t.Anchor = left[i]+wide[i], drawing.End
+		}
+		if s != "" {
+			f.add(t)
+		}
+	}
+	heads := func() {
+		lines, tall := broken(columns, wide, headsOf(columns), false)
+		if tall == 0 {
+			return
+		}
+		for k := range tall {
+			for i := range columns {
+				cell(i, line(lines[i], k), false)
+			}
+			f.y += body * lead
+		}
+		f.add(drawing.Line{From: drawing.Point{X: f.x0, Y: f.y}, To: drawing.Point{X: f.x1, Y: f.y}, Pen: thin})
+		f.y += 0.8
+	}
+	f.need(3 * body * lead)
+	heads()
+	for _, r := range rows {
+		lines, tall := broken(columns, wide, r, true)
+		if t := min(float64(tall), 4) * body * lead; f.room() < t && !f.fresh {
+			f.page()
+			heads()
+		}
+		for i, c := range columns {
+			if c.tick {
+				f.tick(left[i], f.y+0.3)
+			}
+		}
+		for k := range tall {
+			if f.room() < body*lead {
+				f.page()
+				heads()
+			}
+			for i, c := range columns {
+				cell(i, line(lines[i], k), c.bold)
+			}
+			f.y += body * lead
+		}
+		for i, c := range columns {
+			if c.blank {
+				f.y += 2 // room for handwriting
+				f.add(drawing.Line{From: drawing.Point{X: left[i], Y: f.y}, To: drawing.Point{X: left[i] + wide[i], Y: f.y}, Pen: thin})
+			}
+		}
+		f.y += 0.7
+	}
+	f.gap(1.5)
+}
+
+func headsOf(columns []column) []string {
+	out := make([]string, len(columns))
+	for i, c := range columns {
+		out[i] = c.head
+	}
+	return out
+}
+
+func line(lines []string, k int) string {
+	if k < len(lines) {
+		return lines[k]
+	}
+	return ""
+}
+
+// broken breaks the cells of a row into lines and gives how many there are.
+func broken(columns []column, wide []float64, row []string, cells bool) (lines [][]string, tall int) {
+	lines = make([][]string, len(columns))
+	for i, s := range row {
+		if i >= len(columns) {
+			break
+		}
+		lines[i] = wrap(s, body, cells && columns[i].bold, wide[i]+1e-6)
+		tall = max(tall, len(lines[i]))
+	}
+	return lines, tall
+}
+
+// widths gives each column its width. One that asks for more than its share of
+// the page gets that share, and its cells are broken.
+func (f *flow) widths(columns []column, rows [][]string) []float64 {
+	all := f.x1 - f.x0 - gutter*float64(len(columns)-1)
+	most := all * 0.4
+	out := make([]float64, len(columns))
+	left, at := all, -1
+	for i, c := range columns {
+		switch {
+		case c.tick:
+			out[i] = body
+		case c.wide > 0:
+			out[i] = c.wide
+		case c.wide < 0:
+			at = i
+			continue
+		default:
+			out[i] = width(c.head, body, false)
+			for _, r := range rows {
+				if i < len(r) {
+					out[i] = max(out[i], width(r[i], body, c.bold))
+				}
+			}
+			out[i] = min(out[i], most)
+		}
+		left -= out[i]
+	}
+	least := all * 0.2 // for the one that takes the rest
+	if at < 0 {
+		least = 0
+	}
+	if left < least { // take it from all alike
+		k := (all - least) / (all - left)
+		for i := range out {
+			out[i] *= k
+		}
+		left = least
+	}
+	if at >= 0 {
+		out[at] = left
+	}
+	return out
+}
