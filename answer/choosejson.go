@@ -95,6 +95,14 @@ type ChosenChange struct {
 
 // ChosenJSON prints a choice as JSON.
 func ChosenJSON(w io.Writer, c *design.Choice, read []trace.Fault, l *words.Language) error {
+	e := json.NewEncoder(w)
+	e.SetIndent("", "  ")
+	e.SetEscapeHTML(false)
+	return e.Encode(BuildChosen(c, read, l))
+}
+
+// BuildChosen gives a choice as values: what ChosenJSON writes.
+func BuildChosen(c *design.Choice, read []trace.Fault, l *words.Language) ChosenDocument {
 	p := &choosing{printer{say: l, unit: c.Units}, c}
 	d := ChosenDocument{Format: FormatName, Version: FormatVersion, Name: c.Name, Units: systemName(c.Units), Currency: c.Currency, Years: float64(c.Years), Discount: float64(c.Discount), Front: []ChosenDesign{}}
 	if c.Result != nil {
@@ -119,10 +127,7 @@ func ChosenJSON(w io.Writer, c *design.Choice, read []trace.Fault, l *words.Lang
 	for _, f := range append(slices.Clone(read), c.Faults...) {
 		d.Faults = append(d.Faults, Fault{Code: f.Code, Text: l.Say(f.Message, c.Units), Path: f.Path, Line: f.Line})
 	}
-	e := json.NewEncoder(w)
-	e.SetIndent("", "  ")
-	e.SetEscapeHTML(false)
-	return e.Encode(d)
+	return d
 }
 
 func (p *choosing) designJSON(d *size.Design) ChosenDesign {

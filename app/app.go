@@ -77,6 +77,7 @@ func New(given Given) http.Handler {
 	page("POST /jobs/{id}/move", a.move)
 	page("POST /jobs/{id}/accept", a.accept)
 	page("POST /jobs/{id}/take", a.take)
+	page("GET /jobs/{id}/choose", a.choose)
 	page("GET /jobs/{id}/glue/{step}", a.glueStep)
 	page("POST /jobs/{id}/glue/{step}", a.glueTick)
 	page("POST /jobs/{id}/undo", a.undo)

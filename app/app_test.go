@@ -188,7 +188,7 @@ func everyPage() []string {
 	list := []string{"/", "/?aside=1", "/?text=nothing+such", "/new", "/device"}
 	for _, name := range demo.Names() {
 		at := "/jobs/example-" + name
-		list = append(list, at, at+"/history", at+"/history/1", at+"/assumed", at+"/why/pump.flow", at+"/why/feed.0.flow")
+		list = append(list, at, at+"/history", at+"/history/1", at+"/assumed", at+"/why/pump.flow", at+"/why/feed.0.flow", at+"/choose", at+"/choose?shelf=invented")
 		for _, p := range parts {
 			list = append(list, at+"/part/"+p.Key)
 		}

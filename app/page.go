@@ -29,7 +29,7 @@ type frame struct {
 
 // pages are the templates that fill the frame, one file each.
 var pages = []string{
-	"list", "new", "sorry", "device", "answer", "part", "glue", "why", "assumed", "history", "past", "stale",
+	"list", "new", "sorry", "device", "answer", "part", "glue", "choose", "why", "assumed", "history", "past", "stale",
 }
 
 // templates reads the pages.

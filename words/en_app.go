@@ -65,6 +65,12 @@ var enApp = map[string]string{
 	"app.glue.set": "then leave it {time} before it is moved", "app.glue.back": "Back", "app.glue.next": "Next", "app.glue.tick": "Done, go on", "app.glue.untick": "Not done yet",
 	"app.error.remedy": "That remedy cannot be taken any more: the job has changed since. See what was found now.",
 
+	"app.choose.go": "Choose pump and pipe from a shelf", "app.choose.title": "Pump and pipe chosen from a shelf",
+	"app.choose.lead": "Every pump, alone and two side by side, with every size of pipe, held against the flows wanted. Those that no other beats on first cost, cost over the years and reserve:",
+	"app.choose.own":  "The job's own pumps", "app.choose.invented": "A shelf of invented pumps", "app.choose.pumps": "pump", "app.choose.pipe": "pipe", "app.choose.first": "first cost",
+	"app.choose.years": "over the years", "app.choose.power": "power", "app.choose.out": "Does not serve", "app.choose.none": "None of them serves what is wanted, or the job does not say enough.",
+	"app.choose.know": "Worth knowing", "app.choose.shelf": "Which shelf",
+
 	"app.why.title": "A figure opened", "app.why.terms": "The values in it", "app.why.symbol": "sign", "app.why.value": "value", "app.why.from": "from",
 	"app.assumed.title": "Assumed", "app.assumed.lead": "What the job does not say, and what was taken instead. Type your own value where it counts.",
 	"app.assumed.weight": "at the other end of its usual range: {moves}",
