@@ -154,7 +154,7 @@ func (b *branch) root(p *program) {
 			}
 			continue
 		}
-		if most := s.longest(c.frame.Links[i].Pipe); most >= 0 {
+		if most := s.longest(c.frame.Links[i].Pipe); most >= 0 && !c.parted {
 			clear(b.row)
 			b.row[k] = 1
 			p.row(b.row, most-float64(c.frame.Links[i].Sockets)+2*float64(s.lim.MakeUp))

@@ -49,6 +49,7 @@ type chain struct {
 	through  bool    // no fitting at the wall: the pipe goes on
 	tail     float64 // of that pipe, what goes into the last socket
 	sketch   bool    // legs alone, in place of every filling
+	parted   bool    // valve or union are still to come between its parts
 	union    int     // part that opens, -1
 	standing int     // of the pump
 	normals  []geom.Vec3

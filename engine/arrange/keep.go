@@ -40,7 +40,7 @@ type leaving struct {
 // keeps adds to a list all that is to be kept apart, as package layout judges it.
 func (s *search) keeps(ks []keep, c *chain, out leaving) []keep {
 	lim := &s.lim
-	direct := func(item int) bool { return item%2 == 0 && item >= 0 && c.slot[item/2] < 0 }
+	direct := func(item int) bool { return item%2 == 0 && item >= 0 && !c.frame.Links[item/2].Piped }
 	for i := range c.bodies {
 		for k := range i {
 			p, q := &c.bodies[k], &c.bodies[i] // chain before pump before obstacles

@@ -207,7 +207,7 @@ func (w *worker) attempt(a *attempt, g *stretch, best float64) {
 	for _, f := range a.fills {
 		dirs := a.dirs()
 		o := order{fill: f, standing: a.standing, turned: a.turned, dirs: dirs, compass: a.compass}
-		bare := w.chain(&o, o.parts(-1, -1, false))
+		bare := w.bareChain(&o)
 		if bare == nil {
 			continue
 		}

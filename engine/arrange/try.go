@@ -45,15 +45,15 @@ type worker struct {
 
 func newWorker(s *search) *worker { return &worker{s: s, stamps: map[*compass]*stamps{}} }
 
-// try looks at one order: first at its elbows alone, which have more room than
-// with valve and union among them, then at every place for these.
+// try looks at one order: first at its elbows alone, which have no less room than
+// with valve and union among them (see bareChain), then at every place for these.
 func (w *worker) try(o *order, front []Layout) (t trial) {
 	s := w.s
 	least := o.least()
 	if beaten(front, least) {
 		return t
 	}
-	bare := w.chain(o, o.parts(-1, -1, false))
+	bare := w.bareChain(o)
 	if bare == nil {
 		return t
 	}

@@ -70,14 +70,19 @@ func TestArrangeCosts(t *testing.T) {
 	}
 	for _, l := range a.Outcome.Layouts {
 		// By hand from the job's prices: adapter 2.60, union 14.20, bulkhead 10,
-		// elbow 3.15, swing valve 38 or spring valve 10; pipe 1.90 a foot.
-		want := 2.60 + 14.20 + 10 + 3.15
+		// elbow 3.15, street elbow 10, swing valve 38 or spring valve 10; pipe 1.90 a foot.
+		want := 2.60 + 14.20 + 10
 		for _, p := range l.Chain.Parts {
 			switch p.Kind {
 			case layout.CheckSwing:
 				want += 38
 			case layout.CheckSpring:
 				want += 10
+			}
+			if turn, _ := p.Kind.Turn(); turn != 0 {
+				if want += 3.15; p.In.Kind != p.Out.Kind {
+					want += 10 - 3.15
+				}
 			}
 		}
 		for _, c := range l.Laid.Pieces {
