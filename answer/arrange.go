@@ -168,7 +168,10 @@ func (p *arranging) none() {
 		return // nobody looked for what would mend it
 	}
 	p.head("found.head.mend")
-	if len(o.Short) == 0 {
+	switch {
+	case p.a.Stopped:
+		p.tell("", "found.mend.stopped")
+	case len(o.Short) == 0:
 		p.tell("", "found.mend.none")
 	}
 	for i := range o.Short {

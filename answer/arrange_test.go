@@ -97,6 +97,11 @@ func TestArrangedNone(t *testing.T) {
 			}
 		}
 	}
+	a.Outcome, a.Stopped = &arrange.Outcome{Stage: arrange.StageWalls, Proof: arrange.Proof{Claim: arrange.Family}}, true
+	if text := arrangedText(t, a); strings.Contains(text, "No single size") || !strings.Contains(text, "was stopped") {
+		t.Error(text)
+	}
+	a.Stopped = false
 	for _, stage := range []arrange.Stage{arrange.StageBody, arrange.StageWalls, arrange.StageClear, arrange.StageValve, arrange.StageOut} {
 		a.Outcome = &arrange.Outcome{Stage: stage, Proof: arrange.Proof{Claim: arrange.Family}}
 		if text := arrangedText(t, a); !strings.Contains(text, "No single size") {

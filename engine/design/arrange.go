@@ -41,6 +41,7 @@ type Arranging struct {
 	Pump     string
 	Flow     unit.Flow // at which losses are compared
 	Input    arrange.Input
+	Stopped  bool             // before it was done, perhaps while looking for what would mend it
 	Outcome  *arrange.Outcome // nil where the search could not be put together
 
 	Shown       int      // how many layouts are to be told

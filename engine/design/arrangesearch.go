@@ -20,7 +20,7 @@ func Arrange(ctx context.Context, book *catalog.Book, j *job.Job, want ArrangeWa
 	a := &Arranging{Name: j.Name, Note: j.Note, Units: j.System(), Currency: j.Site.Currency}
 	if m.start() && m.arranging(a, want) {
 		out := arrange.Search(ctx, a.Input, tell)
-		a.Outcome = &out
+		a.Outcome, a.Stopped = &out, ctx.Err() != nil
 		m.arranged(a)
 	}
 	a.Findings, a.Assumptions = append(a.Findings, m.out.Findings...), append(a.Assumptions, m.out.Assumptions...)
