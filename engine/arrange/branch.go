@@ -266,14 +266,13 @@ func (b *branch) split(depth, worst int) {
 		list = b.gaps[depth]
 		next := &b.programs[depth+1]
 		next.from(&b.programs[depth])
-		for _, before := range list[:i] {
-			b.c.apart(next, b.row, &k, before.n, &b.out, true)
-		}
 		b.c.apart(next, b.row, &k, list[i].n, &b.out, false)
 		b.node(depth + 1)
 		if b.capped {
 			return
 		}
+		// The branches that follow look where this plane does not do.
+		b.c.apart(&b.programs[depth], b.row, &k, list[i].n, &b.out, true)
 	}
 }
 
@@ -293,11 +292,14 @@ func (b *branch) passed(p *program) bool {
 			if o.pump() && !w.slid && math.Abs(w.N.Z) < 0.9 { // not on the floor
 				room += b.need
 			}
-			d := w.B + b.given(w) - math.Max(w.N.Dot(b.ends[k][0]), w.N.Dot(b.ends[k][1])) - o.beyond(w.N)
+			d := w.B + b.given(w) - math.Max(w.N.Dot(b.ends[k][0]), w.N.Dot(b.ends[k][1]))
 			if w.slid {
 				d -= w.N.Dot(b.out.u) * b.x[c.vars-1]
 			}
-			if d < room-dust {
+			if !o.block && d-o.r >= room {
+				continue // it reaches no farther than its radius beyond its ends
+			}
+			if d-o.beyond(w.N) < room-dust {
 				b.inside(p, o, w, room)
 				any = true
 			}

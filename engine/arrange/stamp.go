@@ -96,24 +96,30 @@ func (w *worker) chain(o *order, parts []*piece) *chain {
 		if !ok {
 			return nil
 		}
-		st.learn(o, parts, c)
+		st.learn(s, o, parts, c)
 	}
 	return st.press(s, o, parts)
 }
 
 // learn takes the stamps off a chain.
-func (st *stamps) learn(o *order, parts []*piece, c *chain) {
+func (st *stamps) learn(s *search, o *order, parts []*piece, c *chain) {
 	legs(parts, o.dirs, func(i int, key stampKey) {
 		st.links[linkOf(o.standing, parts, i)] = c.frame.Links[i]
 		if st.parts[key] != nil {
 			return
 		}
-		pl := &c.frame.Places[i]
+		pl, before := &c.frame.Places[i], 0
+		// Placed alone it is the same to the last digit whichever chain is seen
+		// first, and so on one core as on many.
+		alone := layout.Pump{Blocks: []geom.Box{geom.BoxOf(geom.Vec3{}, geom.Vec3{X: 1, Y: 1, Z: 1})}, Points: key.in, Outlet: counter(c.in.Parts[i])}
+		f, faults := s.row(alone, 0, layout.Join{}, c.in.Parts[i:i+1])
+		if len(faults) == 0 {
+			pl = &f.Places[0]
+		}
 		one := &stamp{face: pl.InFace.Sub(pl.Centre), outlet: pl.Outlet.Sub(pl.Centre)}
-		leg := 0
 		for _, p := range parts[:i] {
-			if p.turns {
-				leg++
+			if p.turns && len(faults) > 0 {
+				before++
 			}
 		}
 		for _, sol := range pl.Solids {
@@ -122,7 +128,7 @@ func (st *stamps) learn(o *order, parts []*piece, c *chain) {
 				axis: sol.To.Sub(sol.From).Unit(), r: float64(sol.Radius), leg: -1,
 			}
 			if sol.Leg >= 0 {
-				b.leg = sol.Leg - leg
+				b.leg = sol.Leg - before
 			}
 			b.over = st.over(b.axis, b.r)
 			one.bodies, one.opened = append(one.bodies, b), append(one.opened, sol.Opening)
