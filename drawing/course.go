@@ -208,10 +208,10 @@ func (c *course) time() {
 		}
 		x := c.t.at(v)
 		c.add(Line{Point{x, c.y}, Point{x, c.y + 1.2}, line})
-		c.text(Text{At: Point{x, c.y + 5.8}, Size: small, Anchor: Middle, Text: written[i]})
+		c.text(Text{At: Point{x, c.y + 7}, Size: small, Anchor: Middle, Text: written[i]})
 	}
-	c.text(Text{At: Point{courseRight, c.y + 11.8}, Size: small, Anchor: End, Text: say("course.time", "unit", c.t.name)})
-	c.y += 15
+	c.text(Text{At: Point{courseRight, c.y + 13}, Size: small, Anchor: End, Text: say("course.time", "unit", c.t.name)})
+	c.y += 16.2
 }
 
 func (c *course) depth(z unit.Length) string { return signed(z-c.b.line, c.in.Result.Units) }
