@@ -14,25 +14,32 @@ import (
 	"plashet/app"
 	"plashet/engine/catalog"
 	"plashet/serve"
-	"plashet/store/memory"
 	"plashet/words"
 )
 
 func serveCommand() *cobra.Command {
 	o := serve.Options{}
+	var database string
 	c := &cobra.Command{
 		Use: "serve", Short: "Show the jobs in a browser", Args: operands,
 		Long: `Serves the pages of the tool on this machine. Everything is in the program: no page
 asks another server for anything. On an address that other machines can reach an
-access code is asked for, which is shown at the start.`,
-		Example: "  plashet serve\n  plashet serve --addr 127.0.0.1:8000",
-		RunE: func(cmd *cobra.Command, _ []string) error {
+access code is asked for, which is shown at the start. Jobs are kept in an SQLite
+file of this user, or in the database named; several servers may work upon one
+PostgreSQL database.`,
+		Example: "  plashet serve\n  plashet serve --addr 127.0.0.1:8000\n  plashet serve --database postgres://office@127.0.0.1/plashet",
+		RunE: func(cmd *cobra.Command, _ []string) (err error) {
 			book, err := catalog.New()
 			if err != nil {
 				return ours{err}
 			}
+			kept, err := openStore(cmd.Context(), database)
+			if err != nil {
+				return err
+			}
+			defer closing(kept, &err)
 			given := app.Given{
-				Store: memory.New(), Now: time.Now, NewID: func() string { return strings.ToLower(rand.Text()) },
+				Store: kept, Now: time.Now, NewID: func() string { return strings.ToLower(rand.Text()) },
 				Book: book, Language: words.English(), Device: serve.Device, Remember: serve.Remember, Version: version(),
 				Log: func(ref string, err error) { _, _ = fmt.Fprintf(cmd.ErrOrStderr(), "%s: %v\n", ref, err) },
 			}
@@ -52,6 +59,7 @@ access code is asked for, which is shown at the start.`,
 			return nil
 		},
 	}
+	databaseFlag(c, &database)
 	c.Flags().StringVar(&o.Addr, "addr", serve.Usual, "listen on this `address`")
 	return c
 }

@@ -55,7 +55,7 @@ var mayImport = map[string][]string{
 	"demo":        {},
 	"checks":      {"engine/unit", "engine/trace", "engine/geom", "engine/catalog", "engine/hydro", "engine/network", "engine/size", "engine/level", "engine/motion", "engine/layout", "engine/cut", "engine/cut/testdata/orlib", "engine/glue", "takeoff"},
 	"store":       {},
-	"cli":         {"offer", "engine/unit", "engine/trace", "engine/design", "engine/arrange", "engine/catalog", "job", "words", "answer", "drawing", "paper", "render/svg", "render/pdf", "demo", "app", "serve", "store", "store/memory", "store/carry", "store/sqldb"},
+	"cli":         {"offer", "engine/unit", "engine/trace", "engine/design", "engine/arrange", "engine/catalog", "job", "words", "answer", "drawing", "paper", "render/svg", "render/pdf", "demo", "app", "serve", "store", "store/carry", "store/sqldb"},
 	"cmd/plashet": {"cli"},
 
 	"store/memory": {"store"},

@@ -1,0 +1,9 @@
+package sqldb
+
+import "fmt"
+
+// Fill lets the file of a store grow to so many pages, as a full disk would.
+func Fill(s *Store, pages int) error {
+	_, err := s.write.Exec(fmt.Sprintf("PRAGMA max_page_count = %d", pages))
+	return err
+}
