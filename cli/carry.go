@@ -16,7 +16,7 @@ import (
 func moveCommand() *cobra.Command {
 	var from, to string
 	c := &cobra.Command{
-		Use: "move --from DATABASE --to DATABASE", Short: "Copy all jobs and shelves to another database", Args: operands,
+		Use: "move", Short: "Copy all jobs and shelves to another database", Args: operands,
 		Long: `Copies all jobs and shelves, with every revision and what was ticked, to another
 database, and compares both by a digest at the end. The source stays as it is. The
 target must be empty, or hold a part of the source: a move that was cut short goes on
@@ -56,11 +56,11 @@ func carried(cmd *cobra.Command, from, to store.Store, done string) error {
 	case err != nil:
 		return blame(err)
 	}
-	tell(cmd, done, all)
+	sayCount(cmd, done, all)
 	return nil
 }
 
-func tell(cmd *cobra.Command, done string, all carry.Count) {
+func sayCount(cmd *cobra.Command, done string, all carry.Count) {
 	_, _ = fmt.Fprintf(cmd.OutOrStdout(), "%s: %d jobs and shelves, %d revisions. Digest %s\n", done, all.Documents, all.Revisions, all.Digest)
 }
 
@@ -89,7 +89,7 @@ of lines of JSON that ends with a digest. It can be done while the jobs are in u
 			if err := to.write(cmd, file.Bytes()); err != nil || !to.toFile() {
 				return err
 			}
-			tell(cmd, "Written", all)
+			sayCount(cmd, "Written", all)
 			return nil
 		},
 	}
@@ -101,7 +101,7 @@ of lines of JSON that ends with a digest. It can be done while the jobs are in u
 func restoreCommand() *cobra.Command {
 	var database string
 	c := &cobra.Command{
-		Use: "restore FILE", Short: "Bring the jobs and shelves of a backup into a database", Args: cobra.ExactArgs(1),
+		Use: "restore FILE", Short: "Bring the jobs and shelves of a backup into a database", Args: operands,
 		Long: `Reads a file of plashet backup whole, holds it against its digest, and only then
 brings it into the database, which must be empty or hold a part of the file.`,
 		Example: "  plashet restore jobs.backup --database new.db",
