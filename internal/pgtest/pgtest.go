@@ -39,8 +39,11 @@ var errMissing = errors.New("PostgreSQL is not installed: run 'apt-get install p
 type server struct {
 	folder, host string
 	cmd          *exec.Cmd
-	ended        chan error
+	ended        chan ending
 }
+
+// ending is how the server came to its end.
+type ending struct{ err error }
 
 var (
 	started = sync.OnceValues(start)
@@ -60,8 +63,9 @@ func Main(m *testing.M) {
 	os.Exit(code)
 }
 
-// Need skips a test where PostgreSQL is not installed.
-func Need(tb testing.TB) *server { //nolint:revive // only the tests of this module see it
+// Need skips a test where PostgreSQL is not installed. The server that it gives
+// is of no use outside.
+func Need(tb testing.TB) *server {
 	tb.Helper()
 	s, err := started()
 	if errors.Is(err, errMissing) && os.Getenv(need) == "" {
@@ -136,7 +140,7 @@ func start() (*server, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := &server{folder: folder, ended: make(chan error, 1)}
+	s := &server{folder: folder, ended: make(chan ending, 1)}
 	running = s
 	data := filepath.Join(folder, "data")
 	initdb := exec.Command(filepath.Join(bin, "initdb"), "-D", data, "-U", "plashet", "-A", "trust", "-E", "UTF8", "--locale=C", "--no-sync")
@@ -172,7 +176,7 @@ func start() (*server, error) {
 		runtime.LockOSThread()
 		begun <- s.cmd.Start()
 		if s.cmd.Process != nil {
-			s.ended <- s.cmd.Wait()
+			s.ended <- ending{s.cmd.Wait()}
 		}
 	}()
 	if err := <-begun; err != nil {
@@ -196,7 +200,7 @@ func (s *server) await() error {
 		case end := <-s.ended:
 			s.ended <- end
 			log, _ := os.ReadFile(filepath.Join(s.folder, "log"))
-			return fmt.Errorf("the server ended: %w: %s", end, log)
+			return fmt.Errorf("the server ended: %w: %s", end.err, log)
 		case <-time.After(100 * time.Millisecond):
 		}
 	}
