@@ -13,6 +13,8 @@ type Bands struct {
 	Seed    uint64   `json:"seed" doc:"of the draws: the same seed gives the same bands"`
 	Doubts  []Doubt  `json:"doubts" doc:"what may be off"`
 	Figures []Band   `json:"figures" doc:"figures with their bands"`
+	Moved   int      `json:"movedDraws,omitempty" doc:"how many draws were followed through start and stop"`
+	Motion  []Band   `json:"motion,omitempty" doc:"bands of start and stop, of those draws, not calibrated: the least level in the vault and the greatest of the pond from the water line, and when the pump draws air; no shares"`
 	Chances []Chance `json:"chances" doc:"how often the draws come to a verdict"`
 }
 
@@ -78,6 +80,11 @@ func (m maker) bands(d *Document, r *design.Result) {
 			}
 		}
 		out.Figures = append(out.Figures, x)
+	}
+	out.Moved = b.Moved
+	for i := range b.Motion {
+		o := &b.Motion[i]
+		out.Motion = append(out.Motion, Band{Figure: o.Figure, Value: m.value(o.Value), Low: m.value(o.Low), Middle: m.value(o.Middle), High: m.value(o.High)})
 	}
 	for _, c := range b.Chances {
 		out.Chances = append(out.Chances, Chance{c.Code, c.Path, c.Name, float64(c.Part), c.Now})

@@ -88,6 +88,15 @@ func (p *printer) sure(r *design.Result) {
 		rows = append(rows, []string{p.label(o), p.value(o.Value) + between, strings.Join(why, "; ")})
 	}
 	p.table("lll", rows)
+	for i := range b.Motion {
+		o := &b.Motion[i]
+		if i == 0 {
+			p.tell("", "print.sure.motion", count("count", b.Moved))
+		}
+		parts := strings.Split(o.Figure, ".")
+		p.tell("  ", "print.sure.moved", str("case", p.say.Word("motion.case."+parts[1])), str("what", p.say.Word("sure.motion."+parts[2])),
+			str("value", p.value(o.Value)), str("low", p.value(o.Low)), str("high", p.value(o.High)))
+	}
 	for _, c := range b.Chances {
 		if c.Part > 0.01 && c.Part < 0.99 {
 			p.line("%s: %s", p.say.Say(trace.Message{Code: "sure." + strings.ReplaceAll(c.Code, ".", "-"), Args: []trace.Arg{trace.Str("name", c.Name)}}, p.unit),

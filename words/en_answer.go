@@ -8,6 +8,7 @@ var enAnswer = map[string]string{
 	"level.moment.stop-open": "stopped, valve open", "level.moment.rerun-open": "running again after that",
 	"sure.pump-flow": "what pump {name} gives", "sure.further-flow": "what pump “{name}” gives", "sure.feed-flow": "what “{name}” gets", "sure.feed-head": "the water over lip “{name}”",
 	"sure.pump-energy": "the electricity of a year", "sure.level-change": "the pond’s level, {name}", "sure.level-pump": "the water over what the pump needs, {name}", "sure.level-freeboard": "the room under the rim, {name}",
+	"sure.motion.lowest": "lowest in the vault", "sure.motion.highest": "highest of the pond", "sure.motion.dry": "draws air after",
 	"sure.together":        "what all make with one another",
 	"sure.design-flow-dry": "cases in which “{name}” gets no water", "sure.design-flow-short": "cases in which “{name}” is short", "sure.levels-stop-spills": "cases in which a stop fills the pond over its rim",
 	"sure.levels-restart-starves": "cases in which the water does not suffice for the pump", "sure.levels-start-starves": "cases in which the water does not suffice at first start", "sure.levels-pump-low": "cases in which the pump stands in too little water",

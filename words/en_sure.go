@@ -6,6 +6,8 @@ var enSure = map[string]string{
 	"print.sure.draws":  "by {count} draws of what may be off, each round what was read; see what is assumed below, and docs/bands.md",
 	"print.sure.why":    "the doubt comes from",
 	"print.sure.lessen": "to be surer, first what counts most:",
+	"print.sure.motion": "start and stop, levels from the water line, by {count} draws: an end is good to a tenth of the width; not calibrated",
+	"print.sure.moved":  "{case}, {what}: {value} ({low} to {high})",
 	"print.sure.part":   "{what}: it is {percent} of the doubt about “{figure}”",
 
 	"print.head.levels":     "Water levels",

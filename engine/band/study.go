@@ -90,6 +90,13 @@ func read(v []float64) Band {
 	return b
 }
 
+// Ends gives the points below which 5, 50 and 95 of 100 values lie; it sorts
+// them. At least one value.
+func Ends(values []float64) (low, middle, high float64) {
+	slices.Sort(values)
+	return quantile(values, 0.05), quantile(values, 0.5), quantile(values, 0.95)
+}
+
 func quantile(sorted []float64, p float64) float64 {
 	at := p*float64(len(sorted)) - 0.5
 	i := int(math.Floor(at))

@@ -19,6 +19,10 @@ type Bands struct {
 	Seed    uint64
 	Doubts  []Doubt
 	Outputs []Banded
+	// Motion are the bands of start and stop, of Moved draws only, and not
+	// calibrated: levels from the water line, and times. They have no shares.
+	Motion  []Banded
+	Moved   int
 	Chances []Chance
 }
 
@@ -145,6 +149,7 @@ func (m *model) bands(pump, draws int, seed uint64) {
 		m.turn(b, &verdicts[k], held[k])
 	}
 	past.find(m, pump)
+	m.drawMoved(s, b, draws)
 	m.out.Bands = b
 }
 

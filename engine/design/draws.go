@@ -97,6 +97,7 @@ const (
 // vault's level that follows moves with the one assumed by nearly the same slope
 // in every draw, so the slope of the draws before serves for a first step.
 func (s *shaker) solve(e []float64) bool {
+	s.row = e
 	if !s.apply(e) {
 		return false
 	}

@@ -164,16 +164,19 @@ func (v *mover) base() {
 	}
 }
 
+// run follows a program and takes it on as a case.
+func (v *mover) run(c MovingCase, p motion.Program) (*Moving, error) {
+	course, err := v.s.Run(p)
+	if err != nil {
+		return nil, err
+	}
+	v.out.Cases = append(v.out.Cases, Moving{Case: c, Valve: p.Valve, CutAt: p.CutAt, Course: course})
+	return &v.out.Cases[len(v.out.Cases)-1], nil
+}
+
 // cases runs them all.
 func (v *mover) cases(in *level.Inputs) error {
-	run := func(c MovingCase, p motion.Program) (*Moving, error) {
-		course, err := v.s.Run(p)
-		if err != nil {
-			return nil, err
-		}
-		v.out.Cases = append(v.out.Cases, Moving{Case: c, Valve: p.Valve, CutAt: p.CutAt, Course: course})
-		return &v.out.Cases[len(v.out.Cases)-1], nil
-	}
+	run := v.run
 	v.out.Cases = make([]Moving, 0, 8)
 	p := v.set
 	p.From, p.Pump = v.s.AtRest(motion.Dry), true

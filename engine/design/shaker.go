@@ -79,6 +79,7 @@ type shaker struct {
 	sillBy  [2]value // width and coefficient
 	drawn   unit.Flow
 	past    unit.Bound  // in the present draw a pump runs past this end of its data
+	row     []float64   // the present draw
 	surface unit.Length // of the water the pump draws from, in the present round
 }
 
