@@ -203,15 +203,9 @@ func step(k unit.Kind, s unit.System) float64 {
 
 // add puts one more element into a list: the fields of the form name it with "-".
 func (a *app) add(w http.ResponseWriter, r *http.Request) error {
-	if err := a.form(r); err != nil {
-		return err
-	}
-	o, err := a.open(r)
+	o, err := a.current(r)
 	if err != nil {
 		return err
-	}
-	if base(r) != o.rev.Number {
-		return a.refuse(http.StatusConflict, "app.error.moved")
 	}
 	list := edits(r.PostForm)
 	if kind := r.PostFormValue("kind"); kind != "" {
@@ -263,15 +257,9 @@ func (a *app) move(w http.ResponseWriter, r *http.Request) error {
 }
 
 func (a *app) reshape(w http.ResponseWriter, r *http.Request, do func(j *job.Job) *trace.Fault) error {
-	if err := a.form(r); err != nil {
-		return err
-	}
-	o, err := a.open(r)
+	o, err := a.current(r)
 	if err != nil {
 		return err
-	}
-	if base(r) != o.rev.Number {
-		return a.refuse(http.StatusConflict, "app.error.moved")
 	}
 	next := o.job.Clone()
 	if f := do(next); f != nil {

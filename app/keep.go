@@ -29,6 +29,19 @@ type opened struct {
 	*solved
 }
 
+// current reads a form and opens its job, and refuses where the form was made on
+// an earlier revision: what it names may have moved since.
+func (a *app) current(r *http.Request) (*opened, error) {
+	if err := a.form(r); err != nil {
+		return nil, err
+	}
+	o, err := a.open(r)
+	if err == nil && base(r) != o.rev.Number {
+		err = a.refuse(http.StatusConflict, "app.error.moved")
+	}
+	return o, err
+}
+
 // open reads the newest revision of the job that a request names.
 func (a *app) open(r *http.Request) (*opened, error) {
 	rev, err := a.Store.Get(r.Context(), r.PathValue("id"))

@@ -35,15 +35,9 @@ func remedyOf(o *opened, code, path string, index int) (trace.Remedy, bool) {
 
 // take takes a remedy.
 func (a *app) take(w http.ResponseWriter, r *http.Request) error {
-	if err := a.form(r); err != nil {
-		return err
-	}
-	o, err := a.open(r)
+	o, err := a.current(r)
 	if err != nil {
 		return err
-	}
-	if base(r) != o.rev.Number {
-		return a.refuse(http.StatusConflict, "app.error.moved")
 	}
 	index, err := strconv.Atoi(r.PostFormValue("remedy"))
 	m, ok := remedyOf(o, r.PostFormValue("code"), r.PostFormValue("path"), index)

@@ -77,15 +77,9 @@ func (f *arranger) run(cmd *cobra.Command, name string) error {
 	if err != nil {
 		return err
 	}
-	j, faults, err := read(cmd, name)
+	j, faults, err := sound(cmd, name)
 	if err != nil {
 		return err
-	}
-	if j == nil {
-		if err := tell(cmd.ErrOrStderr(), faults, unit.US); err != nil {
-			return err
-		}
-		return errJob
 	}
 	if f.keep != "" && len(faults) > 0 { // a field that could not be read would be lost in writing
 		if err := tell(cmd.ErrOrStderr(), faults, j.System()); err != nil {

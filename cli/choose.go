@@ -70,15 +70,9 @@ func (f *choice) run(cmd *cobra.Command, name string) error {
 	if err != nil {
 		return err
 	}
-	j, faults, err := read(cmd, name)
+	j, faults, err := sound(cmd, name)
 	if err != nil {
 		return err
-	}
-	if j == nil {
-		if err := tell(cmd.ErrOrStderr(), faults, unit.US); err != nil {
-			return err
-		}
-		return errJob
 	}
 	pumps, ill, of, err := f.stock(cmd, j, faults)
 	if err != nil {

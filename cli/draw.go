@@ -15,7 +15,6 @@ import (
 	"plashet/drawing"
 	"plashet/engine/catalog"
 	"plashet/engine/design"
-	"plashet/engine/unit"
 	"plashet/job"
 	"plashet/render/svg"
 )
@@ -44,15 +43,9 @@ comes out, move by move). The folder is made when it is not there.`,
 			if f.to == "" {
 				return errors.New("give the folder for the drawings: --to FOLDER")
 			}
-			j, faults, err := read(cmd, args[0])
+			j, faults, err := sound(cmd, args[0])
 			if err != nil {
 				return err
-			}
-			if j == nil {
-				if err := tell(cmd.ErrOrStderr(), faults, unit.US); err != nil {
-					return err
-				}
-				return errJob
 			}
 			book, err := catalog.New()
 			if err != nil {

@@ -11,7 +11,6 @@ import (
 	"plashet/engine/catalog"
 	"plashet/engine/design"
 	"plashet/engine/trace"
-	"plashet/engine/unit"
 	"plashet/words"
 )
 
@@ -25,15 +24,9 @@ a name it lists all of them. A value that is a figure itself can be opened in tu
   plashet explain garden.json pump.flow`,
 		Args: operands,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			j, faults, err := read(cmd, args[0])
+			j, faults, err := sound(cmd, args[0])
 			if err != nil {
 				return err
-			}
-			if j == nil {
-				if err := tell(cmd.ErrOrStderr(), faults, unit.US); err != nil {
-					return err
-				}
-				return errJob
 			}
 			book, err := catalog.New()
 			if err != nil {

@@ -16,7 +16,6 @@ import (
 	"plashet/drawing"
 	"plashet/engine/catalog"
 	"plashet/engine/design"
-	"plashet/engine/unit"
 	"plashet/job"
 	"plashet/paper"
 	"plashet/render/pdf"
@@ -62,15 +61,9 @@ made from. What a job does not have its sheet says. The folder is made when it i
 			if err != nil {
 				return err
 			}
-			j, faults, err := read(cmd, args[0])
+			j, faults, err := sound(cmd, args[0])
 			if err != nil {
 				return err
-			}
-			if j == nil {
-				if err := tell(cmd.ErrOrStderr(), faults, unit.US); err != nil {
-					return err
-				}
-				return errJob
 			}
 			book, err := catalog.New()
 			if err != nil {

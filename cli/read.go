@@ -28,6 +28,19 @@ func read(cmd *cobra.Command, name string) (*job.Job, []trace.Fault, error) {
 	return j, faults, nil
 }
 
+// sound is read for a command that needs a job: where none could be read it tells
+// the faults and gives errJob.
+func sound(cmd *cobra.Command, name string) (*job.Job, []trace.Fault, error) {
+	j, faults, err := read(cmd, name)
+	if err != nil || j != nil {
+		return j, faults, err
+	}
+	if err := tell(cmd.ErrOrStderr(), faults, unit.US); err != nil {
+		return nil, nil, err
+	}
+	return nil, nil, errJob
+}
+
 // load reads the bytes of a job, and never more than one beyond what a job may
 // have: package job then refuses it, however long the file or the stream is.
 func load(cmd *cobra.Command, name string) ([]byte, error) {

@@ -22,29 +22,17 @@ func (j *Job) Entries() iter.Seq2[string, string] {
 	}
 }
 
-// entry writes what stands in a field; "" where it is empty.
+// entry writes what stands in a field, a bare number with the unit that it was
+// read in; "" where it is empty.
 func (f *field) entry(v reflect.Value, j *Job) string {
-	switch f.shape {
-	case shapeText:
-		return v.String()
-	case shapeBool:
-		if v.Bool() {
-			return "true"
-		}
-	case shapeWhole:
-		if n := v.Int(); n != 0 {
-			return strconv.FormatInt(n, 10)
-		}
-	case shapeMoney:
-		return v.Interface().(Money).Text
-	case shapeEntry, shapeLevel:
+	if f.shape == shapeEntry || f.shape == shapeLevel {
 		q, ok := f.figure(v, j.System())
 		if ok && q.Bare {
 			return q.Text + " " + q.Unit
 		}
 		return q.Text
 	}
-	return ""
+	return f.plain(v)
 }
 
 // Alike tells whether two texts mean the same in the field at a path: the same
