@@ -19,8 +19,8 @@ const (
 	usualNodes  = 4000
 )
 
-// search is the work on one input. Nothing in it but its workers changes once it runs, so
-// that several orders can be looked at at once.
+// search is the work on one input. Nothing in it but its workers changes once
+// it runs, so that several orders can be looked at at once.
 type search struct {
 	in     Input
 	lim    layout.InForce
@@ -281,8 +281,12 @@ func (s *search) beyond(front []Layout, n int) bool {
 	return !any || beaten(front, least)
 }
 
-// lip is the least lip of the unions at hand.
+// lip is the least that any pump must be slid: off the least lip of the unions
+// at hand.
 func (s *search) lip() float64 {
+	if !s.in.Rules.Out {
+		return 0 // it need not come out, so nothing is slid
+	}
 	least := math.Inf(1)
 	if u := s.glued.union; u != nil {
 		return float64(u.part.Splits[0].Lip)
@@ -292,7 +296,7 @@ func (s *search) lip() float64 {
 			least = math.Min(least, float64(f.Part.Splits[0].Lip))
 		}
 	}
-	if math.IsInf(least, 1) || !s.in.Rules.Out {
+	if math.IsInf(least, 1) {
 		return 0
 	}
 	return least
