@@ -10,7 +10,6 @@ import (
 
 	"plashet/answer"
 	"plashet/engine/catalog"
-	"plashet/engine/unit"
 	"plashet/job"
 	"plashet/offer"
 	"plashet/words"
@@ -58,15 +57,15 @@ func (f *quoter) run(cmd *cobra.Command, name string) error {
 	if err := f.to.check(); err != nil && f.agree != "" {
 		return err
 	}
-	j, faults, err := read(cmd, name)
+	j, faults, err := sound(cmd, name)
 	if err != nil {
 		return err
 	}
-	if err := tell(cmd.ErrOrStderr(), faults, unit.US); err != nil {
+	if err := tell(cmd.ErrOrStderr(), faults, j.System()); err != nil {
 		return err
 	}
-	if j == nil {
-		return errJob
+	if f.agree != "" && len(faults) > 0 {
+		return errJob // a field that could not be read would be lost in writing
 	}
 	book, err := catalog.New()
 	if err != nil {
