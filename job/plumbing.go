@@ -71,6 +71,13 @@ type Pump struct {
 	NPSH       []NPSHPoint  `json:"npsh,omitempty" doc:"points of the suction head it requires (NPSHr), for a pump outside the water"`
 	Outside    Outside      `json:"outside,omitempty" doc:"where it stands when it is not in the water, and its suction pipe"`
 	Note       string       `json:"note,omitempty" doc:"where its data come from" eg:"sheet of March 2026"`
+	Taken      Taken        `json:"taken,omitempty" doc:"the pump of the shelf that it was taken from"`
+}
+
+// Taken tells where a copy comes from. The copy in the job is what counts.
+type Taken struct {
+	Shelf string `json:"shelf" want:"must" doc:"identity of the pump on the shelf" eg:"k7q2"`
+	State int    `json:"state,omitempty" range:"0..1000000" doc:"number of the state it was taken in" eg:"3"`
 }
 
 // CurvePoint is one point of a pump's curve.
@@ -260,7 +267,10 @@ type Works struct {
 type Price struct {
 	Item  string `json:"item" want:"must" key:"yes" doc:"item as the material list names it" eg:"elbow 90, 2"`
 	Price Money  `json:"price" want:"must" doc:"price of one unit" eg:"3.15"`
-	Unit  string `json:"unit,omitempty" doc:"what is sold" eg:"each"`
+	Unit  string `json:"unit,omitempty" doc:"what one price is for: each, stick, box of 25, or an amount such as 10 ft or pint" eg:"each"`
+
+	Counter string `json:"counter,omitempty" doc:"where it is bought, as the price shelf has it" eg:"pipe counter"`
+	Date    string `json:"date,omitempty" doc:"day of the price, year-month-day" eg:"2026-03-01"`
 }
 
 // Assumed sets a default otherwise.

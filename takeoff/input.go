@@ -126,6 +126,6 @@ type Mound struct {
 type Price struct {
 	Name, Size string
 	Amount     unit.Money
-	Per        unit.Value // what it is for: one square foot, one short ton; zero: each. What is sold by sticks, cans or rolls may be priced by what they hold
+	Per        unit.Value // what it is for: one square foot, one short ton, 25 pieces; zero: each. What is sold by sticks, cans or rolls may be priced by what they hold
 	Path       string
 }

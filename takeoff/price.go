@@ -11,7 +11,7 @@ import (
 
 // prices puts the prices on the items: total = price x buy / per. Loose goods
 // are sold by hundredths of what the price is for, rounded up; whole ones by
-// the piece, or by what the pieces hold.
+// the piece, by whole packs of pieces, or by what the pieces hold.
 func (w *work) prices() {
 	prices := w.listed()
 	used, faulted := make([]bool, len(prices)), make([]bool, len(prices))
@@ -167,10 +167,10 @@ func (i *Item) price(p Price) {
 	i.Priced, i.Price, i.Per, i.Total = true, p.Amount, per, Total{low, high}
 }
 
-// units rounds loose goods up to hundredths and leaves whole ones.
+// units rounds loose goods up to hundredths, and pieces up to whole packs.
 func units(n float64, whole bool) float64 {
 	if whole {
-		return n
+		return math.Ceil(n - 1e-9)
 	}
 	return math.Ceil(n*100-1e-6) / 100
 }

@@ -82,6 +82,20 @@ func TestPricesUnused(t *testing.T) {
 	}
 }
 
+// Pieces sold in boxes are paid by whole boxes: 8 elbows out of boxes of 5 are
+// two boxes, 2 x 12.40 = 24.80; out of a box of 25 one.
+func TestPricesByTheBox(t *testing.T) {
+	for pieces, want := range map[float64]string{5: "24.80", 8: "12.40", 25: "12.40", 1: "99.20"} {
+		in := full()
+		in.Prices = []Price{{Name: "elbow 90", Size: "2", Amount: usd("12.40"), Per: unit.Value{SI: pieces, Kind: unit.KindCount}}}
+		items, _, _ := List(in)
+		i := find(t, items, CodeFitting, "")
+		if !i.Priced || i.Buy.Low != 8 || !i.Total.Low.Amount.Equal(usd(want).Amount) {
+			t.Errorf("boxes of %g: %s for %g, want %s", pieces, i.Total.Low.FormatExact(), i.Buy.Low, want)
+		}
+	}
+}
+
 func TestPrices(t *testing.T) {
 	items, findings, _ := List(full())
 	// By hand: 8 x 3.15; 252 ft2 x 1.10; boulders 96/65 = 1.477 up to 1.48 and 2.40 tons x 185.

@@ -33,7 +33,7 @@ func codes(t *testing.T) []codeDoc {
 		t.Fatal(err)
 	}
 	var out []codeDoc
-	for _, path := range append(files, "../job/codes.go", "../takeoff/codes.go", "../quote/codes.go", "../offer/codes.go") {
+	for _, path := range append(files, "../job/codes.go", "../takeoff/codes.go", "../quote/codes.go", "../offer/codes.go", "../shelf/codes.go", "../shelf/chart/codes.go") {
 		if strings.HasSuffix(path, "_test.go") {
 			continue
 		}
@@ -90,7 +90,7 @@ func TestEveryCodeHasASentence(t *testing.T) {
 			t.Errorf("%s of %s has no sentence", c.code, c.pkg)
 		}
 	}
-	for _, p := range []string{"unit", "geom", "catalog", "hydro", "network", "level", "layout", "verify", "glue", "cut", "design", "job", "takeoff", "size", "quote", "offer"} {
+	for _, p := range []string{"unit", "geom", "catalog", "hydro", "network", "level", "layout", "verify", "glue", "cut", "design", "job", "takeoff", "size", "quote", "offer", "shelf", "chart"} {
 		if !pkgs[p] {
 			t.Errorf("no code found in package %s: this test does not see it", p)
 		}

@@ -2,6 +2,7 @@ package design
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"plashet/engine/catalog"
@@ -108,12 +109,25 @@ var each = []string{"", "each", "ea", "piece", "pc", "stick", "can", "roll", "lo
 // where it is no unit.
 func (m *model) per(text string) (unit.Value, bool) { return PriceUnit(text, m.out.Units) }
 
+// packs are the words for several pieces sold as one: "box of 25".
+var packs = []string{"box of ", "pack of ", "bag of ", "set of "}
+
+// mostPack is the most pieces that one pack is taken to hold.
+const mostPack = 10_000
+
 // PriceUnit reads what a price or hours are for: "each", which gives the zero
-// value, or an amount with its unit, "10 ft", "yd3".
+// value, a pack such as "box of 25", which gives the count of its pieces, or an
+// amount with its unit, "10 ft", "yd3".
 func PriceUnit(text string, s unit.System) (unit.Value, bool) {
-	text = strings.ToLower(strings.TrimSpace(text))
+	text = strings.ToLower(strings.Join(strings.Fields(text), " "))
 	if slices.Contains(each, text) {
 		return unit.Value{}, true
+	}
+	for _, p := range packs {
+		if number, ok := strings.CutPrefix(text, p); ok {
+			n, err := strconv.Atoi(number)
+			return unit.Value{SI: float64(n), Kind: unit.KindCount}, err == nil && n > 0 && n <= mostPack
+		}
 	}
 	for _, k := range []unit.Kind{unit.KindDistance, unit.KindArea, unit.KindEarth, unit.KindMass, unit.KindCement} {
 		for _, t := range []string{text, "1 " + text} {

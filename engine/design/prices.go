@@ -111,11 +111,15 @@ func (m *model) pipeCost(prices []takeoff.Price, name job.PipeName, run unit.Len
 }
 
 // priceOf finds the price of a name and size, or else of the name alone, for
-// what is sold by the kind of a value; the zero value is for each.
+// what is sold by the kind of a value; the zero value is for each, and of a pack
+// it gives a piece's share: what is compared here is not bought yet.
 func priceOf(prices []takeoff.Price, name job.PipeName, by unit.Value) (takeoff.Price, bool) {
 	for _, size := range []string{name.Size, ""} {
 		for _, p := range prices {
 			if p.Name == name.Kind && p.Size == size && p.Per.Kind.Dim() == by.Kind.Dim() {
+				if p.Per.Kind == unit.KindCount && p.Per.SI > 1 {
+					p.Amount.Amount, p.Per = p.Amount.Amount.Div(decimal.NewFromFloat(p.Per.SI)), unit.Value{}
+				}
 				return p, true
 			}
 		}

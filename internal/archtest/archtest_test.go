@@ -55,14 +55,16 @@ var mayImport = map[string][]string{
 	"demo":        {},
 	"checks":      {"engine/unit", "engine/trace", "engine/geom", "engine/catalog", "engine/hydro", "engine/network", "engine/size", "engine/level", "engine/motion", "engine/layout", "engine/cut", "engine/cut/testdata/orlib", "engine/glue", "takeoff"},
 	"store":       {},
-	"cli":         {"offer", "engine/unit", "engine/trace", "engine/design", "engine/arrange", "engine/catalog", "job", "words", "answer", "drawing", "paper", "render/svg", "render/pdf", "demo", "app", "serve", "store", "store/carry", "store/sqldb"},
+	"shelf":       {"engine/unit", "engine/trace", "engine/hydro", "engine/design", "job"},
+	"shelf/chart": {"engine/trace"},
+	"cli":         {"offer", "engine/unit", "engine/trace", "engine/design", "engine/arrange", "engine/catalog", "job", "words", "answer", "drawing", "paper", "render/svg", "render/pdf", "demo", "app", "serve", "shelf", "store", "store/carry", "store/sqldb"},
 	"cmd/plashet": {"cli"},
 
 	"store/memory": {"store"},
 	"store/suite":  {"store"},
 	"store/sqldb":  {"store"},
 	"store/carry":  {"store", "store/memory"},
-	"app":          {"engine/unit", "engine/trace", "engine/catalog", "engine/design", "job", "words", "answer", "drawing", "render/svg", "demo", "store"},
+	"app":          {"engine/unit", "engine/trace", "engine/catalog", "engine/hydro", "engine/design", "shelf", "shelf/chart", "job", "words", "answer", "drawing", "render/svg", "demo", "store"},
 	"serve":        {"app"},
 }
 
@@ -75,7 +77,7 @@ var lent = map[string][]string{"app": {"net/http"}}
 
 // clocked lists the packages that carry times which others give them. They read
 // no clock.
-var clocked = []string{"render/pdf", "store", "store/memory", "store/suite", "store/carry", "app"}
+var clocked = []string{"render/pdf", "shelf", "store", "store/memory", "store/suite", "store/carry", "app"}
 
 // clock lists the calls that read it.
 var clock = []string{"time.Now(", "time.Since(", "time.Until(", "time.Sleep(", "time.After(", "time.Tick(", "time.NewT", "time.AfterFunc("}
