@@ -3,7 +3,6 @@ package app
 import (
 	"bytes"
 	"html/template"
-	"strconv"
 	"sync"
 
 	"plashet/answer"
@@ -158,7 +157,7 @@ func (a *app) sheetsOf(s *solved, part string) []sheet {
 		return list
 	}
 	var list []sheet
-	for _, d := range numbered(draws[part](a.drawn(s))) {
+	for _, d := range drawing.Numbered(draws[part](a.drawn(s))) {
 		var b bytes.Buffer
 		if svg.Inline(&b, &d) != nil {
 			continue // a coordinate that is no number: the figures still stand
@@ -173,19 +172,6 @@ func (a *app) sheetsOf(s *solved, part string) []sheet {
 	return list
 }
 
-// numbered gives sheets of one name a number each: their names are addresses, and
-// IDs in the page.
-func numbered(list []drawing.Sheet) []drawing.Sheet {
-	seen := map[string]int{}
-	for i := range list {
-		name := list[i].Name
-		if seen[name]++; seen[name] > 1 {
-			list[i].Name += "-" + strconv.Itoa(seen[name])
-		}
-	}
-	return list
-}
-
 // alone draws one sheet as a file; nil where there is none of that name.
 func (a *app) alone(s *solved, name string) []byte {
 	in := a.drawn(s)
@@ -193,7 +179,7 @@ func (a *app) alone(s *solved, name string) []byte {
 		if draws[p.Key] == nil {
 			continue
 		}
-		for _, d := range numbered(draws[p.Key](in)) {
+		for _, d := range drawing.Numbered(draws[p.Key](in)) {
 			var b bytes.Buffer
 			if d.Name == name && svg.Write(&b, &d) == nil {
 				return b.Bytes()

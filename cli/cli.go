@@ -87,6 +87,6 @@ local code have the last word.`,
 	root.SetFlagErrorFunc(flagError)
 	root.SetHelpCommand(helpCommand())
 	root.AddCommand(designCommand(), checkCommand(), schemaCommand(), demoCommand(), newCommand(), setCommand(),
-		tablesCommand(), explainCommand(), quantitiesCommand(), drawCommand(), printCommand(), chooseCommand(), arrangeCommand(), quoteCommand(), serveCommand(), moveCommand(), backupCommand(), restoreCommand())
+		tablesCommand(), explainCommand(), quantitiesCommand(), drawCommand(), printCommand(), exportCommand(), chooseCommand(), arrangeCommand(), quoteCommand(), serveCommand(), moveCommand(), backupCommand(), restoreCommand())
 	return root
 }

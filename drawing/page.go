@@ -1,6 +1,7 @@
 package drawing
 
 import (
+	"strconv"
 	"strings"
 
 	"plashet/engine/design"
@@ -41,7 +42,20 @@ func Sheets(in Input) []Sheet {
 	if s, ok := WayOut(in); ok {
 		out = append(out, s)
 	}
-	return out
+	return Numbered(out)
+}
+
+// Numbered gives sheets of one name a number each: their names are addresses and
+// names of files.
+func Numbered(list []Sheet) []Sheet {
+	seen := map[string]int{}
+	for i := range list {
+		name := list[i].Name
+		if seen[name]++; seen[name] > 1 {
+			list[i].Name += "-" + strconv.Itoa(seen[name])
+		}
+	}
+	return list
 }
 
 // Sizes of every sheet, mm. The small letters are 10 px high on a screen that

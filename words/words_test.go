@@ -102,10 +102,10 @@ func TestEveryCodeHasASentence(t *testing.T) {
 	}
 }
 
-// labels are what the packages answer, app and paper say themselves.
+// labels are what the packages answer, app, paper and table say themselves.
 func labels() map[string]string {
 	all := map[string]string{}
-	for _, part := range []map[string]string{enAnswer, enPrint, enPaper, enSure, enLaid, enChoose, enFound, enOffered, enApp} {
+	for _, part := range []map[string]string{enAnswer, enPrint, enPaper, enTable, enSure, enLaid, enChoose, enFound, enOffered, enApp} {
 		maps.Copy(all, part)
 	}
 	return all
@@ -115,7 +115,7 @@ func labels() map[string]string {
 // the last dot with something put behind.
 func TestLabelsAreUsed(t *testing.T) {
 	var files []string
-	for _, where := range []string{"../answer/*.go", "../paper/*.go", "../app/*.go", "../app/page/*.html"} {
+	for _, where := range []string{"../answer/*.go", "../paper/*.go", "../table/*.go", "../app/*.go", "../app/page/*.html"} {
 		found, err := filepath.Glob(where)
 		if err != nil || len(found) == 0 {
 			t.Fatal("no source in", where, err)

@@ -182,3 +182,8 @@ func appendGrouped(dst, digits []byte) []byte {
 	}
 	return dst
 }
+
+// In gives the value as a bare number in the unit that its kind is shown in
+// (UnitName), not rounded: for tables that other programs reckon with. A bound
+// and what is not finite are given as they are.
+func (v Value) In(s System) float64 { return v.Kind.unit(s).number(v.SI) }
