@@ -111,6 +111,7 @@ func (a *iso) fit() {
 	}
 	across := a.sheet.Width
 	a.foot = a.view.fitTo(all, side+spare, y, across-side-spare, y+tall) + spare
+	a.sheet.Scale = a.view.measure()
 	a.y = a.foot + 3
 	a.field.area = rectangle(side, max(0.8, y-2), across-side, a.foot)
 }

@@ -113,6 +113,8 @@ var labels = map[string]string{
 	"course.desc":                 "The water through time, {case}, for {time} (min:s). The pond is highest at {high} {unit} from its water line, at {at}.",
 	"course.desclow":              "The vault is lowest at {low} {unit} from that line, at {at}.",
 	"section.title":               "Section: {case}",
+	"section.alone":               "Section of pond and vault",
+	"section.alonedesc":           "Pond and vault in section, to one scale both ways, with the water as it runs every day.",
 	"section.desc":                "Pond and vault in section, {case}, at {time} (min:s): pond {pond}, vault {vault} {unit} from the water line.",
 
 	"plan.title":      "Plan",

@@ -57,13 +57,17 @@ const (
 	planTall  = 100.0
 	planSpare = 10.0 // for its sizes
 	sideWide  = 36.0 // for what stands beside
+
+	// edgeFine is how many times finer than the pond its drawn edge is: within a
+	// thousandth of its area at full size, for who builds on from the drawing.
+	edgeFine = 4000
 )
 
 func (p *plan) scales() {
 	b := p.o.Bounds()
 	p.low = b.Min
 	l, w := b.Max.X-b.Min.X, b.Max.Y-b.Min.Y
-	p.edge = p.o.Polyline(unit.Length(math.Max(l, w) / 800))
+	p.edge = p.o.Polyline(unit.Length(math.Max(l, w) / edgeFine))
 	p.found()
 	room := wide - 2*margin - planSpare
 	if len(p.beside) > 0 {
@@ -73,6 +77,7 @@ func (p *plan) scales() {
 	top := p.y + 2
 	p.origin = Point{margin + planSpare, top + w*p.scale}
 	p.foot = p.origin.Y + planSpare
+	p.sheet.Scale = Scale{PerM: p.scale, Zero: p.at(geom.Vec2{})} // the outline's own zero
 }
 
 // found lists what is drawn beside the pond.

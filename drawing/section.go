@@ -55,7 +55,25 @@ func (s *sectionView) at(xM, elevationM float64) Point {
 	return Point{s.x0 + xM*s.scale, s.top + (s.high-elevationM)*s.scale}
 }
 
-// draw draws the section and gives its foot.
+// Section draws pond and vault in section to scale, alone: as it stands at the
+// head of Levels. Without levels there is no sheet.
+func Section(in Input) (Sheet, bool) {
+	if in.Result == nil {
+		return Sheet{}, false
+	}
+	b, ok := basinOf(in)
+	if !ok {
+		return Sheet{}, false
+	}
+	p := newPage(in, "section", say("section.alone"))
+	s := newSection(p, b)
+	s.draw()
+	// Heights count from the survey's zero, lengths from the pond's edge.
+	p.sheet.Scale = Scale{PerM: s.scale, Zero: s.at(s.edge, 0)}
+	return p.done([]string{say("section.alonedesc")}), true
+}
+
+// draw draws the section.
 func (s *sectionView) draw() {
 	s.group("water", s.waters)
 	s.group("ground", s.ground)

@@ -135,12 +135,20 @@ func (Arc) item()      {}
 func (Text) item()     {}
 func (Group) item()    {}
 
+// Scale tells how a picture that is drawn to scale lies on its sheet. The zero
+// Scale: there is none to measure in.
+type Scale struct {
+	PerM float64 // mm on the sheet for a metre; in an isometric view for a metre along an axis
+	Zero Point   // where the zero of what is drawn lies; may lie off the sheet
+}
+
 // Sheet is one drawing.
 type Sheet struct {
 	Name          string  // for a file: "curve", "assembly-front-left"
 	Title         string  // what it shows
 	Desc          string  // the same in words, for who cannot see it
 	Width, Height float64 // mm
+	Scale         Scale
 	Items         []Item
 	Data          []Data
 }

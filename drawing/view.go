@@ -80,3 +80,7 @@ func (v *view) fitTo(points []geom.Vec3, x0, y0, x1, y1 float64) float64 {
 	v.origin = Point{(x0+x1)/2 - (low.X+high.X)/2*v.scale, y0 - low.Y*v.scale}
 	return y0 + size.Y*v.scale
 }
+
+// measure is the view's scale along the three axes, which are all shortened
+// alike: by the square root of 2/3 (ISO 5456-3, isometric axonometry).
+func (v view) measure() Scale { return Scale{PerM: v.scale * math.Sqrt(2.0/3), Zero: v.origin} }

@@ -1,5 +1,5 @@
 // Package export gives what other people's programs need of a job, as files in
-// open formats: the answer's rows (CSV, a spreadsheet), drawings (SVG, PNG), the
+// open formats: the answer's rows (CSV, a spreadsheet), drawings (DXF at full size, SVG, PNG), the
 // job itself with its schema. It computes nothing: it asks packages table,
 // drawing and job, and hands what they give to the renderers.
 package export
@@ -12,8 +12,10 @@ import (
 	"slices"
 
 	"plashet/drawing"
+	"plashet/engine/unit"
 	"plashet/job"
 	"plashet/render/csv"
+	"plashet/render/dxf"
 	"plashet/render/png"
 	"plashet/render/svg"
 	"plashet/table"
@@ -45,16 +47,20 @@ var ErrNone = errors.New("the answer has nothing of that kind")
 
 // Names of what is no table.
 const (
-	Workbook = "workbook"
-	Drawings = "drawings"
-	Job      = "job"
-	Schema   = "schema"
+	Workbook  = "workbook"
+	Plan      = "plan"
+	Section   = "section"
+	Isometric = "isometric"
+	Drawings  = "drawings"
+	Job       = "job"
+	Schema    = "schema"
 )
 
 // Media types of the files.
 const (
 	typeCSV  = "text/csv; charset=utf-8; header=present"
 	typeXLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
+	typeDXF  = "image/vnd.dxf"
 	typeSVG  = "image/svg+xml"
 	typePNG  = "image/png"
 	typeJSON = "application/json"
@@ -65,7 +71,7 @@ const perMM = 300 / 25.4
 
 // Names lists what can be given out.
 func Names() []string {
-	return append(table.Names(), Workbook, Drawings, Job, Schema)
+	return append(table.Names(), Workbook, Plan, Section, Isometric, Drawings, Job, Schema)
 }
 
 // Make gives the files of a name, one or, of drawings, several. The errors are
@@ -74,6 +80,8 @@ func Make(in Input, name string) ([]File, error) {
 	switch name {
 	case Workbook:
 		return workbook(in)
+	case Plan, Section, Isometric:
+		return scaled(in, name)
 	case Drawings:
 		return drawings(in)
 	case Job:
@@ -113,6 +121,23 @@ func workbook(in Input) ([]File, error) {
 		}
 	}
 	return one("workbook.xlsx", typeXLSX, func(w io.Writer) error { return in.Workbook(w, list) })
+}
+
+// scaled has a drawing at full size, in inches or millimetres by the job's units.
+func scaled(in Input, name string) ([]File, error) {
+	draw := map[string]func(drawing.Input) (drawing.Sheet, bool){
+		Plan: drawing.Plan, Section: drawing.Section,
+		Isometric: func(d drawing.Input) (drawing.Sheet, bool) { return drawing.Assembly(d, drawing.FrontLeft) },
+	}[name]
+	s, ok := draw(in.Drawing)
+	if !ok {
+		return nil, ErrNone
+	}
+	u := dxf.Inch
+	if in.Result.Units == unit.Metric {
+		u = dxf.Millimetre
+	}
+	return one(name+".dxf", typeDXF, func(w io.Writer) error { return dxf.Write(w, &s, u) })
 }
 
 // drawings has every drawing twice, as lines and as pixels.
