@@ -91,6 +91,15 @@ type ArrangedSaid struct {
 
 // ArrangedJSON prints what a search for layouts found as JSON.
 func ArrangedJSON(w io.Writer, a *design.Arranging, read []trace.Fault, l *words.Language) error {
+	e := json.NewEncoder(w)
+	e.SetIndent("", "  ")
+	e.SetEscapeHTML(false)
+	return e.Encode(BuildArranged(a, read, l))
+}
+
+// BuildArranged gives what a search for layouts found as values: what
+// ArrangedJSON writes.
+func BuildArranged(a *design.Arranging, read []trace.Fault, l *words.Language) ArrangedDocument {
 	p := &arranging{printer{say: l, unit: a.Units}, a}
 	m := maker{unit: a.Units, say: l}
 	d := ArrangedDocument{Format: FormatName, Version: FormatVersion, Name: a.Name, Note: a.Note, Units: systemName(a.Units), Currency: a.Currency, Layouts: []ArrangedPlan{}}
@@ -122,10 +131,7 @@ func ArrangedJSON(w io.Writer, a *design.Arranging, read []trace.Fault, l *words
 	for _, f := range append(slices.Clone(read), a.Faults...) {
 		d.Faults = append(d.Faults, Fault{Code: f.Code, Text: l.Say(f.Message, a.Units), Path: f.Path, Line: f.Line})
 	}
-	e := json.NewEncoder(w)
-	e.SetIndent("", "  ")
-	e.SetEscapeHTML(false)
-	return e.Encode(d)
+	return d
 }
 
 func (p *arranging) planJSON(m maker, l *arrange.Layout) ArrangedPlan {
@@ -152,7 +158,7 @@ func (p *arranging) planJSON(m maker, l *arrange.Layout) ArrangedPlan {
 		x.Pieces = append(x.Pieces, m.piece(&l.Laid, &l.Laid.Pieces[i]))
 	}
 	for _, v := range l.Way {
-		x.Way = append(x.Way, Move{[3]float64{v.Along.X, v.Along.Y, v.Along.Z}, of(m, v.Distance, unit.KindTape)})
+		x.Way = append(x.Way, m.move(v))
 	}
 	return x
 }

@@ -153,12 +153,17 @@ func (p *printer) moves(union string, moves []layout.Move) {
 	}
 	p.tell("", "print.way", str("union", union))
 	for i, v := range moves {
-		way := "print.way.move"
-		if v.Along.Z > 0.9 {
-			way = "print.way.lift"
-		}
-		p.line("  %d. %s", i+1, p.text(way, str("toward", p.toward(v.Along)), num("distance", v.Distance, unit.KindTape)))
+		p.line("  %d. %s", i+1, p.moveOf(v))
 	}
+}
+
+// moveOf says one move of the pump's way out.
+func (p *printer) moveOf(v layout.Move) string {
+	way := "print.way.move"
+	if v.Along.Z > 0.9 {
+		way = "print.way.lift"
+	}
+	return p.text(way, str("toward", p.toward(v.Along)), num("distance", v.Distance, unit.KindTape))
 }
 
 // toward names the way of a move in the vault's frame.

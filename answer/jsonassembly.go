@@ -145,6 +145,7 @@ type WayOut struct {
 type Move struct {
 	Way      [3]float64 `json:"way" doc:"direction of length 1: right, back, up"`
 	Distance Quantity   `json:"distance" doc:"how far"`
+	Text     string     `json:"text" doc:"the same in words"`
 }
 
 // InPipe is the water in the pipe with the pump off. What is not known is absent.
@@ -246,9 +247,14 @@ func (m maker) stands(a *layout.Assembly) *Assembly {
 		}
 	}
 	for _, v := range a.LiftOut.Moves {
-		x.WayOut.Moves = append(x.WayOut.Moves, Move{[3]float64{v.Along.X, v.Along.Y, v.Along.Z}, of(m, v.Distance, unit.KindTape)})
+		x.WayOut.Moves = append(x.WayOut.Moves, m.move(v))
 	}
 	return x
+}
+
+func (m maker) move(v layout.Move) Move {
+	p := printer{say: m.say, unit: m.unit}
+	return Move{[3]float64{v.Along.X, v.Along.Y, v.Along.Z}, of(m, v.Distance, unit.KindTape), p.moveOf(v)}
 }
 
 // orders names how valve and union follow each other.

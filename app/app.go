@@ -32,6 +32,8 @@ type Given struct {
 	Remember func(http.ResponseWriter, Device) // keeps it there
 	Log      func(reference string, err error) // of what failed on our side
 	Version  string                            // shown at the foot
+
+	Runs Runs // long work beside the pages; nil where there is none
 }
 
 // Device is what a device keeps for its person.
@@ -78,6 +80,13 @@ func New(given Given) http.Handler {
 	page("POST /jobs/{id}/accept", a.accept)
 	page("POST /jobs/{id}/take", a.take)
 	page("GET /jobs/{id}/choose", a.choose)
+	page("GET /jobs/{id}/layouts", a.layouts)
+	page("POST /jobs/{id}/layouts/find", a.findLayouts)
+	page("POST /jobs/{id}/layouts/stop", a.stopLayouts)
+	page("POST /jobs/{id}/layouts/keep", a.keepLayout)
+	page("POST /jobs/{id}/layouts/drawn", a.keepDrawn)
+	page("POST /jobs/{id}/layouts/mend", a.takeMend)
+	page("GET /jobs/{id}/piece/{mark}", a.piece)
 	page("GET /jobs/{id}/glue/{step}", a.glueStep)
 	page("POST /jobs/{id}/glue/{step}", a.glueTick)
 	page("POST /jobs/{id}/undo", a.undo)

@@ -139,7 +139,7 @@ func (a *app) save(w http.ResponseWriter, r *http.Request, o *opened, next *job.
 	}
 	path := "/jobs/" + o.rev.ID
 	if p := here(r); p != "" {
-		path += "/part/" + p
+		path += "/part/" + p + view(r)
 	}
 	if at := r.PostFormValue("at"); at != "" {
 		path += "#" + url.PathEscape(at)

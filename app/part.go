@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"plashet/answer"
+	"plashet/drawing"
 	"plashet/engine/trace"
 	"plashet/job"
 )
@@ -29,6 +30,38 @@ type partBody struct {
 	Glue     []glueLine
 	GlueAt   int // the step to go on with
 	Levels   []levelLine
+	Corners  []corner
+}
+
+// corner is a corner of the vault to look over.
+type corner struct {
+	Name string
+	Here bool
+}
+
+// cornerOf gives the number of a corner by its name; -1 for none.
+func cornerOf(name string) int {
+	return slices.IndexFunc(drawing.Corners(), func(c drawing.Corner) bool { return c.String() == name })
+}
+
+// overCorner draws the assembly over the corner that is asked for, each part and
+// piece a link to its own page.
+func (a *app) overCorner(r *http.Request, o *opened) (list []sheet, corners []corner) {
+	c := drawing.CornerFor(o.job.Vault.Outlet.Wall)
+	if n := cornerOf(r.URL.Query().Get("corner")); n >= 0 {
+		c = drawing.Corner(n)
+	}
+	list = a.sheetsBy(o.solved, "vault "+c.String(), a.pieceLink(o), func(in drawing.Input) []drawing.Sheet {
+		s, ok := drawing.Assembly(in, c)
+		if !ok {
+			return nil
+		}
+		return []drawing.Sheet{s}
+	})
+	for _, x := range drawing.Corners() {
+		corners = append(corners, corner{x.String(), x == c})
+	}
+	return list, corners
 }
 
 // datalist offers what may be meant in a field.
@@ -64,6 +97,12 @@ func (a *app) partPage(w http.ResponseWriter, r *http.Request, o *opened, status
 	for _, f := range o.doc.Figures {
 		if slices.ContainsFunc(p.Figures, func(stem string) bool { return strings.HasPrefix(f.ID, stem) }) && (key == "falls") == (strings.HasPrefix(f.ID, "level.store.") || strings.HasPrefix(f.ID, "feed.")) {
 			b.Reasons = append(b.Reasons, a.reason(o, f))
+		}
+	}
+	if key == "vault" {
+		over, corners := a.overCorner(r, o)
+		if b.Sheets = append(over, b.Sheets...); len(over) > 0 {
+			b.Corners = corners
 		}
 	}
 	if key == "glue" {

@@ -3,6 +3,7 @@ package app
 import (
 	"bytes"
 	"html/template"
+	"strings"
 	"sync"
 
 	"plashet/answer"
@@ -105,17 +106,9 @@ var draws = map[string]func(in drawing.Input) []drawing.Sheet{
 	"pond":   one(drawing.Plan),
 	"pump":   one(drawing.Curve, drawing.Front),
 	"levels": func(in drawing.Input) []drawing.Sheet { return append(one(drawing.Levels)(in), courses(in)...) },
-	"vault": func(in drawing.Input) []drawing.Sheet {
-		var out []drawing.Sheet
-		for _, c := range drawing.Corners() {
-			if s, ok := drawing.Assembly(in, c); ok {
-				out = append(out, s)
-			}
-		}
-		return append(out, one(drawing.WayOut)(in)...)
-	},
-	"cuts": drawing.Sticks,
-	"glue": drawing.GlueSteps,
+	"vault":  one(drawing.WayOut),
+	"cuts":   drawing.Sticks,
+	"glue":   drawing.GlueSteps,
 }
 
 // one makes a list of drawings that there is one or none of.
@@ -151,15 +144,21 @@ func (a *app) drawn(s *solved) drawing.Input {
 
 // sheetsOf gives the drawings of a part.
 func (a *app) sheetsOf(s *solved, part string) []sheet {
+	return a.sheetsBy(s, part, nil, draws[part])
+}
+
+// sheetsBy gives drawings by the name they are kept under; with href their parts
+// are links.
+func (a *app) sheetsBy(s *solved, part string, href func(mark string) string, draw func(in drawing.Input) []drawing.Sheet) []sheet {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	if list, ok := s.sheets[part]; ok || draws[part] == nil {
+	if list, ok := s.sheets[part]; ok || draw == nil {
 		return list
 	}
 	var list []sheet
-	for _, d := range drawing.Numbered(draws[part](a.drawn(s))) {
+	for _, d := range drawing.Numbered(draw(a.drawn(s))) {
 		var b bytes.Buffer
-		if svg.Inline(&b, &d) != nil {
+		if svg.Linked(&b, &d, href) != nil {
 			continue // a coordinate that is no number: the figures still stand
 		}
 		//nolint:gosec // written by render/svg, which escapes every text
@@ -175,6 +174,15 @@ func (a *app) sheetsOf(s *solved, part string) []sheet {
 // alone draws one sheet as a file; nil where there is none of that name.
 func (a *app) alone(s *solved, name string) []byte {
 	in := a.drawn(s)
+	if c, ok := strings.CutPrefix(name, "assembly-"); ok && cornerOf(c) >= 0 {
+		if d, ok := drawing.Assembly(in, drawing.Corner(cornerOf(c))); ok {
+			var b bytes.Buffer
+			if svg.Write(&b, &d) == nil {
+				return b.Bytes()
+			}
+		}
+		return nil
+	}
 	for _, p := range parts {
 		if draws[p.Key] == nil {
 			continue

@@ -24,12 +24,7 @@ func Layouts(j *job.Job, a *design.Arranging) (Sheet, bool) {
 	var pictures []*picture
 	for i := range a.Outcome.Layouts[:min(a.Shown, len(a.Outcome.Layouts))] {
 		l := &a.Outcome.Layouts[i]
-		var parts []made
-		for k := range l.Chain.Parts {
-			x := &l.Chain.Parts[k]
-			parts = append(parts, made{a.PartName(&x.Part) + " " + x.Size, x.Kind.IsCheck(), x.Reverse})
-		}
-		c := newPicture(p, &l.Laid, parts, seenFrom[layout.Wall(j.Vault.Outlet.Wall)])
+		c := newPicture(p, &l.Laid, madeFrom(a, i), seenFrom[layout.Wall(j.Vault.Outlet.Wall)])
 		c.caption = p.worth(i, a, l)
 		pictures = append(pictures, c)
 	}
@@ -46,6 +41,15 @@ func Layouts(j *job.Job, a *design.Arranging) (Sheet, bool) {
 		p.paragraph(say("layouts.unproven"), true)
 	}
 	return p.done(append([]string{say("layouts.desc")}, told(pictures)...)), true
+}
+
+// madeFrom tells what the parts of a layout are, counted from 0.
+func madeFrom(a *design.Arranging, n int) (parts []made) {
+	for i := range a.Outcome.Layouts[n].Chain.Parts {
+		x := &a.Outcome.Layouts[n].Chain.Parts[i]
+		parts = append(parts, made{a.PartName(&x.Part) + " " + x.Size, x.Kind.IsCheck(), x.Reverse})
+	}
+	return parts
 }
 
 // worth says what a layout costs in every respect.

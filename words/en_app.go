@@ -71,6 +71,43 @@ var enApp = map[string]string{
 	"app.choose.years": "over the years", "app.choose.power": "power", "app.choose.out": "Does not serve", "app.choose.none": "None of them serves what is wanted, or the job does not say enough.",
 	"app.choose.know": "Worth knowing", "app.choose.shelf": "Which shelf",
 
+	// Work that runs beside the pages.
+	"app.beside.runs": "Working on it", "app.beside.waits": "Waiting for other work to end", "app.beside.look": "See how far it is",
+	"app.beside.stale": "What stands below was worked out from state {number} of the job. The job has changed since: look again.",
+	"app.beside.gone":  "Long work cannot be done on this device. Open the job on the office's server.",
+	"app.error.busy":   "Too much is being worked out at once. Wait a minute and ask again.",
+	"app.to":           "to",
+
+	// Layouts for the vault.
+	"app.layouts.title": "Layouts for the vault", "app.layouts.link": "Find and compare layouts",
+	"app.layouts.lead":   "Looks through every order of fittings from the pump to the hole, every way the pump may stand and every run of elbows, and shows those that no other beats. It may take a minute; you can go on working meanwhile.",
+	"app.layouts.elbows": "Elbows at most", "app.layouts.go": "Look for layouts", "app.layouts.again": "Look again", "app.layouts.stop": "Stop and show the best so far",
+	"app.layouts.beside": "Side by side", "app.layouts.more": "{count} more are not shown.", "app.layouts.least": "least", "app.layouts.one": "Layout {number}",
+	"app.layouts.out": "pump comes out", "app.layouts.straight": "straight up", "app.layouts.slide": "slide it {by} first", "app.layouts.released": "water that comes down",
+	"app.layouts.keep": "Keep this one", "app.layouts.keepit": "Keep layout {number}",
+	"app.layouts.stands": "Pump {attitude}, turned {turn}: {left} from the left wall, {front} from the front wall.",
+	"app.layouts.roll":   "roll {angle}",
+	"app.layouts.none":   "Nothing fits as it is", "app.layouts.mend": "What would make it fit", "app.layouts.mendlead": "Each alone is enough. Sizes are rounded up to what a tape reads.",
+	"app.layouts.mendfits": "A layout with {elbows} elbows then fits.", "app.layouts.sure": "Less will not do.", "app.layouts.unsure": "That less will not do is not proven.",
+	"app.layouts.mendtake": "Change it and look again",
+	"app.layouts.drawn":    "Keep the assembly as it is drawn", "app.layouts.drawnlead": "To keep what is drawn now: its cut card is written down, and a later change that would alter a cut is told.",
+	"app.layouts.kept":      "An assembly is kept, with its cut card. A later change that would alter a cut is told. Keeping anew writes a new card.",
+	"app.error.layout":      "That layout is not at hand any more. Look for layouts again.",
+	"app.error.stalelayout": "The job has changed since these layouts were found. Look for layouts again, then keep one.",
+	"app.error.unread":      "Some fields of the job could not be read and would be lost. Mend them first; the Answer page names them.",
+
+	"app.way": "How the pump comes out", "app.way.unplug": "Pull the plug. Nobody reaches into the water while it is in.", "app.way.open": "Open {union}.",
+
+	// A piece or part by itself.
+	"app.piece.stub": "In the dry fit a stub of {length} stands for it.", "app.piece.pumpend": "End toward the pump", "app.piece.wallend": "End toward the wall",
+	"app.piece.into": "goes into {part}", "app.piece.mark": "mark it at", "app.piece.socket": "the socket is {depth} deep ({known})", "app.piece.at": "Pieces at it:", "app.piece.along": "Along the pipe", "app.piece.all": "All of it",
+	"app.piece.roll":     "{mark} is rolled {angle}: {arc} round the pipe, clockwise, or {other} the other way.",
+	"app.piece.noroll":   "{mark} stands on the line: no roll.",
+	"app.known.measured": "measured here", "app.known.sheet": "from its sheet", "app.known.table": "from the tables: measure it before cutting", "app.known.least": "least a standard allows: measure it before cutting", "app.known.memory": "from memory: measure it before cutting",
+	"app.corner": "Look at it over the corner", "app.corner.front-left": "front left", "app.corner.front-right": "front right", "app.corner.back-right": "back right", "app.corner.back-left": "back left",
+	"app.touch": "Tap a piece or a part to see its cut, its marks and both ends.",
+	"app.rolls": "Roll marks", "app.roll.none": "on the line: no roll", "app.roll.angle": "roll", "app.roll.arc": "round the pipe", "app.roll.other": "or the other way",
+
 	"app.why.title": "A figure opened", "app.why.terms": "The values in it", "app.why.symbol": "sign", "app.why.value": "value", "app.why.from": "from",
 	"app.assumed.title": "Assumed", "app.assumed.lead": "What the job does not say, and what was taken instead. Type your own value where it counts.",
 	"app.assumed.weight": "at the other end of its usual range: {moves}",

@@ -30,7 +30,7 @@ function mark(form, page, names) {
 
 async function send(form, body, names) {
   body.set("base", form.elements.base.value); // the newest, as the one before left it
-  const r = await fetch(form.action, { method: "POST", body: new URLSearchParams(body) });
+  const r = await fetch(form.action + location.search, { method: "POST", body: new URLSearchParams(body) });
   const page = new DOMParser().parseFromString(await r.text(), "text/html");
   if (r.status !== 200 && r.status !== 422) { document.open(); document.write(new XMLSerializer().serializeToString(page)); document.close(); return; }
   mark(form, page, names);
@@ -80,3 +80,22 @@ for (const timer of document.querySelectorAll("[data-timer]")) {
     show();
   });
 }
+
+// Work that runs beside the page: look now and then how far it is. While it runs
+// only its words are renewed, so that the keyboard stays where it was; what is
+// done takes its place.
+async function watch() {
+  for (let now; (now = document.querySelector("[data-beside]"));) {
+    await new Promise((go) => setTimeout(go, 900));
+    const r = document.hidden ? null : await fetch(location.href).catch(() => null);
+    if (!r || !r.ok) continue;
+    const page = new DOMParser().parseFromString(await r.text(), "text/html");
+    const next = page.getElementById(now.id);
+    if (!next) return;
+    if (next.matches("[data-beside]")) {
+      const told = next.querySelectorAll("[data-told]");
+      now.querySelectorAll("[data-told]").forEach((x, i) => { if (told[i]) x.textContent = told[i].textContent; });
+    } else now.replaceWith(document.adoptNode(next));
+  }
+}
+watch();

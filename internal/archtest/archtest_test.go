@@ -69,7 +69,7 @@ var mayImport = map[string][]string{
 	"store/suite":  {"store"},
 	"store/sqldb":  {"store"},
 	"store/carry":  {"store", "store/memory"},
-	"app":          {"engine/unit", "engine/trace", "engine/catalog", "engine/hydro", "engine/design", "shelf", "shelf/chart", "job", "words", "answer", "drawing", "render/svg", "demo", "store"},
+	"app":          {"engine/unit", "engine/trace", "engine/catalog", "engine/hydro", "engine/design", "engine/arrange", "shelf", "shelf/chart", "job", "words", "answer", "drawing", "render/svg", "demo", "store"},
 	"serve":        {"app"},
 }
 

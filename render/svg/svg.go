@@ -37,6 +37,12 @@ func Write(w io.Writer, s *drawing.Sheet) error { return write(w, s, &encoder{})
 // the class "sheet" in place of letters and style of its own. Errors as of Write.
 func Inline(w io.Writer, s *drawing.Sheet) error { return write(w, s, &encoder{inline: true}) }
 
+// Linked is Inline with each part and piece that has a mark a link, to where href
+// says of its mark; "" is no link. Errors as of Write.
+func Linked(w io.Writer, s *drawing.Sheet, href func(mark string) string) error {
+	return write(w, s, &encoder{inline: true, href: href})
+}
+
 func write(w io.Writer, s *drawing.Sheet, e *encoder) error {
 	e.open(s)
 	e.items(s.Items, "\n")
@@ -52,16 +58,20 @@ type encoder struct {
 	b      bytes.Buffer
 	bad    bool
 	inline bool // it stands in a page
+	href   func(mark string) string
 }
 
 func (e *encoder) open(s *drawing.Sheet) {
 	id := name(s.Name)
-	size, face := fmt.Sprintf(` width="%smm" height="%smm"`, e.num(s.Width), e.num(s.Height)), letters
+	size, face, role := fmt.Sprintf(` width="%smm" height="%smm"`, e.num(s.Width), e.num(s.Height)), letters, "img"
 	if e.inline {
 		size, face = "", `class="sheet"`
 	}
-	fmt.Fprintf(&e.b, `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %s %s"%s role="img" aria-labelledby="%s-title %s-desc" stroke-linecap="round" stroke-linejoin="round" %s>`,
-		e.num(s.Width), e.num(s.Height), size, id, id, face)
+	if e.href != nil { // what is in a picture of one piece cannot be reached
+		role = "group"
+	}
+	fmt.Fprintf(&e.b, `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %s %s"%s role="%s" aria-labelledby="%s-title %s-desc" stroke-linecap="round" stroke-linejoin="round" %s>`,
+		e.num(s.Width), e.num(s.Height), size, role, id, id, face)
 	fmt.Fprintf(&e.b, "\n<title id=\"%s-title\">%s</title>\n<desc id=\"%s-desc\">%s</desc>\n", id, escaped(s.Title), id, escaped(s.Desc))
 	fmt.Fprintf(&e.b, `<rect width="%s" height="%s" fill="%s"/>`, e.num(s.Width), e.num(s.Height), colours[drawing.Paper])
 }
@@ -82,17 +92,37 @@ func (e *encoder) items(items []drawing.Item, indent string) {
 		case drawing.Text:
 			e.text(v)
 		case drawing.Group:
-			fmt.Fprintf(&e.b, `<g data-part="%s"`, escaped(v.Name))
-			if v.Mark != "" {
-				fmt.Fprintf(&e.b, ` data-mark="%s"`, escaped(v.Mark))
-			}
-			e.b.WriteByte('>')
-			if v.Title != "" {
-				fmt.Fprintf(&e.b, "<title>%s</title>", escaped(v.Title))
-			}
-			e.items(v.Items, indent+" ")
-			e.b.WriteString(indent + "</g>")
+			e.group(v, indent)
 		}
+	}
+}
+
+// group writes items that belong together, as a link where their mark leads
+// somewhere.
+func (e *encoder) group(v drawing.Group, indent string) {
+	href := ""
+	if e.href != nil && v.Mark != "" {
+		href = e.href(v.Mark)
+	}
+	if href != "" {
+		label := v.Title
+		if label == "" {
+			label = v.Mark
+		}
+		fmt.Fprintf(&e.b, `<a href="%s" aria-label="%s">`, escaped(href), escaped(label))
+	}
+	fmt.Fprintf(&e.b, `<g data-part="%s"`, escaped(v.Name))
+	if v.Mark != "" {
+		fmt.Fprintf(&e.b, ` data-mark="%s"`, escaped(v.Mark))
+	}
+	e.b.WriteByte('>')
+	if v.Title != "" {
+		fmt.Fprintf(&e.b, "<title>%s</title>", escaped(v.Title))
+	}
+	e.items(v.Items, indent+" ")
+	e.b.WriteString(indent + "</g>")
+	if href != "" {
+		e.b.WriteString("</a>")
 	}
 }
 

@@ -1,0 +1,67 @@
+package design
+
+import (
+	"math"
+
+	"plashet/engine/arrange"
+	"plashet/engine/layout"
+	"plashet/engine/unit"
+	"plashet/job"
+)
+
+// Entry is an entry of the job set anew.
+type Entry struct{ Path, Text string }
+
+// Mend gives the entries by which change n of what is short (counted from 0)
+// is written into the job: the measure rounded up to a step of the tape, and
+// where a wall before the hole moves, all that is placed from that wall. None
+// where there is no such change. Whether a layout then fits is for a new search
+// to say: what was found fits at the size that was not rounded.
+func (a *Arranging) Mend(j *job.Job, n int) []Entry {
+	if a.Outcome == nil || n < 0 || n >= len(a.Outcome.Short) {
+		return nil
+	}
+	s := &a.Outcome.Short[n]
+	step := float64(layout.Step(a.Units))
+	const dust = 1e-6 // of a step, from the arithmetic
+	by := unit.Length(math.Ceil(math.Abs(float64(s.By))/step-dust) * step)
+	v := &j.Vault
+	set := func(path string, was job.Length, by unit.Length) Entry {
+		return Entry{path, unit.Of(was.SI+by, unit.KindTape).Format(a.Units)}
+	}
+	switch s.What.Code {
+	case arrange.ChangeDepth:
+		return []Entry{set("/vault/depth", v.Depth, by)}
+	case arrange.ChangeUp:
+		return []Entry{set("/vault/outlet/height", v.Outlet.Height, by)}
+	case arrange.ChangeDown:
+		return []Entry{set("/vault/outlet/height", v.Outlet.Height, -by)}
+	case arrange.ChangeLeft:
+		return []Entry{set("/vault/outlet/along", v.Outlet.Along, -by)}
+	case arrange.ChangeRight:
+		return []Entry{set("/vault/outlet/along", v.Outlet.Along, by)}
+	}
+	axis, high := "x", layout.Right
+	var out []Entry
+	switch s.What.Code {
+	case arrange.ChangeLength:
+		out = []Entry{set("/vault/length", v.Length, by)}
+	case arrange.ChangeWidth:
+		axis, high = "y", layout.Back
+		out = []Entry{set("/vault/width", v.Width, by)}
+	default:
+		return nil
+	}
+	if layout.Wall(v.Outlet.Wall) != high {
+		return out // the wall that gives way is the far one
+	}
+	for i := range v.Obstacles {
+		from, to := v.Obstacles[i].From.X, v.Obstacles[i].To.X
+		if axis == "y" {
+			from, to = v.Obstacles[i].From.Y, v.Obstacles[i].To.Y
+		}
+		path := at("/vault/obstacles", i)
+		out = append(out, set(path+"/from/"+axis, from, by), set(path+"/to/"+axis, to, by))
+	}
+	return out
+}
