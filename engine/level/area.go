@@ -167,6 +167,17 @@ func (a *AreaElevation) Volume(z unit.Length) unit.Volume {
 	return unit.Volume(a.void*a.grown*p.volume(x) + a.shift)
 }
 
+// Filled gives Volume and, in m², how fast it grows with the level.
+func (a *AreaElevation) Filled(z unit.Length) (v unit.Volume, grows unit.Area) {
+	x := float64(z) - a.up
+	p := a.at(x)
+	if p == nil {
+		return unit.Volume(a.shift), 0
+	}
+	k := a.void * a.grown
+	return unit.Volume(k*p.volume(x) + a.shift), unit.Area(k * max(0, p.area(x)))
+}
+
 // Level is the inverse of Volume. For less water than the floor has it gives
 // the floor and false (the vessel is empty); likewise for NaN.
 func (a *AreaElevation) Level(v unit.Volume) (unit.Length, bool) {

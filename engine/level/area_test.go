@@ -241,3 +241,54 @@ func TestRoot(t *testing.T) {
 		t.Error("without a change of sign the nearer end")
 	}
 }
+
+// TestNewtonRoot: powers of the distance to the root, whose slope there is
+// nothing, one, or without bound, and a corner at the root.
+func TestNewtonRoot(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		want := rapid.Float64Range(0, 1).Draw(t, "root")
+		p := rapid.SampledFrom([]float64{0.3, 2.0 / 3, 1, 1.5, 3}).Draw(t, "power")
+		left := rapid.Float64Range(0.01, 100).Draw(t, "slope on the left, times")
+		f := func(x float64) (y, slope float64) {
+			d := math.Abs(x - want)
+			y, slope = math.Copysign(math.Pow(d, p), x-want), p*math.Pow(d, p-1)
+			if x < want {
+				y, slope = y*left, slope*left
+			}
+			return y, slope
+		}
+		got := newtonRoot(f, -1, 2)
+		if y, _ := f(got); math.Abs(got-want) > 1e-9 && math.Abs(y) > 1e-13 {
+			t.Fatalf("root %v of (x - %v)^%v", got, want, p)
+		}
+	})
+	line := func(by float64) func(float64) (float64, float64) {
+		return func(x float64) (float64, float64) { return x + by, 1 }
+	}
+	if newtonRoot(line(1), 0, 1) != 0 || newtonRoot(line(-2), 0, 1) != 1 {
+		t.Error("without a change of sign the nearer end")
+	}
+}
+
+// TestFilled: the volume is Volume's, and its growth that of its differences.
+func TestFilled(t *testing.T) {
+	o := must(geom.Rectangle(4, 3))
+	a := must(NewPond(Pond{Outline: o, Line: 0, Section: []Step{{Depth: 0.3, In: 0.2}, {Depth: 0.9, In: 0.6}}, Void: 0.8}))
+	changed := a.Changed(1.1, 0.05)
+	rapid.Check(t, func(t *rapid.T) {
+		z := unit.Length(rapid.Float64Range(-1, 0.2).Draw(t, "level"))
+		v, grows := changed.Filled(z)
+		if v != changed.Volume(z) {
+			t.Fatalf("%v, Volume says %v", v, changed.Volume(z))
+		}
+		const step = 1e-6
+		by := float64(changed.Volume(z+step)-changed.Volume(z-step)) / (2 * step)
+		near := false // a corner: the wider shelf counts
+		for _, corner := range []unit.Length{-0.85, -0.25, 0.05} {
+			near = near || math.Abs(float64(z-corner)) < 2*step
+		}
+		if !near && math.Abs(by-float64(grows)) > 1e-5*max(1, by) {
+			t.Fatalf("grows by %v, differences say %v", grows, by)
+		}
+	})
+}

@@ -125,6 +125,9 @@ func finite[Q ~float64](v Q) bool {
 
 // within gives an error unless low <= v <= high.
 func within[Q unit.Quantity](path, name string, v, low, high Q, k unit.Kind) error {
+	if v >= low && v <= high && float64(v-v) == 0 {
+		return nil
+	}
 	if m, out := trace.Outside(CodeNotFinite, CodeRange, name, v, low, high, k); out {
 		return &Error{m, path}
 	}

@@ -46,6 +46,52 @@ func root(f func(float64) float64, lo, hi float64) float64 {
 	return a
 }
 
+// newtonRoot gives x in lo..hi where the growing function f is nought, by
+// Newton's steps from hi; f tells its slope too. The bracket that the signs leave
+// is kept, and halved where a step leads out of it. Where f does not change sign,
+// the end nearer to nought is given.
+//
+// It ends with a step under newtonStep and some roundings of x; what is left goes
+// with that step's square, or with the step itself where f has a corner there.
+func newtonRoot(f func(float64) (y, slope float64), lo, hi float64) float64 {
+	x := hi
+	y, slope := f(x)
+	if y <= 0 {
+		return hi
+	}
+	tried := false // lo is known to lie below
+	for range 200 {
+		if y > 0 {
+			hi = x
+		} else {
+			lo, tried = x, true
+		}
+		next := x - y/slope
+		if math.Abs(next-x) <= newtonStep+4*rootDigits*math.Abs(x) && !math.IsInf(slope, 1) {
+			return next
+		}
+		if !(next > lo && next < hi) {
+			if !tried {
+				if at, _ := f(lo); at >= 0 {
+					return lo
+				}
+				tried = true
+			}
+			next = lo + (hi-lo)/2
+			if hi-lo <= newtonStep {
+				return next
+			}
+		}
+		x = next
+		y, slope = f(x)
+	}
+	return x
+}
+
+// newtonStep, in metres, is a step after which no level is off by what could be
+// told.
+const newtonStep = 1e-12
+
 // A root is found to rootDigits of itself and rootSmall metres: far below what
 // water shows, near what the numbers hold.
 const (

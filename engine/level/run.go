@@ -84,8 +84,15 @@ func (s *solver) trickle(r *running, total float64) bool {
 // passing fills in what the stores hold with a part of the flow, and sums it.
 func (s *solver) passing(stores []float64, part float64) float64 {
 	part *= s.part
+	if part == 1 {
+		for i := range stores {
+			stores[i] = float64(s.in.Stores[i].Running)
+		}
+		return sum(stores)
+	}
+	d := depthsAt(part)
 	for i := range stores {
-		stores[i] = s.in.Stores[i].at(part)
+		stores[i] = s.in.Stores[i].at(d)
 	}
 	return sum(stores)
 }
@@ -230,7 +237,8 @@ func (s *solver) runningAt(z float64) running {
 			r.passes = 0
 		}
 	case z >= s.weir.needed()-hair:
-		r.place = s.placed(z, s.weir.behind(z)-s.screen)
+		behind, _ := s.weir.behind(z)
+		r.place = s.placed(z, behind-s.screen)
 	default:
 		r.place = s.placed(z, s.drawn())
 		q, _ := s.weir.lip.Flow(unit.Head(max(0, z-s.weir.crest)))

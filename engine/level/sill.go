@@ -52,15 +52,19 @@ const villemonte = 0.385
 // Villemonte: Q = Q1 (1 - (h2/h1)^1.5)^0.385, Q1 the free flow at the head h1 of
 // the pond over the sill, h2 the head behind; so h2 = h1 (1 - (Q/Q1)^(1/0.385))^
 // (2/3). At h1 = needed head h2 is 0; without flow h2 = h1.
-func (s *sillWeir) behind(pond float64) float64 {
+//
+// It grows with the pond's level by (1-p)^(2/3) + 2/3 h1 (1-p)^(-1/3) p/0.385
+// (dQ1/dh1)/Q1, with p = (Q/Q1)^(1/0.385): without bound where the weir just
+// passes the flow falling free.
+func (s *sillWeir) behind(pond float64) (level, grows float64) {
 	h1 := pond - s.crest
 	if h1 <= s.head {
-		return s.crest
+		return s.crest, 0
 	}
-	free, _ := s.lip.Flow(unit.Head(h1))
-	part := 1 - math.Exp(math.Log(s.flow/float64(free))/villemonte) // three times as fast as Pow
-	c := math.Cbrt(max(0, part))
-	return s.crest + h1*c*c
+	free, dfree := s.lip.Flow(unit.Head(h1))
+	part := math.Exp(math.Log(s.flow/float64(free)) / villemonte) // three times as fast as Pow
+	c := math.Cbrt(max(0, 1-part))
+	return s.crest + h1*c*c, c*c + 2.0/3*h1/c*part/villemonte*dfree/float64(free)
 }
 
 // weirSource says where the head over the sill comes from, drownedSource the

@@ -337,7 +337,10 @@ func (s *solver) lines() {
 		if top := s.weir.crest - s.screen; need > top {
 			// The pump needs more than the sill's height gives: the weir must be
 			// drowned that far.
-			least = root(func(z float64) float64 { return s.weir.behind(z) - s.screen - need }, least, need+s.screen+s.weir.head+1)
+			least = root(func(z float64) float64 {
+				behind, _ := s.weir.behind(z)
+				return behind - s.screen - need
+			}, least, need+s.screen+s.weir.head+1)
 		}
 	}
 	if s.in.Reserve > 0 {

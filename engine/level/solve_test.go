@@ -430,7 +430,7 @@ func TestStarved(t *testing.T) {
 				seen["none"]++
 			}
 			for k := range in.Stores {
-				can := unit.Volume(in.Stores[k].at(s.share(float64(st.Passes))))
+				can := unit.Volume(in.Stores[k].at(depthsAt(s.share(float64(st.Passes)))))
 				if st.Stores[k] > can+1e-12 {
 					t.Fatalf("%s: store %d holds %v of %v", st.Course, k, st.Stores[k], can)
 				}
@@ -736,6 +736,8 @@ func TestInputsRefused(t *testing.T) {
 
 func second[T any](_ T, err error) error { return err }
 
+func value(v, _ float64) float64 { return v }
+
 // TestDrownedWeir: Villemonte's formula at its ends and between. (1 - 0.5^1.5)^
 // 0.385 = 0.8455 (by hand): at half submergence 84.6 % of the free flow.
 func TestDrownedWeir(t *testing.T) {
@@ -745,12 +747,30 @@ func TestDrownedWeir(t *testing.T) {
 	if err := s.prepare(unit.Flow(0.8455*float64(free)), &w); err != nil {
 		t.Fatal(err)
 	}
-	near(t, "half submerged", w.behind(1.1), 1.05, 1e-4)
-	near(t, "just free", w.behind(w.needed()), 1, 1e-9)
+	near(t, "half submerged", value(w.behind(1.1)), 1.05, 1e-4)
+	near(t, "just free", value(w.behind(w.needed())), 1, 1e-9)
 	if err := s.prepare(0, &w); err != nil {
 		t.Fatal(err)
 	}
-	near(t, "no flow", w.behind(1.1), 1.1, 1e-12)
+	near(t, "no flow", value(w.behind(1.1)), 1.1, 1e-12)
+}
+
+// TestDrownedWeirGrows holds the slope against differences of the level.
+func TestDrownedWeirGrows(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := Sill{Crest: 1, Width: unit.Length(rapid.Float64Range(0.2, 2).Draw(t, "width")), C: 1.8}
+		var w sillWeir
+		if err := s.prepare(unit.Flow(rapid.Float64Range(0, 0.02).Draw(t, "flow")), &w); err != nil {
+			t.Fatal(err)
+		}
+		z := w.needed() + rapid.Float64Range(0.005, 0.2).Draw(t, "more")
+		const step = 1e-6
+		_, grows := w.behind(z)
+		by := (value(w.behind(z+step)) - value(w.behind(z-step))) / (2 * step)
+		if math.Abs(by-grows) > 1e-4*max(1, grows) {
+			t.Fatalf("grows by %v, differences say %v", grows, by)
+		}
+	})
 }
 
 // TestStores checks what each kind keeps.

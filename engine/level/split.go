@@ -62,15 +62,27 @@ func (b *basin) apart(w water) place {
 // common puts a total into pond and vault at levels that differ by what behind
 // tells: the vault's level for the pond's. The sum grows with the pond's level,
 // so it has one root, looked for from lowest up.
-func (b *basin) common(total, lowest float64, behind func(float64) float64) place {
+func (b *basin) common(total, lowest float64, behind func(float64) (level, grows float64)) place {
 	if b.in.Vault == nil {
 		z := b.pondLevel(total)
 		return b.placed(z, z)
 	}
 	// With the vault empty the pond would stand highest.
 	highest := b.pondLevel(total - b.vaultVolume(math.Inf(-1)))
-	z := root(func(z float64) float64 { return b.pondVolume(z) + b.vaultVolume(behind(z)) - total }, lowest, max(lowest, highest))
-	return b.placed(z, behind(z))
+	z := newtonRoot(func(z float64) (over, slope float64) {
+		pond, area := b.in.Pond.Filled(lengthOf(z))
+		if pond < 0 { // see pondVolume
+			pond, area = 0, 0
+		}
+		level, grows := behind(z)
+		vault, plan := b.in.Vault.Body.Filled(lengthOf(level))
+		if plan == 0 {
+			grows = 0 // however fast its level grows under its floor
+		}
+		return float64(pond+vault) - total, float64(area) + float64(plan)*grows
+	}, lowest, max(lowest, highest))
+	level, _ := behind(z)
+	return b.placed(z, level)
 }
 
 // floor is a level of the pond below which pond and open vault, which stands
@@ -91,14 +103,17 @@ func (b *basin) floor(drop float64) float64 {
 // (see solver.run); the pond is then told as if it went on falling.
 func (b *basin) steady(total float64) place {
 	if b.weir == nil {
-		return b.common(total, b.floor(b.screen), func(z float64) float64 { return z - b.screen })
+		return b.common(total, b.floor(b.screen), func(z float64) (level, grows float64) { return z - b.screen, 1 })
 	}
 	needed := b.weir.needed()
 	full := b.pondVolume(needed)
 	top := b.weir.crest - b.screen
 	switch low := b.drawn(); {
 	case total >= full+b.vaultVolume(top):
-		return b.common(total, needed, func(z float64) float64 { return b.weir.behind(z) - b.screen })
+		return b.common(total, needed, func(z float64) (level, grows float64) {
+			level, grows = b.weir.behind(z)
+			return level - b.screen, grows
+		})
 	case total >= full+b.vaultVolume(low):
 		z, _ := b.in.Vault.Body.Level(volumeOf(total - full))
 		return b.placed(needed, min(top, float64(z)))
@@ -115,16 +130,18 @@ func (b *basin) drawn() float64 {
 	return min(b.low, b.weir.crest-b.screen)
 }
 
+func same(z float64) (level, grows float64) { return z, 1 }
+
 // rest lets pond and vault come to rest from what each holds: above the sill
 // they share a level, below it each keeps its own.
 func (b *basin) rest(w water) place {
 	if b.weir == nil {
-		return b.common(w.sum(), b.floor(0), func(z float64) float64 { return z })
+		return b.common(w.sum(), b.floor(0), same)
 	}
 	crest := b.weir.crest
 	pond, vault := b.pondVolume(crest), b.vaultVolume(crest)
 	if w.sum() >= pond+vault {
-		return b.common(w.sum(), crest, func(z float64) float64 { return z })
+		return b.common(w.sum(), crest, same)
 	}
 	// At most one of the two can stand above the sill: the excess runs over.
 	whole := w.sum()

@@ -45,19 +45,23 @@ const (
 	reachDepth = 3.0 / 5
 )
 
+// depths are the parts of their full depth that a part of the flow makes.
+type depths struct{ lip, reach float64 }
+
+func depthsAt(part float64) depths {
+	return depths{math.Pow(part, lipDepth), math.Pow(part, reachDepth)}
+}
+
 // at is what the store holds in steady running when only a part (0 to 1) of
 // the pump's flow comes through: less stands over a lip and in a reach; pipe,
 // box and pool are full however little comes.
-func (s *Store) at(part float64) float64 {
+func (s *Store) at(d depths) float64 {
 	full := float64(s.Running)
-	if part == 1 {
-		return full
-	}
 	switch s.Kind {
 	case KindLip:
-		return full * math.Pow(part, lipDepth)
+		return full * d.lip
 	case KindReach:
-		return max(full*math.Pow(part, reachDepth), float64(s.Held))
+		return max(full*d.reach, float64(s.Held))
 	case KindRun, KindBox, KindPool:
 	}
 	return full
@@ -69,6 +73,9 @@ func (s *Store) backThroughPump() bool { return s.Kind == KindRun || s.Kind == K
 
 // check gives an error unless the three volumes are in order.
 func (s *Store) check() error {
+	if 0 <= s.HeldOpen && s.HeldOpen <= s.Held && s.Held <= s.Running && s.Running <= math.MaxFloat64 {
+		return nil // as nearly always, and quickly told
+	}
 	return cmp.Or(
 		notNegative(s.Path, "running", s.Running, unit.KindWater),
 		within(s.Path, "held", s.Held, 0, s.Running, unit.KindWater),

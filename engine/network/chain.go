@@ -112,6 +112,10 @@ func (c *chain) measure() {
 	c.blunt = math.Sqrt(rise) / c.size
 }
 
+// again measures a chain whose laws have changed a little: its own size stays
+// what it was, for that only sets where a search begins.
+func (c *chain) again() { c.atZero, _ = c.loss(0) }
+
 // usualFlow is where the search begins when there is no constant K: a
 // litre a second, what pond pumps deliver.
 const usualFlow = 1e-3
@@ -127,7 +131,12 @@ const usualFlow = 1e-3
 func (c *chain) eval(q, rootError float64) {
 	c.q = q
 	c.h, c.slope = c.loss(q)
-	floor := leastSlope
+	c.bound(rootError)
+}
+
+// bound holds the slope that the laws tell within what the search can use.
+func (c *chain) bound(rootError float64) {
+	q, floor := c.q, leastSlope
 	if math.Abs(q) < c.size/10 {
 		floor += c.blunt * rootError
 	}

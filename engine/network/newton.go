@@ -67,13 +67,13 @@ func (b *block) start(head []float64, st *State) {
 		if c.closed {
 			continue
 		}
-		c.h, _ = c.loss(c.q)
+		c.h, c.slope = c.loss(c.q)
 		worst = max(worst, math.Abs(head[c.from]-head[c.to]-c.h))
 	}
 	b.rootError = math.Sqrt(worst)
 	for i := range b.chains {
-		if c := &b.chains[i]; st.warm && c.q != 0 {
-			c.eval(c.q, b.rootError)
+		if c := &b.chains[i]; st.warm && c.q != 0 && !c.closed {
+			c.bound(b.rootError)
 		} else {
 			c.slope = c.steep
 		}

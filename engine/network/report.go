@@ -251,12 +251,17 @@ func (s *Solver) giveUp(c *chain, st *State) {
 // changes only where a pump stands pushing.
 func (s *Solver) reportDead(st *State) {
 	s.queue = s.queue[:0]
+	all := true
 	for v := range st.Nodes {
 		status := st.Nodes[v].Status
 		s.met[v] = status == NodeSet || status == NodeLoose
+		all = all && s.met[v]
 		if s.met[v] {
 			s.queue = append(s.queue, int32(v))
 		}
+	}
+	if all {
+		return
 	}
 	s.spreadDead(0, st)
 	for v := range st.Nodes { // what is left is known relative to one of its nodes

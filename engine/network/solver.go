@@ -115,7 +115,11 @@ func (s *Solver) SetLevel(node int, level unit.Length) []trace.Fault {
 	}
 	n.Inlet += level - was
 	if c := s.chainOf[len(s.net.Links)+node]; c >= 0 {
-		s.chains[c].measure()
+		if s.loose {
+			s.chains[c].again()
+		} else {
+			s.chains[c].measure()
+		}
 	}
 	return nil
 }
@@ -132,7 +136,7 @@ func (s *Solver) Changed() {
 	s.loose = true
 	for i := range s.chains {
 		if again {
-			s.chains[i].measure()
+			s.chains[i].again()
 		} else {
 			s.fill(&s.chains[i])
 		}
