@@ -125,7 +125,7 @@ func finite[Q ~float64](v Q) bool {
 
 // within gives an error unless low <= v <= high.
 func within[Q unit.Quantity](path, name string, v, low, high Q, k unit.Kind) error {
-	if v >= low && v <= high && float64(v-v) == 0 {
+	if v >= low && v <= high && math.Abs(float64(v)) <= math.MaxFloat64 {
 		return nil
 	}
 	if m, out := trace.Outside(CodeNotFinite, CodeRange, name, v, low, high, k); out {
