@@ -150,7 +150,10 @@ func (p *arranging) then(l *arrange.Layout, after int) string {
 	}
 	c := &l.Laid.Pieces[i]
 	code := "found.piece"
-	if c.Closing {
+	switch {
+	case c.Made:
+		code = "found.made"
+	case c.Closing:
 		code = "found.closing"
 	}
 	return p.text(code, str("piece", c.Mark), num("cut", c.Cut, unit.KindTape))

@@ -19,6 +19,7 @@ type Piece struct {
 	Marks   [2]Quantity `json:"insertionMarks" doc:"from each end"`
 	Sockets [2]Socket   `json:"sockets" doc:"the sockets it goes into"`
 	Closing bool        `json:"closing,omitempty" doc:"measure its gap in place before cutting"`
+	Made    bool        `json:"made,omitempty" doc:"it is glued already: not to be cut"`
 	Stub    *Quantity   `json:"stub,omitempty" doc:"length of the stub that stands for it in the dry fit"`
 }
 
@@ -207,7 +208,7 @@ func (m maker) place(v geom.Vec3) Place {
 }
 
 func (m maker) piece(a *layout.Assembly, c *layout.Piece) Piece {
-	x := Piece{Mark: c.Mark, From: c.From, To: c.To, Cut: of(m, c.Cut, unit.KindTape), Closing: c.Closing}
+	x := Piece{Mark: c.Mark, From: c.From, To: c.To, Cut: of(m, c.Cut, unit.KindTape), Closing: c.Closing && !c.Made, Made: c.Made}
 	for k, e := range c.Ends {
 		x.Marks[k] = of(m, e.Mark, unit.KindTape)
 		x.Sockets[k] = Socket{Depth: of(m, e.Socket, unit.KindTape), Known: string(e.By), Source: e.Source}

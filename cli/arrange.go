@@ -7,6 +7,7 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"runtime"
 	"strconv"
 	"time"
 
@@ -157,8 +158,10 @@ func (f *arranger) search(cmd *cobra.Command, book *catalog.Book, j *job.Job, fa
 	}
 	ctx, stop := signal.NotifyContext(parent, os.Interrupt)
 	defer stop()
+	want := f.want
+	want.Cores = runtime.GOMAXPROCS(0)
 	show := progress{w: cmd.ErrOrStderr(), say: words.English(), every: shownEvery}
-	return design.Arrange(ctx, book, j, f.want, show.tell, faults...)
+	return design.Arrange(ctx, book, j, want, show.tell, faults...)
 }
 
 // write puts the job with the kept layout in its place.

@@ -19,6 +19,9 @@ func (a *iso) pieces() {
 	unsure, closing := false, ""
 	for i := range a.laid.Pieces {
 		c := &a.laid.Pieces[i]
+		if c.Made {
+			continue
+		}
 		mark := c.Mark
 		if !c.Ends[0].Sure || !c.Ends[1].Sure {
 			mark, unsure = mark+" *", true

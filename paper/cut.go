@@ -86,6 +86,9 @@ func (f *flow) pieces(a *layout.Assembly) {
 	unsure, closing := false, ""
 	for i := range a.Pieces {
 		p := &a.Pieces[i]
+		if p.Made {
+			continue
+		}
 		mark := p.Mark
 		if !p.Ends[0].Sure || !p.Ends[1].Sure {
 			mark, unsure = mark+" *", true

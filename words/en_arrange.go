@@ -9,7 +9,7 @@ var enArrange = map[string]string{
 	"design.arrange.pump":          "{where}: pump “{name}” tells no attitude, so nobody knows how large it is and where its port looks. Measure it and enter an attitude.",
 	"design.arrange.pipe":          "{where} is missing: neither the assembly nor a run from the pump tells the pipe. Enter the kind and size of the pipe in the vault.",
 	"design.arrange.port":          "{where}: the port of pump “{name}” is {size} {thread}, and no fitting of the tables joins it to {pipe}. Check both sizes, or take pipe of the port's size.",
-	"design.arrange.glued":         "{where}: some are marked as glued already, and the search cannot keep them: it lays every chain anew. Take the marks out to search for a new chain, or finish this one by hand and let design check it.",
+	"design.arrange.glued.union":   "{where}: union {part} is glued already. Only the same make and size goes together with the half that stays, and that half's face and ring must be sound: have the other half in hand before gluing.",
 	"design.arrange.elbows":        "{found} elbows cannot be searched; the limit is {limit}. Ask for fewer.",
 	"design.arrange.best":          "{found} layouts cannot be kept side by side; the limit is {limit}. Ask for fewer.",
 	"design.arrange.pump.larger":   "Pump “{name}” does not go into the vault {attitude}: its {axis} is {found}, the vault has {limit}. It is not looked at in this attitude.",
@@ -27,9 +27,9 @@ var enArrange = map[string]string{
 	"arrange.union.none":       "There is no union to choose from, so the pump would come out with the saw only. Add one to the stock's fittings, or say that a layout without one will do.",
 	"arrange.start.none":       "Nothing to choose from leads from the pump's outlet ({size} {outlet}) to the pipe. Add the adapter to the stock's fittings, or check the outlet's size.",
 	"arrange.glued.pump":       "Parts are glued to the pump in an attitude that is not among those it may stand in. Add that attitude, or mark those parts as not glued.",
-	"arrange.glued.into":       "Parts glued at the wall turn the pipe, but which way it comes into the first of them cannot be told. Enter the assembly as it stands, with all parts from the pump to the wall.",
+	"arrange.glued.into":       "Parts glued at the wall turn the pipe, and from the pump as it is entered they would not end at the hole. Enter the way the water runs into the first of them (assembly, search, into).",
 	"arrange.glued.wall":       "The parts glued at the wall do not run straight out through the hole as their rolls are entered. Check the rolls of the glued elbows.",
-	"arrange.glued.closing":    "A piece between glued parts is entered as one whose length is worked out. It is made already: measure it and enter its length.",
+	"arrange.glued.closing":    "A piece between glued parts is entered as one whose length is worked out. It is made already: enter the gap between its two hub faces (assembly, closing, gap), or its length.",
 	"arrange.obstacle.overlap": "Obstacles “{name}” and “{other}” stand in each other. Check the figures of both; what is one thing is entered as one.",
 
 	// What would mend it where nothing fits.
@@ -42,11 +42,12 @@ var enArrange = map[string]string{
 	"arrange.change.hole.more": "drill the hole at more along its wall",
 
 	// What is assumed.
-	"assume.arrange.flow":    "No flow can be worked out from the job, so losses are compared at {value} in the vault's pipe.",
-	"assume.arrange.loss":    "The tables have no loss for {fittings}: they count for nothing, in every layout alike.",
-	"assume.arrange.stands":  "The pump may stand in each of its attitudes ({attitudes}), in quarter turns, anywhere on the floor.",
-	"assume.arrange.counter": "Every fitting of the tables in the pipe's size can be had; list in the stock those that cannot.",
-	"assume.arrange.check":   "A check valve is wanted, though neither the run nor the assembly names one.",
+	"assume.arrange.flow":       "No flow can be worked out from the job, so losses are compared at {value} in the vault's pipe.",
+	"assume.arrange.loss":       "The tables have no loss for {fittings}: they count for nothing, in every layout alike.",
+	"assume.arrange.stands":     "The pump may stand in each of its attitudes ({attitudes}), in quarter turns, anywhere on the floor.",
+	"assume.arrange.counter":    "Every fitting of the tables in the pipe's size can be had; list in the stock those that cannot.",
+	"assume.arrange.glued.into": "The water is taken to run {way} into {part}, the first of the parts glued at the wall, as the chain runs from the pump that it was glued to.",
+	"assume.arrange.check":      "A check valve is wanted, though neither the run nor the assembly names one.",
 
 	// A layout that was kept.
 	"design.keep.none":    "There is no layout {found} to keep; there are {count}.",

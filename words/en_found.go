@@ -20,6 +20,7 @@ var enFound = map[string]string{
 	"found.drill":    "drill the hole with its centre {along} along the wall and {height} above the floor",
 	"found.directly": "straight into the next",
 	"found.piece":    "then {piece}, cut {cut}",
+	"found.made":     "then {piece}, glued already ({cut})",
 	"found.closing":  "then {piece}, cut {cut} by reckoning: measure the gap in place first",
 	"found.roll":     "roll {angle}",
 	"found.reverse":  "arrow against the flow",

@@ -5,14 +5,14 @@ package words
 var enGlue = map[string]string{
 	// Steps.
 	"glue.step.prepare":              "Cut the pieces square, all but the closing one. Take the burr off inside and out[, chamfer the outside {low} to {high}, {narrow} to {wide} wide], and wipe off dust and grease.",
-	"glue.step.dryfit":               "Lay the whole chain in the vault without cement, with stubs in the short joints ({stubs}).[ A pipe goes in by hand {part} of its socket's depth and then grips, so the chain still stands longer than it will. What falls in loose to the stop, or stops sooner, is not to be cemented: take another pipe or fitting. A pipe that just bottoms and is not loose will do if it is round.]",
+	"glue.step.dryfit":               "Lay the whole chain in the vault without cement, with stubs in the short joints ({stubs}).[ What is glued already stays: {glued}.][ A pipe goes in by hand {part} of its socket's depth and then grips, so the chain still stands longer than it will. What falls in loose to the stop, or stops sooner, is not to be cemented: take another pipe or fitting. A pipe that just bottoms and is not loose will do if it is round.]",
 	"glue.step.mark.insertion":       "Piece {piece}: mark how deep it goes in, {near} at {from} and {far} at {to}.",
 	"glue.step.mark.roll":            "Elbow {part}: draw one line over its hub[ and pipe {piece}], {angle} clockwise along the flow from the pipe's top[; that is {arc} clockwise round the pipe, or {other} the other way]. The elbow comes back to this line.",
 	"glue.step.mark.roll.upright":    "Elbow {part}: draw one line over its hub[ and pipe {piece}], {angle} clockwise along the flow from the side that faces the back wall[; that is {arc} clockwise round the pipe, or {other} the other way]. The elbow comes back to this line.",
 	"glue.step.mark.arrow":           "Valve {part}: its arrow points away from the pump. Mark the arrow on the pipe too.",
 	"glue.step.mark.cover":           "Swing valve {part} lies level: turn it until its cover is on top, or it will not fall shut. Draw one line along its top, over its hubs[, {pieces}] and the hubs at the far ends. The valve comes back to this line.",
 	"glue.step.mark.lines":           "At every other joint that gets cement, draw one line over pipe and hub. Each comes back line on line.",
-	"glue.step.apart":                "Take the chain apart. Take out every stub ({stubs}).",
+	"glue.step.apart":                "Take the chain apart[, but for what is glued already ({glued})]. Take out every stub ({stubs}).",
 	"glue.step.wall":                 "Set bulkhead fitting {part} in the wall on its gasket. No cement.",
 	"glue.step.thread":               "{from} into {to}, {size} {thread}: wind tape on the male thread, clockwise as you face its end, {low} to {high} wraps. Screw in by hand, then {turns} to {turnsHigh} turns more. The part's sheet comes first.",
 	"glue.step.thread.ring":          "{from} into {to}, {size} {thread}: this thread seals on its ring. No tape. Check that the ring is clean and seated.",

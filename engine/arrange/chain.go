@@ -33,6 +33,7 @@ type body struct {
 	exit  bool // passes through the hole's wall
 	nut   bool // a union, without a cover: it wants room for a hand
 	moves bool // comes out with the pump
+	glued row  // it cannot be moved among the others of the row
 }
 
 // chain is one order of fittings along one way, ready to be stretched and moved

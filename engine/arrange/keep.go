@@ -80,7 +80,7 @@ func (s *search) keeps(ks []keep, c *chain, out leaving) []keep {
 			if crosses && q.moves {
 				a, b = i, k
 			}
-			if apply {
+			if apply && !together(p, q) {
 				ks = append(ks, keep{p: a, q: b, room: room + pad})
 			}
 			if !crosses {
@@ -173,6 +173,8 @@ func (s *search) room(b *body, w *wall) (float64, bool) {
 		return 0, b.moves
 	case b.pump():
 		return 0, true
+	case b.glued == atWall:
+		return 0, false
 	case b.exit && w.Wall == s.exit:
 		return 0, false
 	case b.nut:

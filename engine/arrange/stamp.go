@@ -168,7 +168,7 @@ func (st *stamps) press(s *search, o *order, parts []*piece) *chain {
 			face := at.Add(one.face)
 			c.bodies = append(c.bodies, body{
 				a: spot{face, i, true}, b: spot{face, i + 1, true}, axis: key.in, r: float64(link.Pipe.OD) / 2, over: st.over(key.in, float64(link.Pipe.OD)/2),
-				item: 2*i - 1, leg: leg, first: i == 0, exit: i == last && exit, moves: i <= c.union,
+				item: 2*i - 1, leg: leg, glued: rowOf(p, p.made()), first: i == 0, exit: i == last && exit, moves: i <= c.union,
 			})
 			c.slot = append(c.slot, c.vars)
 			c.vars++
@@ -177,6 +177,7 @@ func (st *stamps) press(s *search, o *order, parts []*piece) *chain {
 		}
 		for k, b := range one.bodies {
 			b.a, b.b = spot{at.Add(b.a.c), i + 1, true}, spot{at.Add(b.b.c), i + 1, true}
+			b.glued = rowOf(p, p.held != nil)
 			b.item, b.first, b.exit = 2*i, i == 0 && !link.Piped, exit
 			b.nut = p.opens && b.leg >= 0
 			if b.leg >= 0 {

@@ -266,7 +266,7 @@ func (s *search) lay(o *order, parts []*piece, x []float64) (l *Layout, lack flo
 			if s.in.Rules.Play {
 				lack = math.Max(lack, f.Limit.SI*1.001+pad)
 			}
-		case s.refuses(&f):
+		case s.refuses(&f) && !s.past(f.Code, f.Args):
 			return nil, 0, false
 		}
 	}
@@ -275,7 +275,7 @@ func (s *search) lay(o *order, parts []*piece, x []float64) (l *Layout, lack flo
 	}
 	report := verify.Prove(in, a)
 	for _, c := range report.Failed() {
-		if s.counts(c.Code) {
+		if s.counts(c.Code) && !s.past(c.Code, c.Args) {
 			return nil, 0, false
 		}
 	}

@@ -17,6 +17,7 @@ type ArrangeWant struct {
 	Elbows int // at most; 0: four
 	Best   int // layouts wanted; 0: five
 	Nodes  int // of branch and bound for one order of fittings; 0: the usual
+	Cores  int // to share the work among; the outcome is the same; 0: one
 }
 
 // usualBest is how many layouts are told where nobody says. The search gives all
@@ -97,14 +98,12 @@ func (m *model) arranging(a *Arranging, want ArrangeWant) bool {
 		m.assume("", AssumeArrangeFlow, unit.Of(usualSpeed, unit.KindSpeed), practice)
 	}
 	in.Beyond = m.beyond()
-	in.Rules = arrange.Rules{Union: !m.job.Assembly.Search.NoUnion, Check: m.checked(), Out: !m.job.Assembly.Search.NoUnion, Play: true, Elbows: want.Elbows, Best: everyLayout, Nodes: want.Nodes}
+	in.Rules = arrange.Rules{Union: !m.job.Assembly.Search.NoUnion, Check: m.checked(), Out: !m.job.Assembly.Search.NoUnion, Play: true, Elbows: want.Elbows, Best: everyLayout, Nodes: want.Nodes, Cores: want.Cores}
 	if a.Shown = want.Best; a.Shown == 0 {
 		a.Shown = usualBest
 	}
 	m.mayUse(a, pump, pipe)
-	if m.gluedAlready(a); len(a.Input.Glued.FromPort)+len(a.Input.Glued.FromWall) > 0 {
-		m.fault("/assembly/parts", CodeArrangeGlued) // the search lays every chain anew
-	}
+	m.gluedAlready(a)
 	return len(m.out.Faults) == 0
 }
 

@@ -7,6 +7,7 @@ import (
 
 	"plashet/engine/arrange"
 	"plashet/engine/catalog"
+	"plashet/engine/geom"
 	"plashet/engine/layout"
 	"plashet/engine/trace"
 	"plashet/engine/unit"
@@ -104,12 +105,83 @@ func TestArrangeGlued(t *testing.T) {
 	p[0].Glued, p[1].Glued, p[len(p)-1].Glued = "pump", "pump", "wall"
 	m, a, ok := filled(t, book, j, ArrangeWant{})
 	g := &a.Input.Glued
-	// Until the search keeps them, none is made that would lay them anew.
-	if ok || len(m.out.Faults) != 1 || m.out.Faults[0].Code != CodeArrangeGlued {
-		t.Errorf("%v", m.out.Faults)
+	if !ok || len(coded(m.out, FindGluedUnion)) != 1 {
+		t.Errorf("%v %+v", ok, m.out)
 	}
 	if len(g.FromPort) != 2 || len(g.FromWall) != 1 || g.FromPort[0].Mark != "A1" || g.FromPort[1].Mark != "U1" || g.FromWall[0].Kind != layout.Bulkhead {
 		t.Errorf("%+v", g)
+	}
+}
+
+// TestArrangeGluedInto: which way the water runs into glued elbows is taken from
+// the chain as it stands on the pump it was glued to, and asked for where that
+// pump is not known.
+func TestArrangeGluedInto(t *testing.T) {
+	up := geom.Vec3{Z: 1}
+	for _, c := range []struct {
+		name    string
+		into    geom.Vec3
+		assumed int
+		change  func(book *catalog.Book, j *job.Job)
+	}{
+		{"the same pump", up, 1, func(*catalog.Book, *job.Job) {}},
+		{"another port", geom.Vec3{}, 0, func(_ *catalog.Book, j *job.Job) { j.Pumps[0].Attitudes[0].Points = "left" }},
+		{"said", up, 0, func(_ *catalog.Book, j *job.Job) {
+			j.Pumps[0].Attitudes[0].Points, j.Assembly.Search.Into = "left", "up"
+		}},
+		{"kept with the old pump", up, 1, func(book *catalog.Book, j *job.Job) {
+			next, faults := KeepDrawn(book, j)
+			if len(faults) > 0 {
+				t.Fatal(faults)
+			}
+			*j = *next
+			j.Pumps[0].Attitudes[0].Points = "left"
+		}},
+	} {
+		book, j := read(t, "hillside-cascade")
+		c.change(book, j)
+		for i := 2; i < len(j.Assembly.Parts); i++ {
+			j.Assembly.Parts[i].Glued = "wall"
+		}
+		m, a, _ := filled(t, book, j, ArrangeWant{})
+		n := 0
+		for _, x := range m.out.Assumptions {
+			if x.Code == AssumeGluedInto {
+				n++
+			}
+		}
+		if d := a.Input.Glued.Into.Sub(c.into).Norm(); d > 1e-9 || n != c.assumed {
+			t.Errorf("%s: into %v, assumed %d", c.name, a.Input.Glued.Into, n)
+		}
+	}
+}
+
+// TestGluedStaysOut: what is glued already is neither cut nor bought again.
+func TestGluedStaysOut(t *testing.T) {
+	book, j := read(t, "hillside-cascade")
+	whole := Solve(book, j)
+	j.Assembly.Parts[0].Glued, j.Assembly.Parts[1].Glued = "pump", "pump"
+	half := Solve(book, j)
+	marks := func(r *Result) (out []string) {
+		for _, c := range r.Cutting {
+			for _, p := range c.Pieces {
+				out = append(out, p.Mark)
+			}
+		}
+		return out
+	}
+	if !slices.Contains(marks(whole), "P1") || slices.Contains(marks(half), "P1") || !half.Assembly.Pieces[0].Made {
+		t.Errorf("%v, then %v", marks(whole), marks(half))
+	}
+	if len(half.Glue.Steps) == 0 || len(half.Glue.Steps) >= len(whole.Glue.Steps) || half.Glue.Cement >= whole.Glue.Cement {
+		t.Errorf("%d steps, then %d", len(whole.Glue.Steps), len(half.Glue.Steps))
+	}
+	for _, s := range half.Glue.Steps {
+		for _, n := range s.Joints {
+			if half.Glue.Joints[n-1].Made {
+				t.Errorf("step %d makes joint %d, which is made", s.Number, n)
+			}
+		}
 	}
 }
 

@@ -13,8 +13,8 @@ const (
 	// CodeArrangeElbows, CodeArrangeBest: more than can be searched, or below zero. Args: found, limit.
 	CodeArrangeElbows = "design.arrange.elbows"
 	CodeArrangeBest   = "design.arrange.best"
-	// CodeArrangeGlued: parts are glued already, which the search does not keep. No args.
-	CodeArrangeGlued = "design.arrange.glued"
+	// FindGluedUnion: a union ends what is glued, so that its other half may be new. Args: part.
+	FindGluedUnion = "design.arrange.glued.union"
 	// FindPumpLarge: the pump does not go into the vault in this attitude, which
 	// is left aside. Args: name, attitude, axis, found, limit.
 	FindPumpLarge = "design.arrange.pump.larger"
@@ -39,6 +39,8 @@ const (
 	AssumeStands = "assume.arrange.stands"
 	// AssumeCounter: every fitting can be had. No args.
 	AssumeCounter = "assume.arrange.counter"
+	// AssumeGluedInto: which way the water runs into what is glued at the wall. Args: part, way (up, down, left, right, front, back).
+	AssumeGluedInto = "assume.arrange.glued.into"
 	// AssumeChecked: a check valve is wanted, though neither the run nor the assembly names one. No args.
 	AssumeChecked = "assume.arrange.check"
 )

@@ -269,28 +269,3 @@ func (m *model) perMetre(name job.PipeName) (cost float64, ok bool) {
 	}
 	return cost, ok
 }
-
-// gluedAlready fills what is made already, from the parts of the job's assembly.
-func (m *model) gluedAlready(a *Arranging) {
-	fromPump, toWall := m.job.Assembly.Glued()
-	if fromPump+toWall == 0 {
-		return
-	}
-	stood := max(0, slices.Index(a.Attitudes, m.job.Assembly.Attitude))
-	in := layout.Input{Path: "/assembly", Pump: a.Input.Standings[stood].Pump, Pose: layout.Pose{Turn: m.job.Assembly.Turn.SI}}
-	if !m.chain(&in) {
-		return
-	}
-	a.Input.Glued = arrange.Glued{
-		FromPort: in.Parts[:fromPump:fromPump], FromWall: in.Parts[len(in.Parts)-toWall:],
-		Start: in.Start, Standing: stood, Turn: in.Pose.Turn,
-	}
-	if f, faults := layout.FrameOf(in); len(faults) == 0 && toWall > 0 {
-		a.Input.Glued.Into = f.Places[len(in.Parts)-toWall].InDir
-	}
-	for _, p := range in.Pipes {
-		if !slices.ContainsFunc(a.Input.Pipes, func(q arrange.Pipe) bool { return q.Pipe == p }) {
-			a.Input.Pipes = append(a.Input.Pipes, arrange.Pipe{Pipe: p, AtHand: -1})
-		}
-	}
-}

@@ -143,7 +143,8 @@ const defaultGlue unit.Temperature = 15
 // pieces are not to be cut, while there is a danger on it or a fault in it.
 func (m *model) glue(parts []layout.Laid, laid layout.Assembly, dangers []trace.Finding, faulty int) {
 	site := &m.job.Site
-	in := glue.Input{Parts: parts, Assembly: laid, Book: m.book, Temperature: site.GlueTemperature.Or(defaultGlue), Damp: site.Damp, Frost: site.Frost, Path: "/assembly"}
+	fromPump, _ := m.job.Assembly.Glued()
+	in := glue.Input{Parts: parts, PortMade: fromPump > 0, Assembly: laid, Book: m.book, Temperature: site.GlueTemperature.Or(defaultGlue), Damp: site.Damp, Frost: site.Frost, Path: "/assembly"}
 	if site.GlueTemperature.IsZero() {
 		m.assume("/site/glueTemperature", AssumeGlue, unit.Of(in.Temperature, unit.KindTemperature), practice)
 	}
@@ -177,6 +178,8 @@ func MarkOf(parts []job.Laid, i int) string {
 func (m *model) chain(in *layout.Input) bool {
 	a := &m.job.Assembly
 	before, beforeSize := in.Pump.Outlet, in.Pump.Outlet.Size
+	fromPump, toWall := a.Glued()
+	in.Start.Made = fromPump > 0
 	for i := range a.Parts {
 		l, path := &a.Parts[i], at("/assembly/parts", i)
 		size, sizePath := l.Size, path+"/size"
@@ -205,6 +208,8 @@ func (m *model) chain(in *layout.Input) bool {
 		if l.Closes && !a.Closing.Gap.IsZero() {
 			laid.Next.Measured = layout.Is(a.Closing.Gap.SI)
 		}
+		// Made is what lies between two glued parts, and beyond the last at the wall.
+		laid.Next.Made = i < fromPump-1 || i >= len(a.Parts)-toWall
 		in.Parts = append(in.Parts, laid)
 		for _, e := range f.Ends {
 			if (e.Kind == catalog.Socket || e.Kind == catalog.Spigot) && !m.lend(in, e.Size, sizePath) {
@@ -289,7 +294,7 @@ func (m *model) cutting(a *layout.Assembly) {
 	}
 	if a != nil && a.Laid {
 		for _, p := range a.Pieces {
-			if p.Cut > 0 {
+			if p.Cut > 0 && !p.Made {
 				add(m.named(job.PipeName{Kind: p.Pipe.Kind, Size: p.Pipe.Size}), cut.Piece{Length: p.Cut, Mark: p.Mark, Count: 1}, m.out.NotToCut)
 			}
 		}

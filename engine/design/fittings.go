@@ -91,7 +91,7 @@ func (m *model) endLoss(name, size string) bool {
 // built counts what is built in: the assembly, and the fittings of the runs
 // beyond it. The run that starts at the pump goes through the vault, so what it
 // and the assembly both name is one and the same, also where they differ on its
-// size, which is told.
+// size, which is told. What is glued already is counted no more.
 func (m *model) built() (assembly, beyond parts) {
 	a := &m.job.Assembly
 	pipe, err := m.pipe(a.Pipe)
@@ -127,6 +127,14 @@ func (m *model) built() (assembly, beyond parts) {
 			beyond.add(p)
 		}
 	}
+	for _, l := range a.Parts { // what is glued already is there
+		n := m.fitted(l.Fitting, l.Size, a.Pipe)
+		k := slices.IndexFunc(assembly.list, func(p part) bool { return p.name == job.PipeName{Kind: n.Part, Size: n.Size} })
+		if l.Glued != "" && k >= 0 && assembly.list[k].count > 0 {
+			assembly.list[k].count--
+		}
+	}
+	assembly.list = slices.DeleteFunc(assembly.list, func(p part) bool { return p.count == 0 })
 	return assembly, beyond
 }
 

@@ -166,10 +166,10 @@ func (a *Arranging) written(j *job.Job, l *arrange.Layout, asCut bool) *job.Job 
 		p := &l.Chain.Parts[i]
 		switch k := i - (n - toWall); {
 		case i < fromPump-1:
-			as.Parts = append(as.Parts, old.Parts[i])
+			as.Parts = append(as.Parts, gluedPart(old.Parts[i], old.Closing))
 			continue
 		case k >= 0:
-			as.Parts = append(as.Parts, old.Parts[len(old.Parts)-toWall+k])
+			as.Parts = append(as.Parts, gluedPart(old.Parts[len(old.Parts)-toWall+k], old.Closing))
 			continue
 		}
 		out := job.Laid{Fitting: a.PartName(&p.Part), Size: p.Size, Mark: p.Mark, Reverse: p.Reverse, Closes: p.Next.Closing}
@@ -238,7 +238,7 @@ func sameCuts(a, b *layout.Assembly) bool {
 		if a.Pieces[i].Closing {
 			limit += float64(len(a.Pieces)) * float64(unit.Inch) / 16
 		}
-		if a.Pieces[i].After != b.Pieces[i].After || d > limit {
+		if a.Pieces[i].After != b.Pieces[i].After || d > limit && !a.Pieces[i].Made {
 			return false
 		}
 	}
@@ -255,8 +255,12 @@ func (m *model) record(j *job.Job, a *layout.Assembly, claim string) {
 	j.Assembly.Kept = k
 	for i := range a.Pieces {
 		p := &a.Pieces[i]
+		if p.Made {
+			continue // on no card
+		}
+		at := at("/assembly/kept/pieces", len(j.Assembly.Kept.Pieces))
 		j.Assembly.Kept.Pieces = append(j.Assembly.Kept.Pieces, job.KeptPiece{Mark: p.Mark, From: p.From, To: p.To, Closes: p.Closing})
-		_ = j.Set(at("/assembly/kept/pieces", i)+"/cut", unit.Of(p.Cut, unit.KindTape).Format(m.out.Units)) // cut to the step that is printed
+		_ = j.Set(at+"/cut", unit.Of(p.Cut, unit.KindTape).Format(m.out.Units)) // cut to the step that is printed
 	}
 }
 

@@ -203,7 +203,7 @@ func (m *model) keptPieces(k *job.Kept, a *layout.Assembly) {
 		}
 		q := &a.Pieces[i]
 		moved := p.From != q.From || p.To != q.To
-		if !moved && (q.InPlace || math.Abs(float64(q.Cut-p.Cut.SI)) < alikeCut) {
+		if !moved && (q.InPlace || q.Made || math.Abs(float64(q.Cut-p.Cut.SI)) < alikeCut) {
 			continue
 		}
 		args := []trace.Arg{
@@ -215,7 +215,7 @@ func (m *model) keptPieces(k *job.Kept, a *layout.Assembly) {
 		danger(FindKeptCut, args...)
 	}
 	for i := range a.Pieces {
-		if q := &a.Pieces[i]; !printed[q.Mark] {
+		if q := &a.Pieces[i]; !printed[q.Mark] && !q.Made {
 			danger(FindKeptMore, trace.Str("piece", q.Mark), trace.Num("now", q.Cut, unit.KindTape), trace.Str("from", q.From), trace.Str("to", q.To))
 		}
 	}

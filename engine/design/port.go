@@ -48,6 +48,8 @@ func way(word string) geom.Vec3 {
 	switch word {
 	case "up":
 		return geom.Vec3{Z: 1}
+	case "down":
+		return geom.Vec3{Z: -1}
 	case "left":
 		return geom.Vec3{X: -1}
 	case "right":

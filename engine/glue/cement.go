@@ -27,13 +27,14 @@ func (w *work) subassemblies() {
 }
 
 // anchor gives the joint that ties the wall's sub-assembly to the wall: the
-// cemented one nearest to it; -1 where there is none but closing pieces.
+// cemented one nearest to it that is still to be made; -1 where there is none but closing pieces.
 func (w *work) anchor() int {
 	if !w.wallFixed() {
 		return -1
 	}
 	for k := len(w.plan.Joints) - 1; k >= 0; k-- {
 		switch j := &w.plan.Joints[k]; {
+		case j.Made:
 		case j.Closing || j.Kind == Face:
 			return -1
 		case j.Kind == Cement:
@@ -47,7 +48,7 @@ func (w *work) anchor() int {
 // comes near the valve.
 func (w *work) bodiesOut() {
 	for i := range w.in.Parts {
-		if p := &w.in.Parts[i]; isValve(p.Kind) && len(p.Splits) > 1 {
+		if p := &w.in.Parts[i]; isValve(p.Kind) && len(p.Splits) > 1 && !w.stays(i) {
 			w.step(Step{Message: say(StepBodyOut, trace.Str("part", w.mark(i))), Parts: []string{w.mark(i)}, Where: Bench})
 		}
 	}
@@ -59,7 +60,7 @@ func (w *work) bench(sub, anchor int) {
 	for _, valve := range []bool{true, false} {
 		for k := range w.plan.Joints {
 			j := &w.plan.Joints[k]
-			if j.Kind == Cement && !j.Closing && j.sub[0] == sub && j.Valve == valve && k != anchor {
+			if j.Kind == Cement && !j.Closing && !j.Made && j.sub[0] == sub && j.Valve == valve && k != anchor {
 				w.cement(k, Bench)
 			}
 		}
@@ -194,7 +195,9 @@ func (w *work) finish() {
 			src = j.Times.CureSource
 		}
 	}
-	w.step(Step{Message: say(StepCure, trace.Num("duration", w.plan.Ready, unit.KindDuration)), Where: Vault, Set: w.plan.Ready, Source: src, Cautions: []string{CautionVapour, CautionUnplug}})
+	if w.plan.Ready > 0 || !w.plan.Known {
+		w.step(Step{Message: say(StepCure, trace.Num("duration", w.plan.Ready, unit.KindDuration)), Where: Vault, Set: w.plan.Ready, Source: src, Cautions: []string{CautionVapour, CautionUnplug}})
+	}
 	cautions := []string{CautionWaterOnly, CautionUnplug}
 	if w.in.Frost {
 		cautions = append(cautions, CautionFrost)

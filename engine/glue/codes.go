@@ -4,7 +4,7 @@ package glue
 const (
 	// StepPrepare: cut the pieces square, all but the closing ones; take the burr off, chamfer, wipe. Args: low and high (angle of the chamfer), narrow and wide (its width); the four left out without a book.
 	StepPrepare = "glue.step.prepare"
-	// StepDryFit: lay the whole chain in the vault without cement, stubs in the short joints; each pipe must grip at a part of its socket's depth. Args: stubs (their count), part (of the depth, "1/3 to 2/3"; left out without a book).
+	// StepDryFit: lay the whole chain in the vault without cement, stubs in the short joints; each pipe must grip at a part of its socket's depth. Args: stubs (their count), glued (marks of what is glued already; left out for none), part (of the depth, "1/3 to 2/3"; left out without a book).
 	StepDryFit = "glue.step.dryfit"
 	// StepMarkInsertion: mark how deep a piece goes at each end. Args: piece, from, to, near (mark at the from end), far (mark at the to end).
 	StepMarkInsertion = "glue.step.mark.insertion"
@@ -18,7 +18,7 @@ const (
 	StepMarkCover = "glue.step.mark.cover"
 	// StepMarkLines: at every other joint to be cemented one line over pipe and hub, so that each comes back as it stood. No args.
 	StepMarkLines = "glue.step.mark.lines"
-	// StepApart: take the chain apart; every stub comes out. Args: stubs (their count).
+	// StepApart: take the chain apart; every stub comes out. Args: stubs (their count), glued (as before).
 	StepApart = "glue.step.apart"
 	// StepWall: set the bulkhead fitting in the wall on its gasket, no cement. Args: part.
 	StepWall = "glue.step.wall"

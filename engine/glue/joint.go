@@ -64,7 +64,7 @@ func (w *work) joints() bool {
 		into := End{Part: i, Mark: w.mark(i)}
 		if piece := pieces[i-1]; piece != nil && p.In.Kind == layout.Socket {
 			next := sub
-			if piece.Closing {
+			if piece.Closing && !piece.Made {
 				next++
 			}
 			w.piped(before, 0, piece, sub, next)
@@ -87,14 +87,28 @@ func (w *work) joints() bool {
 	if t := w.in.Assembly.Tail; t != nil {
 		w.piped(before, 0, t, sub, sub)
 	} else if n := len(w.in.Parts) - 1; w.in.Parts[n].Kind == layout.Bulkhead {
-		w.add(Joint{Kind: Seal, Size: w.in.Parts[n].Size, Ends: []End{before, {Part: Wall, Mark: "wall"}}, sub: [2]int{sub, sub}})
+		w.add(Joint{Kind: Seal, Size: w.in.Parts[n].Size, Ends: []End{before, {Part: Wall, Mark: "wall"}}, Made: w.ready(n), sub: [2]int{sub, sub}})
 	}
 	w.made = make([]bool, len(w.plan.Joints))
+	for k := range w.plan.Joints {
+		w.made[k] = w.plan.Joints[k].Made
+	}
 	w.fixed = make([]bool, sub+1)
 	w.fixed[sub] = true
 	w.whereabouts()
 	return ok
 }
+
+// ready tells that the joint behind a part is made already.
+func (w *work) ready(part int) bool {
+	if part < 0 {
+		return w.in.PortMade
+	}
+	return w.in.Parts[part].Next.Made
+}
+
+// stays tells that a part has no joint that is still to be made.
+func (w *work) stays(part int) bool { return w.ready(part-1) && w.ready(part) }
 
 func (w *work) add(j Joint) {
 	j.Number = len(w.plan.Joints) + 1
@@ -114,7 +128,7 @@ func (w *work) add(j Joint) {
 func (w *work) piped(e End, end int, p *layout.Piece, pumpSide, wallSide int) {
 	w.add(Joint{
 		Kind: Cement, Size: p.Pipe.Size, Ends: []End{e}, Piece: p.Mark, Insertion: p.Ends[end],
-		Closing: p.Closing, sub: [2]int{pumpSide, wallSide},
+		Closing: p.Closing && !p.Made, Made: p.Made, sub: [2]int{pumpSide, wallSide},
 	})
 }
 
@@ -136,7 +150,7 @@ func (w *work) direct(a, b End, sub int) bool {
 		out = layout.End{Kind: layout.MaleThread, Thread: in.Thread}
 	}
 	size := cmp.Or(in.Size, w.in.Parts[b.Part].Size)
-	j := Joint{Size: size, Ends: []End{a, b}, sub: [2]int{sub, sub}}
+	j := Joint{Size: size, Ends: []End{a, b}, Made: w.ready(a.Part), sub: [2]int{sub, sub}}
 	switch {
 	case out.Kind == layout.Socket && in.Kind == layout.Spigot, out.Kind == layout.Spigot && in.Kind == layout.Socket:
 		j.Kind = Cement

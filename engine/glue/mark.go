@@ -14,10 +14,12 @@ import (
 // line.
 func (w *work) marks() {
 	for _, r := range w.in.Assembly.Rolls {
-		w.markRoll(r)
+		if !r.Made {
+			w.markRoll(r)
+		}
 	}
 	for i := range w.in.Parts {
-		if !w.in.Parts[i].Kind.IsCheck() {
+		if !w.in.Parts[i].Kind.IsCheck() || w.stays(i) {
 			continue
 		}
 		w.markStep(say(StepMarkArrow, trace.Str("part", w.mark(i))), w.mark(i))
@@ -25,7 +27,7 @@ func (w *work) marks() {
 			w.markCover(i)
 		}
 	}
-	if slices.ContainsFunc(w.plan.Joints, func(j Joint) bool { return j.Kind == Cement && !j.Closing }) {
+	if slices.ContainsFunc(w.plan.Joints, func(j Joint) bool { return j.Kind == Cement && !j.Closing && !j.Made }) {
 		w.markStep(say(StepMarkLines))
 	}
 }
@@ -59,7 +61,7 @@ func (w *work) coverUp(i int) bool {
 func (w *work) markCover(i int) {
 	var pieces []string
 	for _, p := range w.in.Assembly.Pieces {
-		if (p.After == i-1 || p.After == i) && !p.Closing {
+		if (p.After == i-1 || p.After == i) && !p.Closing && !p.Made {
 			pieces = append(pieces, p.Mark)
 		}
 	}

@@ -83,12 +83,17 @@ func tape(name string, v unit.Length) trace.Arg { return trace.Num(name, v, unit
 func (w *work) dry() {
 	a := &w.in.Assembly
 	stubs := trace.Num("stubs", unit.Ratio(len(a.Stubs)), unit.KindCount)
-	var all []string
+	var all, fast []string
 	for i := range w.in.Parts {
+		if w.stays(i) {
+			fast = append(fast, w.mark(i))
+			continue
+		}
 		all = append(all, w.mark(i))
 	}
+	glued := list("glued", fast)
 	w.prepare()
-	fit := Step{Message: say(StepDryFit, stubs), Parts: all, Where: Vault, Cautions: []string{CautionUnplug}}
+	fit := Step{Message: say(StepDryFit, append(glued, stubs)...), Parts: all, Where: Vault, Cautions: []string{CautionUnplug}}
 	if w.in.Book != nil {
 		if rules := w.in.Book.JointRules("fit"); len(rules) > 0 {
 			fit.Source = rules[0].Source
@@ -97,23 +102,23 @@ func (w *work) dry() {
 	}
 	w.step(fit)
 	for _, p := range a.Pieces {
-		if p.Closing {
-			continue // it is cut and marked when its gap has been measured
+		if p.Closing || p.Made {
+			continue // a closing piece is cut and marked when its gap has been measured
 		}
 		w.step(Step{Message: insertion(StepMarkInsertion, p), Parts: []string{p.Mark}, Where: Bench})
 	}
-	if a.Tail != nil {
+	if a.Tail != nil && !w.ready(len(w.in.Parts)-1) {
 		w.step(Step{Message: insertion(StepMarkInsertion, *a.Tail), Parts: []string{a.Tail.Mark}, Where: Vault, Cautions: []string{CautionUnplug}})
 	}
 	w.marks()
-	w.step(Step{Message: say(StepApart, stubs), Parts: all, Where: Vault, Cautions: []string{CautionUnplug}})
+	w.step(Step{Message: say(StepApart, append(glued, stubs)...), Parts: all, Where: Vault, Cautions: []string{CautionUnplug}})
 }
 
 // prepare has the pieces cut and their ends made ready.
 func (w *work) prepare() {
 	var cut []string
 	for _, p := range w.in.Assembly.Pieces {
-		if !p.Closing {
+		if !p.Closing && !p.Made {
 			cut = append(cut, p.Mark)
 		}
 	}
@@ -158,17 +163,19 @@ func (w *work) threads() {
 		w.note(trace.Danger, w.in.Path, FindCaptive, trace.Str("from", "pump"), trace.Str("to", "wall"))
 	}
 	for k := range w.plan.Joints {
-		if w.plan.Joints[k].Kind == Thread && !wall[k] {
+		if w.plan.Joints[k].Kind == Thread && !wall[k] && !w.made[k] {
 			w.thread(k, Bench)
 		}
 	}
-	if k := len(w.plan.Joints) - 1; k >= 0 && w.plan.Joints[k].Kind == Seal {
+	if k := len(w.plan.Joints) - 1; k >= 0 && w.plan.Joints[k].Kind == Seal && !w.made[k] {
 		w.made[k] = true
 		part := w.plan.Joints[k].Ends[0].Mark
 		w.step(Step{Message: say(StepWall, trace.Str("part", part)), Joints: []int{k + 1}, Parts: []string{part}, Where: Vault, Cautions: []string{CautionUnplug}})
 	}
 	for _, k := range inward {
-		w.thread(k, Vault)
+		if !w.made[k] {
+			w.thread(k, Vault)
+		}
 	}
 }
 

@@ -9,7 +9,8 @@ import (
 
 // Input is a laid chain and the conditions it is glued in.
 type Input struct {
-	Parts       []layout.Laid    // as they were given to layout.Lay
+	Parts       []layout.Laid    // as they were given to layout.Lay; a Join that is Made is told in no step
+	PortMade    bool             // so is the joint at the pump's port
 	Assembly    layout.Assembly  // what came back
 	Book        *catalog.Book    //
 	Temperature unit.Temperature // of pipe and air
@@ -75,6 +76,7 @@ type Joint struct {
 
 	Insertion layout.PipeEnd // of the pipe, if there is one
 	Closing   bool           // of a piece that is measured in place
+	Made      bool           // it is made already: no step, no time and no cement is told for it
 	Valve     bool           // cement can run into a valve here
 	Check     bool           // and that valve is a check valve
 	Thread    *Threading

@@ -90,7 +90,7 @@ func (w *work) putIn(pick func(sub int) bool) {
 	atWall := map[string]bool{}
 	for k := len(w.plan.Joints) - 1; k >= 0; k-- {
 		j := &w.plan.Joints[k]
-		if !w.wallFixed() || j.Kind != Seal && j.Kind != Thread {
+		if !w.wallFixed() || j.Kind != Seal && j.Kind != Thread && !j.Made {
 			break
 		}
 		for _, e := range j.Ends {

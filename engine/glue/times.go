@@ -50,7 +50,7 @@ func (w *work) times() {
 	told := map[string]bool{}
 	for i := range w.plan.Joints {
 		j := &w.plan.Joints[i]
-		if j.Kind != Cement {
+		if j.Kind != Cement || j.Made {
 			continue
 		}
 		t := &j.Times
@@ -77,11 +77,11 @@ func (w *work) times() {
 		w.plan.Handle = max(w.plan.Handle, t.Set)
 		w.plan.Ready = max(w.plan.Ready, t.Cure)
 	}
-	w.ready()
+	w.longest()
 }
 
-// ready opens the longest cure to the manuals behind it.
-func (w *work) ready() {
+// longest opens the longest cure to the manuals behind it.
+func (w *work) longest() {
 	for _, j := range w.plan.Joints {
 		if j.Kind != Cement || j.Times.Cure != w.plan.Ready || w.plan.Ready == 0 {
 			continue
@@ -134,7 +134,7 @@ func (w *work) quantity() {
 	var order []string
 	count := map[string]int{}
 	for _, j := range w.plan.Joints {
-		if j.Kind != Cement {
+		if j.Kind != Cement || j.Made {
 			continue
 		}
 		if count[j.Size] == 0 {

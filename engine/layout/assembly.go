@@ -68,6 +68,7 @@ type Piece struct {
 	Least      unit.Length // shortest piece that keeps the hubs apart: both sockets less both gaps
 	Closing    bool
 	InPlace    bool       // its gap was measured in place
+	Made       bool       // it is there already: nothing is to be cut
 	Ends       [2]PipeEnd // towards the pump, towards the wall
 	Start, End geom.Vec3  // of its axis, as cut exactly
 	Dir        geom.Vec3  // of the flow
@@ -101,6 +102,7 @@ type RollMark struct {
 	Mark     string      // of the elbow
 	Piece    string      // mark of the piece that enters it, "" for a spigot or a thread
 	Upright  bool        // the pipe is upright: 0 is towards the back wall
+	Made     bool        // the elbow is on that pipe already: nothing is to be marked
 	Angle    unit.Angle  // 0 up to a full turn, clockwise
 	Arc      unit.Length // along the pipe's outside, clockwise: OD x pi x angle / 360, rounded to the step
 	ArcShort unit.Length // the shorter way round, negative when that is anticlockwise

@@ -29,6 +29,8 @@ type Join struct {
 	// other pieces leave to the hole.
 	Closing  bool
 	Measured Set[unit.Length]
+
+	Made bool // the joints at its ends are made already: nothing of it is to be cut or joined
 }
 
 // Laid is a part in its place in the chain.

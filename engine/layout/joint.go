@@ -24,6 +24,7 @@ type joint struct {
 	noRoom    bool
 	worked    bool
 	typedSpan bool
+	ready     bool // made already
 }
 
 func (j *joint) faceGap() float64 { return j.span - j.least }
@@ -51,7 +52,7 @@ func (l *laying) oneJoint(i int, out End, outSize string, next Join) joint {
 	if inSize := part.inSize(); inSize != outSize {
 		l.fault(path, FaultSize, from, to, trace.Str("fromSize", outSize), trace.Str("toSize", inSize))
 	}
-	j := joint{sockets: [2]Measure{out.Depth, in.Depth}}
+	j := joint{sockets: [2]Measure{out.Depth, in.Depth}, ready: next.Made}
 	takeOffs := float64(out.TakeOff.Length + in.TakeOff.Length)
 	switch {
 	case out.Kind == Socket && in.Kind == Socket:

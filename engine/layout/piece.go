@@ -71,7 +71,7 @@ func (l *laying) onePiece(i int) {
 		From: l.mark(i - 1), To: l.mark(i),
 		StopToStop: s, FaceGap: unit.Length(j.faceGap()), Exact: exact, Cut: cut, Residual: cut - exact,
 		Least:   Least(unit.Length(j.outDepth), unit.Length(j.inDepth), makeUp),
-		Closing: j.closing || j.inPlace, InPlace: j.inPlace, Dir: pl.InDir,
+		Closing: j.closing || j.inPlace, InPlace: j.inPlace, Made: j.ready, Dir: pl.InDir,
 	}
 	for k, d := range [2]float64{j.outDepth, j.inDepth} {
 		p.Ends[k] = PipeEnd{Socket: unit.Length(d), Gap: makeUp, Mark: unit.Length(d) - makeUp, Sure: j.sockets[k].Sure(), By: j.sockets[k].By(), Source: j.sockets[k].Source}
@@ -114,7 +114,7 @@ func (l *laying) typed(i int) unit.Length {
 // the sockets, half at each end, and bridges the gap between the faces. Over a
 // gap longer than that the piece itself is used for the trial.
 func (l *laying) stub(p *Piece) {
-	if p.FaceGap > l.lim.stub || l.lim.stub <= 0 {
+	if p.FaceGap > l.lim.stub || l.lim.stub <= 0 || p.Made {
 		return
 	}
 	gap := max(0, p.FaceGap)
@@ -130,7 +130,7 @@ func (l *laying) rolls() {
 		}
 		pl := l.a.Places[i]
 		m := RollMark{
-			Part: i, Mark: l.mark(i), Upright: upright(pl.InDir),
+			Part: i, Mark: l.mark(i), Upright: upright(pl.InDir), Made: l.joints[i].ready,
 			Angle: clockwise(pl.InDir, clockZero(pl.InDir), pl.Side),
 		}
 		var od unit.Length

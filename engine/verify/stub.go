@@ -8,12 +8,12 @@ import (
 )
 
 // stubs holds the stubs for the dry fit: one for each joint whose gap is no
-// longer than the setting, none for the others.
+// longer than the setting and that is not made yet, none for the others.
 func (v *verifier) stubs() {
 	told := 0
 	for i := range v.joints {
 		j := &v.joints[i]
-		if j.piece == nil || v.lim.stub == 0 || j.gap > v.lim.stub {
+		if j.piece == nil || v.next(i).Made || v.lim.stub == 0 || j.gap > v.lim.stub {
 			continue
 		}
 		path, piece := v.joinPath(i), trace.Str("piece", j.piece.Mark)
