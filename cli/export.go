@@ -25,9 +25,10 @@ func exportCommand() *cobra.Command {
 		Long: `Writes what other programs need of a job, all or what is named, in open formats:
 materials, cuts, sticks, levels, start-and-stop (levels through time) and basis (findings,
 assumptions) as CSV; workbook, all of those as one spreadsheet (XLSX); plan, section and isometric as
-DXF at full size; drawings (every drawing as SVG and PNG); job and schema (the job file and
-its JSON Schema). Numbers are in the job's units (docs/exchange.md). What a job does not
-have is told. The folder is made when it is not there.`,
+DXF at full size; model (the assembly in three dimensions, GLB); drawings (every drawing as
+SVG and PNG); job and schema (the job file and its JSON Schema). Numbers are in the job's
+units (docs/exchange.md). What a job does not have is told. The folder is made when it is
+not there.`,
 		Example: "  plashet export garden.json --to out\n  plashet export garden.json cuts workbook --to out",
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if f.to == "" {

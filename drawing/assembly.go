@@ -63,16 +63,16 @@ const (
 func (a *iso) gather() {
 	for i := range a.laid.Body {
 		b := block(a.laid.Body[i])
-		a.things = append(a.things, &thing{name: "pump", title: a.pumpTitle(), shapes: []shape{b}, draw: func() { a.drawBlock(b, a.pumpPen()) }})
+		a.things = append(a.things, &thing{kind: KindPump, name: "pump", title: a.pumpTitle(), shapes: []shape{b}, draw: func() { a.drawBlock(b, a.pumpPen()) }})
 	}
 	for i := range a.laid.Rounds {
 		t := tubeOf(a.laid.Rounds[i])
-		a.things = append(a.things, &thing{name: "pump", title: a.pumpTitle(), shapes: []shape{t}, draw: func() { a.drawTube(t, a.pumpPen(), Paper) }})
+		a.things = append(a.things, &thing{kind: KindPump, name: "pump", title: a.pumpTitle(), shapes: []shape{t}, draw: func() { a.drawTube(t, a.pumpPen(), Paper) }})
 	}
 	for i := range a.in.Job.Vault.Obstacles {
 		o := &a.in.Job.Vault.Obstacles[i]
 		b := blockOf(geom.BoxOf(vecOf(o.From), vecOf(o.To)))
-		a.things = append(a.things, &thing{name: o.Name, title: o.Name, shapes: []shape{b}, draw: func() { a.drawBlock(b, help) }})
+		a.things = append(a.things, &thing{kind: KindObstacle, name: o.Name, title: o.Name, shapes: []shape{b}, draw: func() { a.drawBlock(b, help) }})
 	}
 	for i := range a.laid.Places {
 		a.things = append(a.things, a.part(i))
@@ -84,7 +84,7 @@ func (a *iso) gather() {
 	}
 	if t := a.laid.Tail; t != nil {
 		p := tube{t.Start, t.End, float64(t.Pipe.OD) / 2}
-		a.things = append(a.things, &thing{name: "piece " + t.Mark, mark: t.Mark, title: say("piece.tail", "mark", t.Mark), shapes: []shape{p}, draw: func() { a.drawTube(p, line, Wash) }})
+		a.things = append(a.things, &thing{kind: KindPipe, name: "piece " + t.Mark, mark: t.Mark, title: say("piece.tail", "mark", t.Mark), shapes: []shape{p}, draw: func() { a.drawTube(p, line, Wash) }})
 	}
 }
 

@@ -117,6 +117,8 @@ var labels = map[string]string{
 	"section.alonedesc":           "Pond and vault in section, to one scale both ways, with the water as it runs every day.",
 	"section.desc":                "Pond and vault in section, {case}, at {time} (min:s): pond {pond}, vault {vault} {unit} from the water line.",
 
+	"model.title": "Assembly in the vault",
+
 	"plan.title":      "Plan",
 	"plan.pond":       "Pond",
 	"plan.vault":      "vault",

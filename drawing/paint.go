@@ -18,7 +18,9 @@ type thing struct {
 	name   string
 	mark   string // of the part or piece it is
 	title  string
+	kind   Kind
 	shapes []shape
+	corner *Ball // of an elbow, round which its legs meet; the picture draws it as a part of them
 	draw   func()
 }
 

@@ -10,11 +10,12 @@ import (
 // part makes what is drawn of a fitting, with the ends of the pipes in it.
 func (a *iso) part(i int) *thing {
 	p := &a.laid.Places[i]
-	t := &thing{name: "part " + a.mark(i), mark: a.mark(i), title: a.mark(i) + ": " + a.partName(i)}
+	t := &thing{kind: a.kindOf(i), name: "part " + a.mark(i), mark: a.mark(i), title: a.mark(i) + ": " + a.partName(i)}
 	var tubes []tube
 	if p.InDir != p.OutDir {
 		r := a.hub(p)
 		tubes = []tube{{p.InFace, p.Centre, r}, {p.OutFace, p.Centre, r}}
+		t.corner = &Ball{p.Centre, r}
 		t.draw = func() { a.elbow(p, tubes, t.mark); a.inside(i) }
 	} else {
 		for _, s := range p.Solids {
@@ -171,7 +172,7 @@ func (a *iso) seen(c *layout.Piece) (*thing, bool) {
 	}
 	t := tube{from, to, float64(c.Pipe.OD) / 2}
 	return &thing{
-		name: "piece " + c.Mark, mark: c.Mark, shapes: []shape{t},
+		kind: KindPipe, name: "piece " + c.Mark, mark: c.Mark, shapes: []shape{t},
 		title: say("assembly.piece", "mark", c.Mark, "from", c.From, "to", c.To, "cut", a.cut(c)),
 		draw: func() {
 			pen, fill := a.inked(c.Mark, line, Wash)

@@ -5,6 +5,7 @@ import (
 
 	"plashet/engine/geom"
 	"plashet/engine/layout"
+	"plashet/engine/unit"
 )
 
 // tube is a round solid on the sheet: its silhouette and the end that is seen.
@@ -14,6 +15,10 @@ type tube struct {
 }
 
 func tubeOf(c layout.Cylinder) tube { return tube{c.From, c.To, float64(c.Radius)} }
+
+func (t tube) cylinder() layout.Cylinder {
+	return layout.Cylinder{From: t.from, To: t.to, Radius: unit.Length(t.radius)}
+}
 
 func (t tube) dir() geom.Vec3 {
 	d := t.to.Sub(t.from).Unit()

@@ -1,5 +1,6 @@
 // Package export gives what other people's programs need of a job, as files in
 // open formats: the answer's rows (CSV, a spreadsheet), drawings (DXF at full size, SVG, PNG), the
+// assembly in three dimensions (GLB), the
 // job itself with its schema. It computes nothing: it asks packages table,
 // drawing and job, and hands what they give to the renderers.
 package export
@@ -16,6 +17,7 @@ import (
 	"plashet/job"
 	"plashet/render/csv"
 	"plashet/render/dxf"
+	"plashet/render/glb"
 	"plashet/render/png"
 	"plashet/render/svg"
 	"plashet/table"
@@ -51,6 +53,7 @@ const (
 	Plan      = "plan"
 	Section   = "section"
 	Isometric = "isometric"
+	Model     = "model"
 	Drawings  = "drawings"
 	Job       = "job"
 	Schema    = "schema"
@@ -61,6 +64,7 @@ const (
 	typeCSV  = "text/csv; charset=utf-8; header=present"
 	typeXLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
 	typeDXF  = "image/vnd.dxf"
+	typeGLB  = "model/gltf-binary"
 	typeSVG  = "image/svg+xml"
 	typePNG  = "image/png"
 	typeJSON = "application/json"
@@ -71,7 +75,7 @@ const perMM = 300 / 25.4
 
 // Names lists what can be given out.
 func Names() []string {
-	return append(table.Names(), Workbook, Plan, Section, Isometric, Drawings, Job, Schema)
+	return append(table.Names(), Workbook, Plan, Section, Isometric, Model, Drawings, Job, Schema)
 }
 
 // Make gives the files of a name, one or, of drawings, several. The errors are
@@ -82,6 +86,12 @@ func Make(in Input, name string) ([]File, error) {
 		return workbook(in)
 	case Plan, Section, Isometric:
 		return scaled(in, name)
+	case Model:
+		m, ok := drawing.ModelOf(in.Drawing)
+		if !ok {
+			return nil, ErrNone
+		}
+		return one(Model+".glb", typeGLB, func(w io.Writer) error { return glb.Write(w, &m) })
 	case Drawings:
 		return drawings(in)
 	case Job:

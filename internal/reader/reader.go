@@ -39,3 +39,16 @@ func run(t *testing.T, name string, args ...string) []byte {
 	}
 	return out.Bytes()
 }
+
+// Node runs a script with Node.js, which finds the module in NODE_PATH (./check
+// sets it). Without it as Python.
+func Node(t *testing.T, module, script string, args ...string) []byte {
+	t.Helper()
+	if err := exec.Command("node", "-e", "require('"+module+"')").Run(); err != nil {
+		if os.Getenv("NEED_GLTF_VALIDATOR") != "" {
+			t.Fatalf("node cannot load %s", module)
+		}
+		t.Skipf("node cannot load %s: npm install %s, and set NODE_PATH to its node_modules", module, module)
+	}
+	return run(t, "node", append([]string{script}, args...)...)
+}
