@@ -95,6 +95,7 @@ func New(given Given) http.Handler {
 	page("POST /jobs/{id}/return", a.comeBack)
 	page("POST /jobs/{id}/copy", a.copyJob)
 	page("POST /jobs/{id}/archive", a.archive)
+	a.shelves(page)
 	page("GET /static/{name}", a.static)
 	page("/", func(http.ResponseWriter, *http.Request) error { return errNoPage })
 	return mux

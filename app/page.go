@@ -30,6 +30,7 @@ type frame struct {
 // pages are the templates that fill the frame, one file each.
 var pages = []string{
 	"list", "new", "sorry", "device", "answer", "part", "glue", "choose", "layouts", "piece", "why", "assumed", "history", "past", "stale",
+	"pumps", "pump", "prices", "price", "shelfhistory", "csv", "jobshelf", "picture",
 }
 
 // templates reads the pages.
@@ -37,7 +38,7 @@ func (a *app) templates() map[string]*template.Template {
 	base := template.Must(template.New("frame").Funcs(template.FuncMap{
 		"t": a.Language.Word, "say": a.say, "list": func(x ...any) []any { return x },
 		"dict": dict, "lower": strings.ToLower,
-	}).ParseFS(pageFiles, "page/frame.html", "page/bits.html", "page/field.html", "page/finding.html", "page/tables.html", "page/beside.html"))
+	}).ParseFS(pageFiles, "page/frame.html", "page/bits.html", "page/field.html", "page/finding.html", "page/tables.html", "page/beside.html", "page/shelfbits.html"))
 	sets := map[string]*template.Template{}
 	for _, name := range pages {
 		sets[name] = template.Must(template.Must(base.Clone()).ParseFS(pageFiles, "page/"+name+".html"))

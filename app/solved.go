@@ -157,18 +157,26 @@ func (a *app) sheetsBy(s *solved, part string, href func(mark string) string, dr
 	}
 	var list []sheet
 	for _, d := range drawing.Numbered(draw(a.drawn(s))) {
-		var b bytes.Buffer
-		if svg.Linked(&b, &d, href) != nil {
-			continue // a coordinate that is no number: the figures still stand
+		if x := inline(d, href); x != nil {
+			list = append(list, *x)
 		}
-		//nolint:gosec // written by render/svg, which escapes every text
-		list = append(list, sheet{d.Name, d.Title, template.HTML(b.String())})
 	}
 	if s.sheets == nil {
 		s.sheets = map[string][]sheet{}
 	}
 	s.sheets[part] = list
 	return list
+}
+
+// inline makes a drawing ready to stand in a page; nil where a coordinate is no
+// number: the figures still stand.
+func inline(d drawing.Sheet, href func(mark string) string) *sheet {
+	var b bytes.Buffer
+	if svg.Linked(&b, &d, href) != nil {
+		return nil
+	}
+	//nolint:gosec // written by render/svg, which escapes every text
+	return &sheet{d.Name, d.Title, template.HTML(b.String())}
 }
 
 // alone draws one sheet as a file; nil where there is none of that name.

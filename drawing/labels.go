@@ -5,6 +5,8 @@ import "strings"
 // labels are the words on the sheets, by code. {name} is filled in.
 var labels = map[string]string{
 	"curve.title":     "Pump and system curve",
+	"curve.alone":     "Pump curve",
+	"curve.alonedesc": "The curve of the pump {name} as fitted through the points given, each with a ring.",
 	"curve.flow":      "flow, {unit}",
 	"curve.head":      "head, {unit}",
 	"curve.pump":      "pump {name}",

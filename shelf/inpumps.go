@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"plashet/engine/design"
 	"plashet/engine/hydro"
 	"plashet/engine/trace"
 	"plashet/engine/unit"
@@ -128,14 +129,14 @@ func (r *pumpReader) row(row Row) {
 		r.add(nil, fault(FaultMissing, row.Line, "field", FieldName, "column", r.titles[c], "example", exampleOf(pumpFields, FieldName)))
 		return
 	}
-	p := r.byName[fold(name)]
+	p := r.byName[Fold(name)]
 	if p == nil {
 		units := "us"
 		if r.m.System == unit.Metric {
 			units = "metric"
 		}
 		p = &pumpRead{line: row.Line, first: map[string]string{}}
-		r.byName[fold(name)], r.pumps = p, append(r.pumps, p)
+		r.byName[Fold(name)], r.pumps = p, append(r.pumps, p)
 		j, f := NewPump(name, units, "")
 		if f != nil {
 			r.add(p, r.placed(*f, row, FieldName))
@@ -204,7 +205,7 @@ func (r *pumpReader) scalar(p *pumpRead, row Row, f Field, text string) {
 // yes reads what people write for yes and no; what is neither stays, for the
 // rules of the job to tell.
 func yes(text string) string {
-	switch fold(text) {
+	switch Fold(text) {
 	case "yes", "y", "true", "1", "x", "ja", "si", "sí":
 		return "true"
 	case "no", "n", "false", "0", "-", "nein":
@@ -292,18 +293,11 @@ func (r *pumpReader) curve(p *pumpRead) {
 	if p.ill || p.points == 0 {
 		return
 	}
-	_, err := CurveOf(&p.job.Pumps[0])
+	_, err := design.SheetCurve(&p.job.Pumps[0])
 	var bad *hydro.Error
 	if errors.As(err, &bad) {
-		r.add(p, trace.Fault{Message: bad.Message, Line: p.line, Path: "/curve"})
+		m := bad.Message
+		m.Args = append(slices.Clone(m.Args), trace.Str("where", p.job.Name))
+		r.add(p, trace.Fault{Message: m, Line: p.line, Path: "/curve"})
 	}
-}
-
-// CurveOf fits the curve of a pump at full speed; the error is a *hydro.Error.
-func CurveOf(p *job.Pump) (*hydro.Curve, error) {
-	d := hydro.PumpData{BoxFlow: p.BoxFlow.SI, MaxHead: p.MaxHead.SI, Watts: p.Watts.SI}
-	for _, c := range p.Curve {
-		d.Points = append(d.Points, hydro.CurvePoint{Flow: c.Flow.SI, Head: c.Head.SI, Watts: c.Watts.SI})
-	}
-	return hydro.NewCurve(d)
 }

@@ -84,15 +84,15 @@ func DecodePrices(data []byte) (*Prices, *trace.Fault) {
 type key struct{ item, unit, currency, counter string }
 
 func (p *Price) key() key {
-	per := fold(p.Unit)
+	per := Fold(p.Unit)
 	if per == "" {
 		per = "each"
 	}
-	return key{fold(p.Item), per, p.Currency, fold(p.Counter)}
+	return key{Fold(p.Item), per, p.Currency, Fold(p.Counter)}
 }
 
-// fold makes names that differ in case or in blanks alike.
-func fold(s string) string { return strings.Join(strings.Fields(strings.ToLower(s)), " ") }
+// Fold makes names that differ in case or in blanks alike.
+func Fold(s string) string { return strings.Join(strings.Fields(strings.ToLower(s)), " ") }
 
 // Find gives the number of the price that another one would replace; -1 where
 // there is none.

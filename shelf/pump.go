@@ -162,3 +162,24 @@ func compared(j *job.Job, at string) []item {
 	}
 	return list
 }
+
+// Update gives a pump of the shelf what another says of it, and keeps the rest:
+// the points of a curve as a whole, any other field by itself.
+func Update(old, fresh *job.Job) (*job.Job, *trace.Fault) {
+	next := old.Clone()
+	if len(fresh.Pumps[0].Curve) > 0 {
+		next.Pumps[0].Curve = nil
+	}
+	for _, x := range items(fresh, "/pumps/0") {
+		switch x.path {
+		case "name":
+			continue
+		case "price":
+			next.Site.Currency = fresh.Site.Currency
+		}
+		if f := x.set(next, "/pumps/0"); f != nil {
+			return nil, f
+		}
+	}
+	return next, nil
+}

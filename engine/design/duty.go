@@ -57,6 +57,10 @@ func pumpData(p *job.Pump, s *job.PumpSpeed) hydro.PumpData {
 	return d
 }
 
+// SheetCurve fits the curve of a pump by its sheet: at full speed and without
+// wear, whatever the pump is set to.
+func SheetCurve(p *job.Pump) (*hydro.Curve, error) { return hydro.NewCurve(pumpData(p, nil)) }
+
 // asSet brings a curve to the speed set and takes off what is lost to wear.
 func (m *model) asSet(i int, c *hydro.Curve, s *job.PumpSpeed) (*hydro.Curve, error) {
 	p := &m.job.Pumps[i]

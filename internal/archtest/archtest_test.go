@@ -63,14 +63,15 @@ var mayImport = map[string][]string{
 	"store":       {},
 	"shelf":       {"engine/unit", "engine/trace", "engine/hydro", "engine/design", "job"},
 	"shelf/chart": {"engine/trace"},
-	"cli":         {"offer", "engine/unit", "engine/trace", "engine/design", "engine/arrange", "engine/catalog", "job", "words", "answer", "drawing", "paper", "table", "export", "render/svg", "render/pdf", "render/xlsx", "demo", "app", "serve", "shelf", "store", "store/carry", "store/sqldb"},
+	"shelf/keep":  {"engine/trace", "job", "shelf", "store"},
+	"cli":         {"offer", "engine/unit", "engine/trace", "engine/design", "engine/arrange", "engine/catalog", "job", "words", "answer", "drawing", "paper", "table", "export", "render/svg", "render/pdf", "render/xlsx", "demo", "app", "serve", "shelf", "shelf/keep", "store", "store/carry", "store/sqldb"},
 	"cmd/plashet": {"cli"},
 
 	"store/memory": {"store"},
 	"store/suite":  {"store"},
 	"store/sqldb":  {"store"},
 	"store/carry":  {"store", "store/memory"},
-	"app":          {"engine/unit", "engine/trace", "engine/catalog", "engine/hydro", "engine/design", "engine/arrange", "shelf", "shelf/chart", "job", "words", "answer", "drawing", "render/svg", "demo", "store"},
+	"app":          {"engine/unit", "engine/trace", "engine/catalog", "engine/hydro", "engine/design", "engine/arrange", "shelf", "shelf/chart", "shelf/keep", "job", "words", "answer", "drawing", "render/svg", "demo", "store"},
 	"serve":        {"app"},
 }
 

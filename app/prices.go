@@ -1,0 +1,299 @@
+package app
+
+import (
+	"cmp"
+	"net/http"
+	"net/url"
+	"slices"
+	"strconv"
+	"strings"
+
+	"plashet/engine/trace"
+	"plashet/engine/unit"
+	"plashet/shelf"
+	"plashet/shelf/keep"
+)
+
+// perPrices is how many prices a page shows.
+const perPrices = 200
+
+// priceLine is one price of the list.
+type priceLine struct {
+	shelf.Price
+	Index  int
+	Amount string // with its currency
+}
+
+type pricesBody struct {
+	Base     int
+	Last     string
+	Prices   []priceLine
+	All      int
+	Text     string
+	Archived bool
+	Next     string // address of the next page
+	Form     priceForm
+}
+
+// priceForm is a price in a form.
+type priceForm struct {
+	Index  string // "" for a new one
+	Base   int
+	Fields []priceField
+	Aside  bool
+	Wrong  bool
+}
+
+type priceField struct {
+	Name, Title, Value, Example, Error, Hint, Keyboard string
+	Must                                               bool
+}
+
+// prices shows the list, in the order of the round and then by item.
+func (a *app) prices(w http.ResponseWriter, r *http.Request) error {
+	return a.showPrices(w, r, http.StatusOK, a.priceForm(shelf.Price{}, "", nil))
+}
+
+func (a *app) showPrices(w http.ResponseWriter, r *http.Request, status int, form priceForm) error {
+	list, rev, err := keep.Prices(r.Context(), a.Store)
+	if err != nil {
+		return err
+	}
+	q := r.URL.Query()
+	b := pricesBody{Base: rev.Number, Last: rev.What, Text: q.Get("text"), Archived: q.Get("aside") != "", Form: form}
+	b.Form.Base = rev.Number
+	from, _ := strconv.Atoi(q.Get("from"))
+	var found []priceLine
+	sought := strings.ToLower(strings.TrimSpace(b.Text))
+	for i, p := range list.List {
+		if p.Aside != b.Archived || !strings.Contains(strings.ToLower(p.Item+"\n"+p.Counter+"\n"+p.Note), sought) {
+			continue
+		}
+		found = append(found, priceLine{Price: p, Index: i, Amount: amountOf(p)})
+	}
+	slices.SortStableFunc(found, func(x, y priceLine) int { return inRound(x.Price, y.Price) })
+	b.All = len(found)
+	from = min(max(from, 0), len(found))
+	if b.Prices = found[from:]; len(b.Prices) > perPrices {
+		b.Prices = b.Prices[:perPrices]
+		q.Set("from", strconv.Itoa(from+perPrices))
+		b.Next = "/prices?" + q.Encode()
+	}
+	a.show(w, r, status, "prices", a.say("app.prices.title"), nil, b)
+	return nil
+}
+
+// inRound orders prices by the counters' places in the round, those without one
+// last, then by counter and item.
+func inRound(x, y shelf.Price) int {
+	return cmp.Or(cmp.Compare(x.Order+last(x), y.Order+last(y)), cmp.Compare(strings.ToLower(x.Counter), strings.ToLower(y.Counter)), cmp.Compare(strings.ToLower(x.Item), strings.ToLower(y.Item)))
+}
+
+func last(p shelf.Price) int {
+	if p.Order == 0 {
+		return 1_000_000
+	}
+	return 0
+}
+
+// amountOf prints a price with its currency.
+func amountOf(p shelf.Price) string {
+	m, err := unit.ParseMoney(p.Amount, p.Currency)
+	if err != nil {
+		return p.Amount + " " + p.Currency
+	}
+	return m.FormatExact()
+}
+
+// priceForm makes the form of a price.
+func (a *app) priceForm(p shelf.Price, index string, faults []trace.Fault) priceForm {
+	order := ""
+	if p.Order != 0 {
+		order = strconv.Itoa(p.Order)
+	}
+	values := map[string]string{
+		shelf.FieldItem: p.Item, shelf.FieldPrice: p.Amount, shelf.FieldCurrency: p.Currency, shelf.FieldUnit: p.Unit, shelf.FieldDate: p.Date,
+		shelf.FieldCounter: p.Counter, shelf.FieldOrder: order, shelf.FieldNote: p.Note,
+	}
+	f := priceForm{Index: index, Aside: p.Aside, Wrong: len(faults) > 0}
+	for _, x := range shelf.PriceFields() {
+		in := priceField{
+			Name: x.Name, Title: a.Language.Word("app.shelf.field." + x.Name), Value: values[x.Name], Example: x.Example, Must: x.Must || x.Name == shelf.FieldCurrency,
+			Hint: a.Language.Word("app.prices.hint." + x.Name), Keyboard: "text",
+		}
+		switch x.Name {
+		case shelf.FieldPrice:
+			in.Keyboard = "decimal"
+		case shelf.FieldOrder:
+			in.Keyboard = "numeric"
+		}
+		for _, fault := range faults {
+			if fault.Path == "/"+x.Name {
+				in.Error = a.rowText(fault)
+			}
+		}
+		f.Fields = append(f.Fields, in)
+	}
+	return f
+}
+
+// typedPrice reads a price from a form.
+func typedPrice(form url.Values) (shelf.Price, []trace.Fault) {
+	p := shelf.Price{
+		Item: form.Get(shelf.FieldItem), Amount: form.Get(shelf.FieldPrice), Currency: form.Get(shelf.FieldCurrency), Unit: form.Get(shelf.FieldUnit),
+		Date: strings.TrimSpace(form.Get(shelf.FieldDate)), Counter: form.Get(shelf.FieldCounter), Note: form.Get(shelf.FieldNote), Aside: form.Get("aside") != "",
+	}
+	order := strings.TrimSpace(form.Get(shelf.FieldOrder))
+	if n, err := strconv.Atoi(order); err == nil {
+		p.Order = n
+	} else if order != "" {
+		p.Order = -1 // told by CheckPrice
+	}
+	return shelf.CheckPrice(p, 0, nil)
+}
+
+// price shows one price to change.
+func (a *app) price(w http.ResponseWriter, r *http.Request) error {
+	list, rev, err := keep.Prices(r.Context(), a.Store)
+	if err != nil {
+		return err
+	}
+	n, err := strconv.Atoi(r.PathValue("number"))
+	if err != nil || n < 0 || n >= len(list.List) {
+		return errNoPage
+	}
+	f := a.priceForm(list.List[n], strconv.Itoa(n), nil)
+	f.Base = rev.Number
+	a.show(w, r, http.StatusOK, "price", list.List[n].Item, nil, f)
+	return nil
+}
+
+// setPrice changes a price or adds one. The place of a price in the list never
+// changes but by a return to an earlier state, so that a form from an older state
+// still names its price; where that price has changed since, both are shown.
+func (a *app) setPrice(w http.ResponseWriter, r *http.Request) error {
+	if err := a.form(r); err != nil {
+		return err
+	}
+	list, rev, err := keep.Prices(r.Context(), a.Store)
+	if err != nil {
+		return err
+	}
+	p, faults := typedPrice(r.PostForm)
+	index := r.PostFormValue("index")
+	n := len(list.List)
+	var before shelf.Price
+	if index != "" {
+		if n, err = strconv.Atoi(index); err != nil || n < 0 || n >= len(list.List) {
+			return a.refuse(http.StatusConflict, "app.error.moved")
+		}
+		before = list.List[n]
+		if base(r) != rev.Number && !a.samePrice(r, n, before) {
+			faults = append(faults, trace.Fault{Path: "/" + shelf.FieldItem, Message: trace.Message{Code: "app.prices.clash", Args: []trace.Arg{trace.Str("now", a.priceText(before))}}})
+		}
+	}
+	if other := list.Find(p); other >= 0 && other != n {
+		faults = append(faults, trace.Fault{Path: "/" + shelf.FieldItem, Message: trace.Message{Code: "app.prices.twice", Args: []trace.Arg{trace.Str("now", a.priceText(list.List[other]))}}})
+	}
+	if len(list.List) >= shelf.MostPrices && index == "" {
+		return a.refuse(http.StatusUnprocessableEntity, "app.prices.full")
+	}
+	if len(faults) > 0 {
+		f := a.priceForm(p, index, faults)
+		if index == "" {
+			return a.showPrices(w, r, http.StatusUnprocessableEntity, f)
+		}
+		f.Base = rev.Number
+		a.show(w, r, http.StatusUnprocessableEntity, "price", cmp.Or(before.Item, p.Item), nil, f)
+		return nil
+	}
+	next := shelf.NewPrices()
+	next.List = append(append(next.List, list.List[:n]...), p)
+	if n < len(list.List) {
+		next.List = append(next.List, list.List[n+1:]...)
+	}
+	if what := a.pricesBetween(list, next); what != "" {
+		if _, err := keep.SavePrices(r.Context(), a.Store, rev.Number, next, a.change(r, what)); err != nil {
+			return a.stale(err)
+		}
+	}
+	see(w, r, "/prices")
+	return nil
+}
+
+// samePrice tells that a price is what it was in the state that a form was made
+// on.
+func (a *app) samePrice(r *http.Request, n int, now shelf.Price) bool {
+	rev, err := a.Store.At(r.Context(), keep.PricesID, base(r))
+	if err != nil {
+		return false
+	}
+	old, err := keep.PricesAt(rev)
+	return err == nil && n < len(old.List) && old.List[n] == now
+}
+
+// priceText tells a price in a line.
+func (a *app) priceText(p shelf.Price) string {
+	text := p.Item + ": " + amountOf(p)
+	if p.Unit != "" && p.Unit != "each" {
+		text += " / " + p.Unit
+	}
+	for _, s := range []string{p.Date, p.Counter} {
+		if s != "" {
+			text += ", " + s
+		}
+	}
+	return text
+}
+
+// pricesBetween tells in plain words how two lists differ; "" where they do not.
+func (a *app) pricesBetween(from, to *shelf.Prices) string {
+	var said []string
+	count := 0
+	tell := func(text string) {
+		if count++; count <= mostTold {
+			said = append(said, text)
+		}
+	}
+	for i, p := range to.List {
+		switch {
+		case i >= len(from.List):
+			tell(a.say("app.prices.new", "new", a.priceText(p)))
+		case from.List[i] == p:
+		case p.Aside != from.List[i].Aside && p.Aside:
+			tell(a.say("app.prices.aside", "item", p.Item))
+		case p.Aside != from.List[i].Aside:
+			tell(a.say("app.prices.back", "item", p.Item))
+		default:
+			tell(a.say("app.change.set", "where", p.Item, "old", strings.TrimPrefix(a.priceText(from.List[i]), p.Item+": "), "new", strings.TrimPrefix(a.priceText(p), p.Item+": ")))
+		}
+	}
+	for i := len(to.List); i < len(from.List); i++ {
+		tell(a.say("app.prices.gone", "old", a.priceText(from.List[i])))
+	}
+	if count > mostTold {
+		said = append(said, a.say("app.change.more", "count", strconv.Itoa(count-mostTold)))
+	}
+	return strings.Join(said, "; ")
+}
+
+// pricesFile gives the list as CSV.
+func (a *app) pricesFile(w http.ResponseWriter, r *http.Request) error {
+	list, _, err := keep.Prices(r.Context(), a.Store)
+	if err != nil {
+		return err
+	}
+	giveCSV(w, "prices.csv", shelf.PricesCSV(list))
+	return nil
+}
+
+// rowText words a fault of a row, its field by the word for it.
+func (a *app) rowText(f trace.Fault) string {
+	f.Args = slices.Clone(f.Args)
+	for i := range f.Args {
+		if x := &f.Args[i]; x.Name == "field" && a.Language.Has("app.shelf.field."+x.Text) {
+			x.Text = a.Language.Word("app.shelf.field." + x.Text)
+		}
+	}
+	return a.Language.Say(f.Message, unit.US)
+}

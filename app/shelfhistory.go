@@ -1,0 +1,136 @@
+package app
+
+import (
+	"context"
+	"net/http"
+	"strconv"
+
+	"plashet/job"
+	"plashet/shelf/keep"
+	"plashet/store"
+)
+
+// shelved is a document of a shelf with the addresses it goes by.
+type shelved struct {
+	rev   store.Revision
+	at    string // "/pumps/ID", "/prices"
+	title string
+}
+
+// document reads the document of a shelf that a request names.
+func (a *app) document(r *http.Request) (shelved, error) {
+	if r.PathValue("id") == "" {
+		_, rev, err := keep.Prices(r.Context(), a.Store)
+		if err == nil && rev.Number == 0 {
+			err = store.ErrNone
+		}
+		return shelved{rev, "/prices", a.say("app.prices.title")}, err
+	}
+	p, err := a.openPump(r)
+	if err != nil {
+		return shelved{}, err
+	}
+	return shelved{p.Rev, "/pumps/" + p.Rev.ID, p.Job.Name}, nil
+}
+
+type shelfHistoryBody struct {
+	historyBody
+	At string
+}
+
+// shelfHistory lists the states of a pump, or of the list of prices.
+func (a *app) shelfHistory(w http.ResponseWriter, r *http.Request) error {
+	d, err := a.document(r)
+	if err != nil {
+		return err
+	}
+	before, _ := strconv.Atoi(r.URL.Query().Get("before"))
+	const most = 60
+	past, err := a.Store.History(r.Context(), d.rev.ID, max(before, 0), most)
+	if err != nil {
+		return err
+	}
+	b := shelfHistoryBody{historyBody{ID: d.rev.ID, Base: d.rev.Number}, d.at}
+	for _, p := range past {
+		b.Lines = append(b.Lines, pastLine{p.Number, p.Who, p.When.Format("2 Jan 2006 15:04"), p.What, p.Number == d.rev.Number})
+	}
+	if len(past) == most && past[most-1].Number > 1 {
+		b.More = past[most-1].Number
+	}
+	a.show(w, r, http.StatusOK, "shelfhistory", a.say("app.shelf.history", "name", d.title), nil, b)
+	return nil
+}
+
+// shelfUndo brings back what stood before the newest change.
+func (a *app) shelfUndo(w http.ResponseWriter, r *http.Request) error {
+	return a.shelfBack(w, r, "app.change.undone", func(ctx context.Context, rev store.Revision) (int, error) {
+		past, err := a.Store.History(ctx, rev.ID, 0, mostHistory)
+		at := rev.Number
+		for _, p := range past {
+			if p.Digest == rev.Digest {
+				at = min(at, p.Number)
+			}
+		}
+		if err == nil && at <= 1 {
+			err = a.refuse(http.StatusConflict, "app.shelf.first")
+		}
+		return at - 1, err
+	})
+}
+
+// shelfReturn returns to an earlier state, as a new one.
+func (a *app) shelfReturn(w http.ResponseWriter, r *http.Request) error {
+	return a.shelfBack(w, r, "app.change.returned", func(_ context.Context, rev store.Revision) (int, error) {
+		n, err := strconv.Atoi(r.PostFormValue("number"))
+		if err != nil || n < 1 || n > rev.Number {
+			return 0, a.refuse(http.StatusUnprocessableEntity, "app.error.revision")
+		}
+		return n, nil
+	})
+}
+
+func (a *app) shelfBack(w http.ResponseWriter, r *http.Request, code string, which func(context.Context, store.Revision) (int, error)) error {
+	if err := a.form(r); err != nil {
+		return err
+	}
+	d, err := a.document(r)
+	if err != nil {
+		return err
+	}
+	if base(r) != d.rev.Number {
+		return a.refuse(http.StatusConflict, "app.error.moved")
+	}
+	number, err := which(r.Context(), d.rev)
+	if err != nil {
+		return err
+	}
+	old, err := a.Store.At(r.Context(), d.rev.ID, number)
+	if err != nil {
+		return err
+	}
+	c := a.change(r, a.say(code, "number", strconv.Itoa(number), "what", a.between(d.rev, old)))
+	c.Data, c.Summary = old.Data, old.Summary
+	if _, err := a.Store.Put(r.Context(), d.rev.Kind, d.rev.ID, d.rev.Number, c); err != nil {
+		return a.stale(err)
+	}
+	see(w, r, d.at)
+	return nil
+}
+
+// between tells how two states of a shelf's document differ.
+func (a *app) between(from, to store.Revision) string {
+	if from.Kind == store.Pumps {
+		x, _ := job.Read(from.Data)
+		y, _ := job.Read(to.Data)
+		if x == nil || y == nil {
+			return ""
+		}
+		return a.describe(x, y)
+	}
+	x, err := keep.PricesAt(from)
+	y, err2 := keep.PricesAt(to)
+	if err != nil || err2 != nil {
+		return ""
+	}
+	return a.pricesBetween(x, y)
+}
