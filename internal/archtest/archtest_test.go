@@ -61,7 +61,7 @@ var mayImport = map[string][]string{
 	"demo":        {},
 	"checks":      {"engine/unit", "engine/trace", "engine/geom", "engine/catalog", "engine/hydro", "engine/network", "engine/size", "engine/level", "engine/motion", "engine/layout", "engine/cut", "engine/cut/testdata/orlib", "engine/glue", "takeoff"},
 	"store":       {},
-	"shelf":       {"engine/unit", "engine/trace", "engine/hydro", "engine/design", "job"},
+	"shelf":       {"engine/unit", "engine/trace", "engine/hydro", "engine/design", "table", "job"},
 	"shelf/chart": {"engine/trace"},
 	"shelf/keep":  {"engine/trace", "job", "shelf", "store"},
 	"cli":         {"offer", "engine/unit", "engine/trace", "engine/design", "engine/arrange", "engine/catalog", "job", "words", "answer", "drawing", "paper", "table", "export", "render/svg", "render/pdf", "render/xlsx", "demo", "app", "serve", "shelf", "shelf/keep", "store", "store/carry", "store/sqldb"},
