@@ -15,7 +15,7 @@ import (
 	"plashet/job"
 )
 
-func table(t testing.TB, text string) *Table {
+func tableOf(t testing.TB, text string) *Table {
 	t.Helper()
 	x, f := ReadTable([]byte(text))
 	if f != nil {
@@ -56,7 +56,7 @@ func TestTableIsReadAsWritten(t *testing.T) {
 		"CR alone":       {"Artikel;Preis\rBogen, 50 mm;3,15\rRohr ½;1,90\r", ';', UTF8},
 		"UTF-16":         {"\xff\xfe" + wide16("Artikel\tPreis\nBogen, 50 mm\t3,15\nRohr ½\t1,90\n"), '\t', UTF16},
 	} {
-		x := table(t, c.data)
+		x := tableOf(t, c.data)
 		var rows []string
 		for _, r := range x.Rows {
 			rows = append(rows, fmt.Sprint(r.Cells))
@@ -98,7 +98,7 @@ func TestWrongFiles(t *testing.T) {
 
 // An inch mark is no quotation.
 func TestInchMarks(t *testing.T) {
-	x := table(t, "Item,Price\nelbow 2\",3.15\n\"union, 2\"\"\",14.20\n")
+	x := tableOf(t, "Item,Price\nelbow 2\",3.15\n\"union, 2\"\"\",14.20\n")
 	if got := fmt.Sprint(x.Rows[1].Cells, x.Rows[2].Cells); got != `[elbow 2" 3.15] [union, 2" 14.20]` {
 		t.Error(got)
 	}
@@ -138,7 +138,7 @@ func TestNumber(t *testing.T) {
 }
 
 func TestGuessPrices(t *testing.T) {
-	x := table(t, "Description;Unit price (EUR);Sold by;Department;Colour\nelbow 90, 50;3,15;each;pipe;grey\nunion, 50;14,20;box of 10;pipe;grey\n")
+	x := tableOf(t, "Description;Unit price (EUR);Sold by;Department;Colour\nelbow 90, 50;3,15;each;pipe;grey\nunion, 50;14,20;box of 10;pipe;grey\n")
 	m := Guess(x, PriceFields())
 	if !m.Comma || m.Currency != "EUR" || m.Column[FieldItem] != 0 || m.Column[FieldPrice] != 1 || m.Column[FieldUnit] != 2 || m.Column[FieldCounter] != 3 || len(m.Column) != 4 {
 		t.Errorf("%+v", m)
@@ -151,7 +151,7 @@ func TestGuessPrices(t *testing.T) {
 
 // Rows that cannot be taken are told by line and column; the others are taken.
 func TestPriceRowsWithFaults(t *testing.T) {
-	x := table(t, `Item,Price,Currency,Unit,Date,Order
+	x := tableOf(t, `Item,Price,Currency,Unit,Date,Order
 "elbow 90, 2",3.15,USD,each,2026-03-01,1
 ,4.00,USD,each,,
 "union, 2",,USD,each,,
@@ -311,7 +311,7 @@ func TestPumpsThereAndBack(t *testing.T) {
 // Columns with units in their titles, decimals with a comma, and pumps that
 // cannot be taken whole.
 func TestPumpRowsWithFaults(t *testing.T) {
-	x := table(t, "Pump;Q (l/h);H (m);Power;Price EUR\nweir 8;0;4,2;90 W;189,00\nweir 8;4000;3,1;;\nweir 8;8.000;0;;189,00\n"+
+	x := tableOf(t, "Pump;Q (l/h);H (m);Power;Price EUR\nweir 8;0;4,2;90 W;189,00\nweir 8;4000;3,1;;\nweir 8;8.000;0;;189,00\n"+
 		"weir 9;0;5;;\nweir 9;4000;;;\nweir 10;0;5;;12\nweir 10;4000;3;;13\nweir 11;0;2;;\nweir 11;1000;9;;\n;1;1;;\nweir 12;deep;1;;\n")
 	rows, faults := ReadPumps(x, Guess(x, PumpFields()))
 	want := "6 shelf.row.pair; 8 shelf.row.differs Price EUR; 9 hydro.curve.rise; 11 shelf.row.missing Pump; 12 job.read.number"
