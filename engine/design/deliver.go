@@ -41,18 +41,13 @@ func (s *system) swap(pumpIndex int, curve *hydro.Curve) bool {
 	return len(s.solver.SetLaw(s.pump, 0, law)) == 0
 }
 
-// deliver solves a fresh system and works out how valves would share its water.
+// deliver solves a fresh system.
 func (m *model) deliver(pumpIndex int, vault unit.Length) (*Delivery, bool) {
 	s, ok := m.connect(pumpIndex, vault)
 	if !ok {
 		return nil, false
 	}
-	d, ok := m.operate(s, vault)
-	if !ok {
-		return nil, false
-	}
-	m.share(s.plumbing, d)
-	return d, true
+	return m.operate(s, vault)
 }
 
 // operate solves the system at a vault level and reads the delivery off it.

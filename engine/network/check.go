@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strconv"
 
+	"plashet/engine/hydro"
 	"plashet/engine/trace"
 	"plashet/engine/unit"
 )
@@ -105,6 +106,10 @@ func givesNumbers(law Law, bothWays bool) bool {
 // everFalls tells that a law's loss falls somewhere as the flow grows, as far
 // as a grid over its data, or up to four times the usual flow, can show.
 func everFalls(law Law) bool {
+	switch law.(type) {
+	case *hydro.Pipe, *hydro.HazenWilliams, *hydro.Minor, *hydro.Lip:
+		return false // by their formulas, whatever their sizes (see hydro.Law)
+	}
 	low, high := 0.0, 4*usualFlow
 	if b, ok := law.(Bounded); ok {
 		l, h := b.Bounds()

@@ -108,17 +108,42 @@ type drawn struct {
 	want   []Throttle
 	margin []unit.Head // of each want, from the last solve
 	beyond bool        // a law ran outside its data in it
+	solver *Solver     // for scales above 0, once one was asked for
+	state  *State
 }
 
-// least solves with all wanted flows times scale and gives the least margin.
-func (d *drawn) least(scale float64) (unit.Head, bool) {
+// ready sets what the outlets take to all wanted flows times scale, in a solver
+// that is made once: another scale changes demands only, unless it is 0, at
+// which nothing is asked for.
+func (d *drawn) ready(scale float64) (*Solver, *State, bool) {
+	if d.solver != nil && scale > 0 {
+		for _, w := range d.want {
+			if w.Wanted > 0 {
+				d.solver.setDemand(w.Outlet, unit.Flow(scale)*w.Wanted)
+			}
+		}
+		return d.solver, d.state, true
+	}
 	n := Network{Nodes: slices.Clone(d.net.Nodes), Links: d.net.Links}
 	for _, w := range d.want {
 		n.Nodes[w.Outlet] = Node{Name: n.Nodes[w.Outlet].Name, Demand: unit.Flow(scale) * w.Wanted}
 	}
 	s, faults := NewSolver(n)
 	st := s.NewState()
-	if len(faults) > 0 || s.Solve(st) != StopConverged {
+	if scale > 0 && len(faults) == 0 {
+		d.solver, d.state = s, st
+	}
+	return s, st, len(faults) == 0
+}
+
+// least solves with all wanted flows times scale and gives the least margin.
+func (d *drawn) least(scale float64) (unit.Head, bool) {
+	s, st, ok := d.ready(scale)
+	if !ok {
+		return 0, false
+	}
+	st.Reset() // the flows of another scale meet no demand of this one
+	if s.Solve(st) != StopConverged {
 		return 0, false
 	}
 	d.beyond = slices.ContainsFunc(st.Links, func(l LinkState) bool { return l.Beyond })
