@@ -22,11 +22,11 @@ import (
 
 // Given is all that the pages have of the world.
 type Given struct {
-	Store    store.Store
-	Now      func() time.Time
-	NewID    func() string // letters and digits, never twice the same
-	Book     *catalog.Book
-	Language *words.Language
+	Store     store.Store
+	Now       func() time.Time
+	NewID     func() string // letters and digits, never twice the same
+	Book      *catalog.Book
+	Languages []*words.Language // at least one; the first where nobody chooses
 
 	Device   func(*http.Request) Device        // what is kept on the device
 	Remember func(http.ResponseWriter, Device) // keeps it there
@@ -38,16 +38,20 @@ type Given struct {
 
 // Device is what a device keeps for its person.
 type Device struct {
-	Who  string // the name typed there; stands with every change
-	Mode string // light, dark, sun; "" as the device is set
+	Who      string // the name typed there; stands with every change
+	Mode     string // light, dark, sun; "" as the device is set
+	Language string // tag of the language chosen; "" as the browser asks
 }
 
 // Modes are the ways a page may look; "" follows the device.
 var modes = []string{"", "light", "dark", "sun"}
 
-// app holds what the handlers share. Its cache may be lost at any time.
+// app holds what the handlers of one language share. Its cache may be lost at
+// any time.
 type app struct {
 	Given
+	Language *words.Language
+
 	sets  map[string]*template.Template
 	cache *cache
 }
@@ -55,7 +59,18 @@ type app struct {
 // New gives the handler of all pages. It does no input or output; a fault in
 // the pages themselves is a programmer's mistake and panics.
 func New(given Given) http.Handler {
-	a := &app{Given: given, cache: newCache(cached)}
+	pages := map[string]http.Handler{}
+	for _, l := range given.Languages {
+		pages[l.Tag] = newIn(given, l)
+	}
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		pages[given.language(r).Tag].ServeHTTP(w, r)
+	})
+}
+
+// newIn gives the handler of the pages in one language.
+func newIn(given Given, l *words.Language) http.Handler {
+	a := &app{Given: given, Language: l, cache: newCache(cached)}
 	a.sets = a.templates()
 	mux := http.NewServeMux()
 	page := func(pattern string, h func(w http.ResponseWriter, r *http.Request) error) {

@@ -41,7 +41,7 @@ func newDesk(t testing.TB) *desk {
 	d := &desk{t: t, store: memory.New()}
 	ids, ticks := 0, 0
 	d.given = Given{
-		Store: d.store, Book: book, Language: words.English(),
+		Store: d.store, Book: book, Languages: words.Languages(),
 		Now: func() time.Time {
 			ticks++
 			return time.Date(2026, 5, 14, 8, 0, ticks, 0, time.UTC)

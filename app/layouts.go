@@ -128,7 +128,7 @@ func (a *app) laidOut(found *design.Arranging, j *job.Job, faults []trace.Fault,
 		if p.ArrangedPlan.Cost != nil && x.doc.Currency != "" {
 			p.Cost = strconv.FormatFloat(*p.ArrangedPlan.Cost, 'f', 2, 64) + " " + x.doc.Currency
 		}
-		if s, ok := drawing.LayoutAlone(j, found, i, drawing.CornerFor(j.Vault.Outlet.Wall)); ok {
+		if s, ok := drawing.LayoutAlone(j, found, i, drawing.CornerFor(j.Vault.Outlet.Wall), a.Language); ok {
 			var b bytes.Buffer
 			if svg.Inline(&b, &s) == nil {
 				p.Sheet = template.HTML(b.String()) //nolint:gosec // written by render/svg, which escapes every text

@@ -15,6 +15,7 @@ import (
 	"plashet/engine/unit"
 	"plashet/job"
 	"plashet/store"
+	"plashet/words"
 )
 
 // perPage is how many jobs a page of the list shows.
@@ -26,7 +27,7 @@ func Seed(ctx context.Context, given Given) error {
 	if old, err := given.Store.Since(ctx, 0, 1); err != nil || len(old) > 0 {
 		return err
 	}
-	a := &app{Given: given, cache: newCache(cached)}
+	a := &app{Given: given, Language: given.Languages[0], cache: newCache(cached)}
 	names := slices.Clone(demo.Names())
 	slices.Reverse(names) // the newest stands on top
 	for _, name := range names {
@@ -217,12 +218,14 @@ func (a *app) archive(w http.ResponseWriter, r *http.Request) error {
 
 type deviceBody struct {
 	Device
-	Modes []string
-	Back  string
+	Modes     []string
+	Languages []*words.Language
+	Tongue    string // tag of the language in use
+	Back      string
 }
 
 func (a *app) deviceForm(w http.ResponseWriter, r *http.Request) error {
-	a.show(w, r, http.StatusOK, "device", a.say("app.device.title"), nil, deviceBody{a.Device(r), modes, local(r.URL.Query().Get("back"))})
+	a.show(w, r, http.StatusOK, "device", a.say("app.device.title"), nil, deviceBody{a.Device(r), modes, a.Languages, a.Language.Tag, local(r.URL.Query().Get("back"))})
 	return nil
 }
 
@@ -241,6 +244,11 @@ func (a *app) device(w http.ResponseWriter, r *http.Request) error {
 	if r.PostForm.Has("mode") {
 		if d.Mode = r.PostFormValue("mode"); !slices.Contains(modes, d.Mode) {
 			d.Mode = ""
+		}
+	}
+	if r.PostForm.Has("language") {
+		if d.Language = r.PostFormValue("language"); a.spoken(d.Language) == nil {
+			d.Language = ""
 		}
 	}
 	a.Remember(w, d)

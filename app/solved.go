@@ -139,7 +139,7 @@ func courses(in drawing.Input) []drawing.Sheet {
 
 // drawn is what is drawn.
 func (a *app) drawn(s *solved) drawing.Input {
-	return drawing.Input{Job: s.job, Result: s.result, Curves: design.CurvesOf(a.Book, s.job, s.result, curvePoints)}
+	return drawing.Input{Job: s.job, Result: s.result, Curves: design.CurvesOf(a.Book, s.job, s.result, curvePoints), Say: a.Language}
 }
 
 // sheetsOf gives the drawings of a part.

@@ -83,7 +83,7 @@ func (f *arranger) run(cmd *cobra.Command, name string) error {
 		return err
 	}
 	if f.keep != "" && len(faults) > 0 { // a field that could not be read would be lost in writing
-		if err := tell(cmd.ErrOrStderr(), faults, j.System()); err != nil {
+		if err := tell(cmd.ErrOrStderr(), spoken(cmd), faults, j.System()); err != nil {
 			return err
 		}
 		return errJob
@@ -102,9 +102,9 @@ func (f *arranger) run(cmd *cobra.Command, name string) error {
 		return f.write(cmd, next, of, j.System())
 	}
 	if f.json {
-		err = answer.ArrangedJSON(cmd.OutOrStdout(), a, faults, words.English())
+		err = answer.ArrangedJSON(cmd.OutOrStdout(), a, faults, spoken(cmd))
 	} else {
-		err = answer.Arranged(cmd.OutOrStdout(), a, faults, words.English())
+		err = answer.Arranged(cmd.OutOrStdout(), a, faults, spoken(cmd))
 	}
 	if err != nil {
 		return ours{err}
@@ -127,7 +127,7 @@ func (f *arranger) drawn(cmd *cobra.Command, j *job.Job, a *design.Arranging) er
 	if f.draw.to == "" {
 		return nil
 	}
-	s, ok := drawing.Layouts(j, a)
+	s, ok := drawing.Layouts(j, a, spoken(cmd))
 	if !ok {
 		_, _ = fmt.Fprintln(cmd.ErrOrStderr(), "there is no layout to draw")
 		return nil
@@ -160,14 +160,14 @@ func (f *arranger) search(cmd *cobra.Command, book *catalog.Book, j *job.Job, fa
 	defer stop()
 	want := f.want
 	want.Cores = runtime.GOMAXPROCS(0)
-	show := progress{w: cmd.ErrOrStderr(), say: words.English(), every: shownEvery}
+	show := progress{w: cmd.ErrOrStderr(), say: spoken(cmd), every: shownEvery}
 	return design.Arrange(ctx, book, j, want, show.tell, faults...)
 }
 
 // write puts the job with the kept layout in its place.
 func (f *arranger) write(cmd *cobra.Command, next *job.Job, faults []trace.Fault, s unit.System) error {
 	if next == nil {
-		if err := tell(cmd.ErrOrStderr(), faults, s); err != nil {
+		if err := tell(cmd.ErrOrStderr(), spoken(cmd), faults, s); err != nil {
 			return err
 		}
 		return errJob

@@ -20,7 +20,7 @@ func checkCommand() *cobra.Command {
 			if j != nil {
 				s = j.System()
 			}
-			if err := tell(cmd.OutOrStdout(), faults, s); err != nil {
+			if err := tell(cmd.OutOrStdout(), spoken(cmd), faults, s); err != nil {
 				return err
 			}
 			if len(faults) > 0 {

@@ -16,7 +16,6 @@ import (
 	"plashet/engine/trace"
 	"plashet/engine/unit"
 	"plashet/job"
-	"plashet/words"
 )
 
 // choice holds the flags of choose.
@@ -85,9 +84,9 @@ func (f *choice) run(cmd *cobra.Command, name string) error {
 	c := design.Choose(book, j, pumps, ill, want, faults...)
 	faults = append(slices.Clone(faults), of...)
 	if f.json {
-		err = answer.ChosenJSON(cmd.OutOrStdout(), c, faults, words.English())
+		err = answer.ChosenJSON(cmd.OutOrStdout(), c, faults, spoken(cmd))
 	} else {
-		err = answer.Chosen(cmd.OutOrStdout(), c, faults, words.English())
+		err = answer.Chosen(cmd.OutOrStdout(), c, faults, spoken(cmd))
 	}
 	if err != nil {
 		return ours{err}

@@ -86,6 +86,7 @@ local code have the last word.`,
 	root.SetVersionTemplate("{{.Version}}\n")
 	root.SetFlagErrorFunc(flagError)
 	root.SetHelpCommand(helpCommand())
+	languageFlag(root)
 	root.AddCommand(designCommand(), checkCommand(), schemaCommand(), demoCommand(), newCommand(), setCommand(),
 		tablesCommand(), explainCommand(), quantitiesCommand(), drawCommand(), printCommand(), exportCommand(), chooseCommand(), arrangeCommand(), quoteCommand(), serveCommand(), moveCommand(), backupCommand(), restoreCommand())
 	return root

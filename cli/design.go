@@ -9,7 +9,6 @@ import (
 	"plashet/engine/trace"
 	"plashet/engine/unit"
 	"plashet/job"
-	"plashet/words"
 )
 
 // shape says how the answer is printed.
@@ -47,18 +46,18 @@ func designJob(cmd *cobra.Command, j *job.Job, faults []trace.Fault, as shape) e
 		return ours{err}
 	}
 	if j == nil {
-		if err := tell(cmd.ErrOrStderr(), faults, unit.US); err != nil {
+		if err := tell(cmd.ErrOrStderr(), spoken(cmd), faults, unit.US); err != nil {
 			return err
 		}
 		return errJob
 	}
 	r := design.SolveBands(book, j, as.draws, drawSeed, faults...)
 	if as.json {
-		err = answer.JSON(cmd.OutOrStdout(), r, faults, words.English())
+		err = answer.JSON(cmd.OutOrStdout(), r, faults, spoken(cmd))
 	} else {
-		err = answer.Text(cmd.OutOrStdout(), r, faults, words.English())
+		err = answer.Text(cmd.OutOrStdout(), r, faults, spoken(cmd))
 		if err == nil && as.figures {
-			err = answer.Figures(cmd.OutOrStdout(), r, words.English())
+			err = answer.Figures(cmd.OutOrStdout(), r, spoken(cmd))
 		}
 	}
 	if err != nil {

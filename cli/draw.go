@@ -53,7 +53,7 @@ comes out, move by move). The folder is made when it is not there.`,
 			}
 			r := design.Solve(book, j, faults...)
 			faults = append(slices.Clone(faults), r.Faults...)
-			if err := tell(cmd.ErrOrStderr(), faults, j.System()); err != nil {
+			if err := tell(cmd.ErrOrStderr(), spoken(cmd), faults, j.System()); err != nil {
 				return err
 			}
 			if err := f.draw(cmd, j, r, book); err != nil {
@@ -73,7 +73,7 @@ comes out, move by move). The folder is made when it is not there.`,
 // draw writes the sheets, each whole or not at all; none where one is in the
 // way and may not be written over.
 func (f *folder) draw(cmd *cobra.Command, j *job.Job, r *design.Result, book *catalog.Book) error {
-	sheets := drawing.Sheets(drawing.Input{Job: j, Result: r, Curves: design.CurvesOf(book, j, r, curvePoints)})
+	sheets := drawing.Sheets(drawing.Input{Job: j, Result: r, Curves: design.CurvesOf(book, j, r, curvePoints), Say: spoken(cmd)})
 	if len(sheets) == 0 {
 		_, _ = fmt.Fprintln(cmd.ErrOrStderr(), "nothing could be worked out that can be drawn")
 		return errJob

@@ -34,13 +34,13 @@ a name it lists all of them. A value that is a figure itself can be opened in tu
 			}
 			r := design.Solve(book, j, faults...)
 			faults = append(faults, r.Faults...)
-			if err := tell(cmd.ErrOrStderr(), faults, r.Units); err != nil {
+			if err := tell(cmd.ErrOrStderr(), spoken(cmd), faults, r.Units); err != nil {
 				return err
 			}
 			if len(args) == 1 {
-				err = listFigures(cmd.OutOrStdout(), r)
+				err = listFigures(cmd.OutOrStdout(), spoken(cmd), r)
 			} else {
-				err = openFigure(cmd.OutOrStdout(), r, args[1])
+				err = openFigure(cmd.OutOrStdout(), spoken(cmd), r, args[1])
 			}
 			if err == nil && len(faults) > 0 {
 				return errJob
@@ -50,21 +50,21 @@ a name it lists all of them. A value that is a figure itself can be opened in tu
 	}
 }
 
-func listFigures(w io.Writer, r *design.Result) error {
+func listFigures(w io.Writer, l *words.Language, r *design.Result) error {
 	for _, f := range r.Figures {
-		if _, err := fmt.Fprintf(w, "%s = %s\n", f.ID, words.English().Value(f.Value, r.Units)); err != nil {
+		if _, err := fmt.Fprintf(w, "%s = %s\n", f.ID, l.Value(f.Value, r.Units)); err != nil {
 			return ours{err}
 		}
 	}
 	return nil
 }
 
-func openFigure(w io.Writer, r *design.Result, id string) error {
+func openFigure(w io.Writer, l *words.Language, r *design.Result, id string) error {
 	ids := make([]string, 0, len(r.Figures))
 	for _, f := range r.Figures {
 		if f.ID == id {
 			one := design.Result{Units: r.Units, Figures: []trace.Figure{f}}
-			if err := answer.Figures(w, &one, words.English()); err != nil {
+			if err := answer.Figures(w, &one, l); err != nil {
 				return ours{err}
 			}
 			return nil

@@ -15,7 +15,6 @@ import (
 	"plashet/job"
 	"plashet/render/xlsx"
 	"plashet/table"
-	"plashet/words"
 )
 
 func exportCommand() *cobra.Command {
@@ -43,7 +42,7 @@ not there.`,
 				return ours{err}
 			}
 			r := design.Solve(book, j, faults...)
-			if err := tell(cmd.ErrOrStderr(), slices.Concat(faults, r.Faults), j.System()); err != nil {
+			if err := tell(cmd.ErrOrStderr(), spoken(cmd), slices.Concat(faults, r.Faults), j.System()); err != nil {
 				return err
 			}
 			data, err := job.Encode(j)
@@ -55,8 +54,8 @@ not there.`,
 				return ours{err}
 			}
 			in := export.Input{
-				Input:   table.Input{Job: j, Result: r, Faults: faults, Say: words.English(), Digest: digest},
-				Drawing: drawing.Input{Job: j, Result: r, Curves: design.CurvesOf(book, j, r, curvePoints)},
+				Input:   table.Input{Job: j, Result: r, Faults: faults, Say: spoken(cmd), Digest: digest},
+				Drawing: drawing.Input{Job: j, Result: r, Curves: design.CurvesOf(book, j, r, curvePoints), Say: spoken(cmd)},
 				Bytes:   data, Workbook: xlsx.Write,
 			}
 			if err := f.export(cmd, in, args[1:]); err != nil {

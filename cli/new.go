@@ -78,7 +78,7 @@ func begin(cmd *cobra.Command, points []string) (*making, error) {
 	if err != nil {
 		return nil, ours{err}
 	}
-	m := &making{cmd: cmd, book: book, say: words.English(), points: points, j: &job.Job{
+	m := &making{cmd: cmd, book: book, say: spoken(cmd), points: points, j: &job.Job{
 		Watercourses: []job.Watercourse{{Name: "fall", Parts: []job.Part{{Lip: &job.Lip{Name: "L1"}}}}},
 		Pumps:        []job.Pump{{Name: "P1"}},
 		Runs:         []job.Run{{Name: "main", From: "pump", To: "fall"}},
@@ -115,7 +115,7 @@ func (m *making) make() ([]byte, error) {
 		if err != nil || len(faults) == 0 {
 			return data, err
 		}
-		if err := tell(m.cmd.ErrOrStderr(), faults, m.j.System()); err != nil {
+		if err := tell(m.cmd.ErrOrStderr(), spoken(m.cmd), faults, m.j.System()); err != nil {
 			return nil, err
 		}
 		if err := m.again(faults); err != nil {

@@ -19,7 +19,6 @@ import (
 	"plashet/job"
 	"plashet/paper"
 	"plashet/render/pdf"
-	"plashet/words"
 )
 
 // printing is what the print command was asked for.
@@ -71,7 +70,7 @@ made from. What a job does not have its sheet says. The folder is made when it i
 			}
 			r := design.Solve(book, j, faults...)
 			faults = append(slices.Clone(faults), r.Faults...)
-			if err := tell(cmd.ErrOrStderr(), faults, j.System()); err != nil {
+			if err := tell(cmd.ErrOrStderr(), spoken(cmd), faults, j.System()); err != nil {
 				return err
 			}
 			digest, err := digestOf(j)
@@ -79,8 +78,8 @@ made from. What a job does not have its sheet says. The folder is made when it i
 				return ours{err}
 			}
 			in := paper.Input{
-				Input: drawing.Input{Job: j, Result: r, Curves: design.CurvesOf(book, j, r, curvePoints)},
-				Say:   words.English(), Paper: size,
+				Input: drawing.Input{Job: j, Result: r, Curves: design.CurvesOf(book, j, r, curvePoints), Say: spoken(cmd)},
+				Paper: size,
 				Stamp: paper.Stamp{Revision: p.revision, Digest: digest, Date: day.Format(dateForm), URL: p.url},
 			}
 			if err := p.print(cmd, in, day, args[1:]); err != nil {

@@ -31,7 +31,7 @@ that is where a slip hides. Count the marks at the end before you trust the answ
 					return ours{err}
 				}
 			}
-			if err := tell(cmd.ErrOrStderr(), faults, s); err != nil {
+			if err := tell(cmd.ErrOrStderr(), spoken(cmd), faults, s); err != nil {
 				return err
 			}
 			if len(faults) > 0 {

@@ -123,7 +123,7 @@ func pipeSize(m *making) error {
 	_, err := m.book.FindPipe(p.Kind, p.Size)
 	if ce, ok := errors.AsType[*catalog.Error](err); ok {
 		said := ce.Message()
-		said.Args = append(said.Args, trace.Str("where", m.j.Where(pathRun+"/pipe/size")))
+		said.Args = append(said.Args, trace.At("where", m.j.PlaceOf(pathRun+"/pipe/size")))
 		return m.sentence(said)
 	}
 	return err

@@ -12,7 +12,6 @@ import (
 	"plashet/engine/catalog"
 	"plashet/job"
 	"plashet/offer"
-	"plashet/words"
 )
 
 // quoter holds the flags of quote.
@@ -61,7 +60,7 @@ func (f *quoter) run(cmd *cobra.Command, name string) error {
 	if err != nil {
 		return err
 	}
-	if err := tell(cmd.ErrOrStderr(), faults, j.System()); err != nil {
+	if err := tell(cmd.ErrOrStderr(), spoken(cmd), faults, j.System()); err != nil {
 		return err
 	}
 	if f.agree != "" && len(faults) > 0 {
@@ -88,9 +87,9 @@ func (f *quoter) run(cmd *cobra.Command, name string) error {
 		return f.to.write(cmd, data)
 	}
 	if f.client {
-		return answer.OfferedTo(cmd.OutOrStdout(), j, &d, which, words.English())
+		return answer.OfferedTo(cmd.OutOrStdout(), j, &d, which, spoken(cmd))
 	}
-	return answer.Offered(cmd.OutOrStdout(), j, &d, words.English())
+	return answer.Offered(cmd.OutOrStdout(), j, &d, spoken(cmd))
 }
 
 // which finds the design that is asked for.

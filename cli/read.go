@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -35,7 +36,7 @@ func sound(cmd *cobra.Command, name string) (*job.Job, []trace.Fault, error) {
 	if err != nil || j != nil {
 		return j, faults, err
 	}
-	if err := tell(cmd.ErrOrStderr(), faults, unit.US); err != nil {
+	if err := tell(cmd.ErrOrStderr(), spoken(cmd), faults, unit.US); err != nil {
 		return nil, nil, err
 	}
 	return nil, nil, errJob
@@ -116,12 +117,11 @@ func reason(err error) string {
 }
 
 // tell prints the faults of a job, one a line.
-func tell(w io.Writer, faults []trace.Fault, s unit.System) error {
-	l := words.English()
+func tell(w io.Writer, l *words.Language, faults []trace.Fault, s unit.System) error {
 	for _, f := range faults {
 		var at []string
 		if f.Line > 0 {
-			at = append(at, fmt.Sprintf("line %d", f.Line))
+			at = append(at, l.Say(trace.Message{Code: "print.line", Args: []trace.Arg{trace.Str("line", strconv.Itoa(f.Line))}}, s))
 		}
 		if f.Path != "" {
 			at = append(at, f.Path)

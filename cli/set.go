@@ -56,7 +56,7 @@ func pairs(cmd *cobra.Command, args []string) error {
 // change sets the pairs of path and value and gives the job's new bytes.
 func change(cmd *cobra.Command, data []byte, pairs []string) ([]byte, error) {
 	stop := func(faults []trace.Fault, s unit.System) error {
-		if err := tell(cmd.ErrOrStderr(), faults, s); err != nil {
+		if err := tell(cmd.ErrOrStderr(), spoken(cmd), faults, s); err != nil {
 			return err
 		}
 		return errJob
@@ -85,7 +85,7 @@ func change(cmd *cobra.Command, data []byte, pairs []string) ([]byte, error) {
 	if fresh := beyond(after, before); len(fresh) > 0 {
 		return nil, stop(fresh, j.System())
 	}
-	return next, tell(cmd.ErrOrStderr(), after, j.System())
+	return next, tell(cmd.ErrOrStderr(), spoken(cmd), after, j.System())
 }
 
 // losses picks the faults that would be lost with what was typed, because the

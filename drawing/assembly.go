@@ -14,9 +14,9 @@ func Assembly(in Input, c Corner) (Sheet, bool) {
 	if in.Result == nil || in.Result.Assembly == nil || !in.Result.Assembly.Laid {
 		return Sheet{}, false
 	}
-	a := &iso{page: newPage(in, "assembly-"+c.String(), say("assembly.title", "corner", say("corner."+c.String()))), laid: in.Result.Assembly, view: newView(c), made: madeOf(in)}
+	a := &iso{page: newPage(in, "assembly-"+c.String(), in.say("assembly.title", "corner", in.say("corner."+c.String()))), laid: in.Result.Assembly, view: newView(c), made: madeOf(in)}
 	if in.Result.NotToCut {
-		a.paragraph(say("assembly.held"), true)
+		a.paragraph(in.say("assembly.held"), true)
 		a.y += 3
 	}
 	a.gather()
@@ -29,11 +29,11 @@ func Assembly(in Input, c Corner) (Sheet, bool) {
 	a.group("sizes", a.sizes)
 	a.group("marks", a.marks)
 	if len(a.unsized) > 0 {
-		a.paragraph(say("assembly.vault", "sizes", strings.Join(a.unsized, ", ")), false)
+		a.paragraph(in.say("assembly.vault", "sizes", strings.Join(a.unsized, ", ")), false)
 	}
 	a.pieces()
 	a.parts()
-	a.paragraph(say("assembly.unplug"), true)
+	a.paragraph(in.say("assembly.unplug"), true)
 	return a.done(a.desc()), true
 }
 
@@ -84,7 +84,7 @@ func (a *iso) gather() {
 	}
 	if t := a.laid.Tail; t != nil {
 		p := tube{t.Start, t.End, float64(t.Pipe.OD) / 2}
-		a.things = append(a.things, &thing{kind: KindPipe, name: "piece " + t.Mark, mark: t.Mark, title: say("piece.tail", "mark", t.Mark), shapes: []shape{p}, draw: func() { a.drawTube(p, line, Wash) }})
+		a.things = append(a.things, &thing{kind: KindPipe, name: "piece " + t.Mark, mark: t.Mark, title: a.say("piece.tail", "mark", t.Mark), shapes: []shape{p}, draw: func() { a.drawTube(p, line, Wash) }})
 	}
 }
 

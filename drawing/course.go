@@ -17,7 +17,7 @@ func Course(in Input, which design.MovingCase) (Sheet, bool) {
 		return Sheet{}, false
 	}
 	name := caseName(in, which)
-	c := &course{page: newPage(in, "course-"+string(which), say("course.title", "case", name)), m: m, b: b}
+	c := &course{page: newPage(in, "course-"+string(which), in.say("course.title", "case", name)), m: m, b: b}
 	c.scales()
 	c.group("events", c.events)
 	for i := range c.panels {
@@ -45,9 +45,9 @@ func movingOf(in Input, which design.MovingCase) (*design.Moving, basin, bool) {
 // caseName names a case; a stop by what its check valve does.
 func caseName(in Input, which design.MovingCase) string {
 	if which == design.CaseStop && !in.Result.Motion.Valve {
-		return say("course.case.absent")
+		return in.say("course.case.absent")
 	}
-	return say("course.case." + string(which))
+	return in.say("course.case." + string(which))
 }
 
 // course is the sheet of a case while it is drawn.
@@ -89,19 +89,19 @@ func (c *course) scales() {
 	}
 	c.t.to, c.t.most = courseRight, float64(last) // the plot ends with the case
 	line := float64(c.b.line)
-	pond := panel{name: say("course.pond"), at: func(s motion.Sample) float64 { return float64(s.Pond) - line }}
-	pond.limits = []limit{{say("levels.rim"), float64(c.b.rim) - line, thick}, {say("levels.line"), 0, help}}
+	pond := panel{name: c.say("course.pond"), at: func(s motion.Sample) float64 { return float64(s.Pond) - line }}
+	pond.limits = []limit{{c.say("levels.rim"), float64(c.b.rim) - line, thick}, {c.say("levels.line"), 0, help}}
 	if c.b.sill {
-		pond.limits = append(pond.limits, limit{say("levels.sill"), float64(c.b.sillAt) - line, hidden})
+		pond.limits = append(pond.limits, limit{c.say("levels.sill"), float64(c.b.sillAt) - line, hidden})
 	}
 	c.place(pond)
 	if !c.b.vault {
 		return
 	}
-	vault := panel{name: say("course.vault"), at: func(s motion.Sample) float64 { return float64(s.Vault) - line }}
-	vault.limits = []limit{{say("levels.line"), 0, help}, {say("levels.vaultfloor"), float64(c.b.vaultFloor) - line, thick}}
+	vault := panel{name: c.say("course.vault"), at: func(s motion.Sample) float64 { return float64(s.Vault) - line }}
+	vault.limits = []limit{{c.say("levels.line"), 0, help}, {c.say("levels.vaultfloor"), float64(c.b.vaultFloor) - line, thick}}
 	if c.b.minKnown {
-		vault.limits = append(vault.limits, limit{say("levels.minwater"), float64(c.b.minWater) - line, hidden})
+		vault.limits = append(vault.limits, limit{c.say("levels.minwater"), float64(c.b.minWater) - line, hidden})
 	}
 	c.place(vault)
 }
@@ -133,7 +133,7 @@ func (c *course) place(p panel) {
 
 func (c *course) panel(p *panel) {
 	c.text(Text{At: Point{margin, p.head - row}, Size: small, Bold: true, Text: p.name})
-	c.text(Text{At: Point{wide - margin, p.head - row}, Size: small, Anchor: End, Text: say("levels.from", "unit", p.z.name)})
+	c.text(Text{At: Point{wide - margin, p.head - row}, Size: small, Anchor: End, Text: c.say("levels.from", "unit", p.z.name)})
 	si, written := p.z.ticks()
 	for i, v := range si {
 		y := p.z.at(v)
@@ -147,7 +147,7 @@ func (c *course) panel(p *panel) {
 	area := append(append([]Point{{courseLeft, p.foot}}, level...), Point{level[len(level)-1].X, p.foot})
 	c.add(Polygon{Points: area, Fill: Wash}, Polyline{level, stream})
 	end := level[len(level)-1]
-	names := []limit{{say("course.end"), p.at(c.m.Series[len(c.m.Series)-1]), stream}}
+	names := []limit{{c.say("course.end"), p.at(c.m.Series[len(c.m.Series)-1]), stream}}
 	for _, l := range p.limits {
 		y := p.z.at(l.at)
 		c.add(Line{Point{courseLeft, y}, Point{courseRight, y}, l.pen})
@@ -167,7 +167,7 @@ func (c *course) names(p *panel, list []limit, end Point) {
 	spaced := spread(at, small*1.15, p.head, p.foot)
 	for i, l := range list {
 		from := Point{courseRight, at[i]}
-		if l.name == say("course.end") {
+		if l.name == c.say("course.end") {
 			from = Point{end.X, end.Y}
 			c.add(Arc{Centre: from, RX: 0.9, RY: 0.9, Sweep: 360, Fill: Black})
 		}
@@ -210,7 +210,7 @@ func (c *course) time() {
 		c.add(Line{Point{x, c.y}, Point{x, c.y + 1.2}, line})
 		c.text(Text{At: Point{x, c.y + 7}, Size: small, Anchor: Middle, Text: written[i]})
 	}
-	c.text(Text{At: Point{courseRight, c.y + 13}, Size: small, Anchor: End, Text: say("course.time", "unit", c.t.name)})
+	c.text(Text{At: Point{courseRight, c.y + 13}, Size: small, Anchor: End, Text: c.say("course.time", "unit", c.t.name)})
 	c.y += 16.2
 }
 
@@ -219,26 +219,26 @@ func (c *course) depth(z unit.Length) string { return signed(z-c.b.line, c.in.Re
 // lists writes what happens, the extremes, and keeps the levels as rows.
 func (c *course) lists() {
 	m := c.m
-	t := table{title: say("course.extremes"), columns: []column{{flexible: true}, {anchor: End, bold: true}, {anchor: End}}, head: []string{"", c.depthUnit(), say("course.when")}}
-	t.add(say("course.highest"), c.depth(m.Highest), c.clock(m.HighestAt))
+	t := table{title: c.say("course.extremes"), columns: []column{{flexible: true}, {anchor: End, bold: true}, {anchor: End}}, head: []string{"", c.depthUnit(), c.say("course.when")}}
+	t.add(c.say("course.highest"), c.depth(m.Highest), c.clock(m.HighestAt))
 	if c.b.vault {
-		t.add(say("course.lowest"), c.depth(m.Lowest), c.clock(m.LowestAt))
+		t.add(c.say("course.lowest"), c.depth(m.Lowest), c.clock(m.LowestAt))
 	}
 	c.table(t)
 	if back, ok := m.CameBack(); ok {
-		c.paragraph(say("course.back", "water", c.show(float64(back), unit.KindWater)), false)
+		c.paragraph(c.say("course.back", "water", c.show(float64(back), unit.KindWater)), false)
 	}
 	if m.Over > 0 {
-		c.paragraph(say("course.over", "water", c.show(float64(m.Over), unit.KindWater)), true)
+		c.paragraph(c.say("course.over", "water", c.show(float64(m.Over), unit.KindWater)), true)
 	}
 	if m.Dry {
-		c.paragraph(say("course.dry", "time", c.clock(m.DryAt)), true)
+		c.paragraph(c.say("course.dry", "time", c.clock(m.DryAt)), true)
 	}
 	if len(m.Events) > 0 {
 		c.y += 2
-		e := table{title: say("course.events"), columns: []column{{}, {flexible: true}, {anchor: End}}}
+		e := table{title: c.say("course.events"), columns: []column{{}, {flexible: true}, {anchor: End}}}
 		for i, x := range m.Events {
-			what := say("course.event." + string(x.Code))
+			what := c.say("course.event." + string(x.Code))
 			if n := x.Feed; n >= 0 && n < len(c.in.Job.Watercourses) && len(c.in.Job.Watercourses) > 1 {
 				what += ", " + c.in.Job.Watercourses[n].Name
 			}
@@ -251,12 +251,12 @@ func (c *course) lists() {
 
 // rows keeps the levels through time.
 func (c *course) rows() {
-	head := []string{say("course.when"), say("course.pond") + ", " + c.depthUnit(), say("course.vault") + ", " + c.depthUnit(), say("course.drawn"), say("course.flowsback")}
+	head := []string{c.say("course.when"), c.say("course.pond") + ", " + c.depthUnit(), c.say("course.vault") + ", " + c.depthUnit(), c.say("course.drawn"), c.say("course.flowsback")}
 	var rows [][]string
 	for _, s := range c.m.Series {
 		rows = append(rows, []string{c.clock(s.At), c.depth(s.Pond), c.depth(s.Vault), c.show(float64(s.Drawn), unit.KindFlow), c.show(float64(s.Back), unit.KindFlow)})
 	}
-	c.data(say("course.rows"), head, rows)
+	c.data(c.say("course.rows"), head, rows)
 }
 
 // clock shows a time from the beginning of a case as minutes and seconds.
@@ -267,9 +267,9 @@ func (p *page) clock(d unit.Duration) string {
 
 func (c *course) desc(name string) []string {
 	m := c.m
-	out := []string{say("course.desc", "case", name, "time", c.clock(m.Took), "high", c.depth(m.Highest), "unit", c.depthUnit(), "at", c.clock(m.HighestAt))}
+	out := []string{c.say("course.desc", "case", name, "time", c.clock(m.Took), "high", c.depth(m.Highest), "unit", c.depthUnit(), "at", c.clock(m.HighestAt))}
 	if c.b.vault {
-		out = append(out, say("course.desclow", "low", c.depth(m.Lowest), "unit", c.depthUnit(), "at", c.clock(m.LowestAt)))
+		out = append(out, c.say("course.desclow", "low", c.depth(m.Lowest), "unit", c.depthUnit(), "at", c.clock(m.LowestAt)))
 	}
 	return out
 }

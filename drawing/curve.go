@@ -15,7 +15,7 @@ func Curve(in Input) (Sheet, bool) {
 	if in.Result == nil || len(in.Curves.Pumps) == 0 {
 		return Sheet{}, false
 	}
-	c := &curvePlot{page: newPage(in, "curve", say("curve.title"))}
+	c := &curvePlot{page: newPage(in, "curve", in.say("curve.title"))}
 	c.plot()
 	c.y = plotBottom + 13
 	c.figures()
@@ -98,8 +98,8 @@ func (c *curvePlot) axes() {
 		}
 		c.add(Line{Point{plotLeft, plotTop}, Point{plotLeft, plotBottom}, line},
 			Line{Point{plotLeft, plotBottom}, Point{plotRight, plotBottom}, line})
-		c.text(Text{At: Point{margin, plotTop - 5}, Size: small, Text: say("curve.head", "unit", c.h.name)})
-		c.text(Text{At: Point{plotRight, plotBottom + 11.6}, Size: small, Anchor: End, Text: say("curve.flow", "unit", c.x.name)})
+		c.text(Text{At: Point{margin, plotTop - 5}, Size: small, Text: c.say("curve.head", "unit", c.h.name)})
+		c.text(Text{At: Point{plotRight, plotBottom + 11.6}, Size: small, Anchor: End, Text: c.say("curve.flow", "unit", c.x.name)})
 	})
 }
 
@@ -162,7 +162,7 @@ func (c *curvePlot) lines() {
 		if p.Used {
 			pen = thick
 		}
-		c.touch(Group{Name: "pump " + p.Name, Mark: p.Name, Title: say("curve.pump", "name", p.Name)}, func() {
+		c.touch(Group{Name: "pump " + p.Name, Mark: p.Name, Title: c.say("curve.pump", "name", p.Name)}, func() {
 			if estimated(p) { // a band, and the estimate in it broken
 				pen.Dash = Dashed
 				low, high := p.Curve.Band()

@@ -33,7 +33,7 @@ func (c *curvePlot) band() {
 	if head, ok := banded(c.in, "pump.head"); ok {
 		y0, y1 = c.h.at(max(0, head.Low.SI)), c.h.at(min(head.High.SI, c.h.most))
 	}
-	c.touch(Group{Name: "band", Title: say("curve.bandof", "low", c.show(flow.Low.SI, unit.KindFlow), "high", c.show(flow.High.SI, unit.KindFlow))}, func() {
+	c.touch(Group{Name: "band", Title: c.say("curve.bandof", "low", c.show(flow.Low.SI, unit.KindFlow), "high", c.show(flow.High.SI, unit.KindFlow))}, func() {
 		bar := Pen{Ink: Black, Wide: 0.9}
 		c.add(Line{Point{x0, at.Y}, Point{x1, at.Y}, bar}, Line{Point{at.X, y0}, Point{at.X, y1}, bar})
 		for _, x := range [...]float64{x0, x1} {
@@ -53,7 +53,7 @@ func (c *curvePlot) bandRows(t *table) {
 		kind          unit.Kind
 	}{{"pump.flow", "curve.flowband", unit.KindFlow}, {"pump.head", "curve.headband", unit.KindHead}} {
 		if b, ok := banded(c.in, f.figure); ok && c.met == meetAt {
-			t.add(say(f.label), c.show(b.Low.SI, f.kind), say("curve.to", "high", c.show(b.High.SI, f.kind)))
+			t.add(c.say(f.label), c.show(b.Low.SI, f.kind), c.say("curve.to", "high", c.show(b.High.SI, f.kind)))
 		}
 	}
 }
@@ -76,11 +76,11 @@ func Compare(in Input, a, b string) (Sheet, bool) {
 	if len(two.Curves.Pumps) != 2 {
 		return Sheet{}, false
 	}
-	c := &curvePlot{page: newPage(two, "compare", say("compare.title"))}
+	c := &curvePlot{page: newPage(two, "compare", in.say("compare.title"))}
 	c.plot()
 	c.y = plotBottom + 16
 	c.sideBySide(a, b)
-	return c.done([]string{say("compare.desc", "a", a, "b", b)}), true
+	return c.done([]string{in.say("compare.desc", "a", a, "b", b)}), true
 }
 
 // sideBySide writes what each of two pumps gives on the pipe as drawn.
@@ -111,30 +111,30 @@ func (c *curvePlot) sideBySide(a, b string) {
 		}
 		t.add(cells...)
 	}
-	row(say("front.flow"), func(o design.Option) string {
+	row(c.say("front.flow"), func(o design.Option) string {
 		flow := c.show(float64(o.Flow), unit.KindFlow)
 		switch o.Beyond {
 		case unit.MoreThan:
-			return say("curve.over", "flow", flow)
+			return c.say("curve.over", "flow", flow)
 		case unit.LessThan:
-			return say("curve.under", "flow", flow)
+			return c.say("curve.under", "flow", flow)
 		case unit.Exact:
 		}
 		return flow
 	})
-	row(say("front.draws"), func(o design.Option) string {
+	row(c.say("front.draws"), func(o design.Option) string {
 		if o.Power <= 0 {
 			return "—"
 		}
 		return c.show(float64(o.Power), unit.KindPower)
 	})
-	row(say("compare.year"), func(o design.Option) string {
+	row(c.say("compare.year"), func(o design.Option) string {
 		if o.Cost.Currency == "" {
 			return "—"
 		}
 		return o.Cost.Round().Format()
 	})
-	cells := []string{say("compare.shutoff")}
+	cells := []string{c.say("compare.shutoff")}
 	for _, p := range c.in.Curves.Pumps {
 		cells = append(cells, c.show(float64(p.Curve.Peak()), unit.KindHead))
 	}
@@ -145,9 +145,9 @@ func (c *curvePlot) sideBySide(a, b string) {
 // heads keeps the curves as rows: the head of each pump and of the system at
 // every tick of flow.
 func (c *curvePlot) heads() {
-	head := []string{say("curve.flow", "unit", c.x.name), say("curve.system")}
+	head := []string{c.say("curve.flow", "unit", c.x.name), c.say("curve.system")}
 	for _, p := range c.in.Curves.Pumps {
-		head = append(head, say("curve.pump", "name", p.Name))
+		head = append(head, c.say("curve.pump", "name", p.Name))
 	}
 	si, written := c.x.ticks()
 	var rows [][]string
@@ -164,7 +164,7 @@ func (c *curvePlot) heads() {
 		}
 		rows = append(rows, row)
 	}
-	c.data(say("curve.rows", "unit", c.h.name), head, rows)
+	c.data(c.say("curve.rows", "unit", c.h.name), head, rows)
 }
 
 // systemAt reads the system's curve at a flow, between two of its points.

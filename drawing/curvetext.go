@@ -13,14 +13,14 @@ func (c *curvePlot) texts() {
 	c.group("names", func() {
 		c.pointText()
 		for _, p := range c.in.Curves.Pumps {
-			t := Text{Size: small, Bold: p.Used, Ink: Black, Halo: true, Text: fit(say("curve.pump", "name", p.Name), 50)}
+			t := Text{Size: small, Bold: p.Used, Ink: Black, Halo: true, Text: fit(c.say("curve.pump", "name", p.Name), 50)}
 			if estimated(p) {
-				t.Text += ", " + say("curve.box")
+				t.Text += ", " + c.say("curve.box")
 			}
 			c.name(c.along(p.Curve), 0.3, t)
 		}
 		if points := c.clipped(); len(points) > 1 {
-			c.name(points, 0.8, Text{Size: small, Ink: Black, Halo: true, Text: say("curve.system")})
+			c.name(points, 0.8, Text{Size: small, Ink: Black, Halo: true, Text: c.say("curve.system")})
 		}
 		c.split()
 	})
@@ -34,16 +34,16 @@ func (c *curvePlot) pointText() {
 	case meetAt:
 		t.Text = c.show(float64(c.flow), unit.KindFlow)
 		if p, _ := c.used(); estimated(p) {
-			t.Text = say("curve.about", "flow", t.Text)
+			t.Text = c.say("curve.about", "flow", t.Text)
 		}
 	case meetBeyond:
 		p, _ := c.used()
 		h, _, _ := p.Curve.Head(c.flow)
 		at, ring = c.at(c.flow, h), 1
-		t.Text = say(c.beyond("curve.over", "curve.under"), "flow", c.show(float64(c.flow), unit.KindFlow))
+		t.Text = c.say(c.beyond("curve.over", "curve.under"), "flow", c.show(float64(c.flow), unit.KindFlow))
 	case meetNone:
 		at, ring = Point{plotLeft, plotBottom}, 0
-		t.Text = say("curve.none")
+		t.Text = c.say("curve.none")
 	default:
 		return
 	}
@@ -87,7 +87,7 @@ func (c *curvePlot) split() {
 	for _, part := range []struct {
 		from, to float64
 		name     string
-	}{{plotBottom, static, say("curve.static")}, {static, at.Y, say("curve.loss")}} {
+	}{{plotBottom, static, c.say("curve.static")}, {static, at.Y, c.say("curve.loss")}} {
 		if part.from-part.to < small*1.2 {
 			continue
 		}
@@ -114,18 +114,18 @@ func (c *curvePlot) figures() {
 		key := c.y + row*float64(1+len(bands.rows)) + small*0.64 // of the line of the static head
 		c.add(Line{Point{margin, key}, Point{margin + 6, key}, hidden},
 			polygonOf(rectangle(margin, key+row-1.6, margin+6, key+row+1.6), Pen{}, Wash))
-		t.add(say("curve.pump", "name", d.Pump), c.show(float64(c.flow), unit.KindFlow), say("curve.at", "head", c.show(float64(c.head), unit.KindHead)))
+		t.add(c.say("curve.pump", "name", d.Pump), c.show(float64(c.flow), unit.KindFlow), c.say("curve.at", "head", c.show(float64(c.head), unit.KindHead)))
 		c.bandRows(&t)
-		t.add(say("curve.static"), c.show(float64(d.Static), unit.KindHead), "")
-		t.add(say("curve.loss"), c.show(float64(d.Head-d.Static), unit.KindHead), "")
+		t.add(c.say("curve.static"), c.show(float64(d.Static), unit.KindHead), "")
+		t.add(c.say("curve.loss"), c.show(float64(d.Head-d.Static), unit.KindHead), "")
 	}
 	for _, f := range d.Feeds {
 		wanted, got := "", c.show(float64(f.Flow), unit.KindFlow)
 		if f.Wanted > 0 {
-			wanted = say("curve.feed", "flow", c.show(float64(f.Wanted), unit.KindFlow))
+			wanted = c.say("curve.feed", "flow", c.show(float64(f.Wanted), unit.KindFlow))
 		}
 		if f.Dry {
-			got = say("curve.dry")
+			got = c.say("curve.dry")
 		}
 		if c.met == meetBeyond {
 			got = "—" // the flows rest on a pump curve that does not reach them
@@ -133,7 +133,7 @@ func (c *curvePlot) figures() {
 		t.add(f.Name, got, wanted)
 	}
 	for _, o := range c.others() {
-		t.add(say("curve.pump", "name", o.Pump), c.show(float64(o.Flow), unit.KindFlow), say("curve.same"))
+		t.add(c.say("curve.pump", "name", o.Pump), c.show(float64(o.Flow), unit.KindFlow), c.say("curve.same"))
 	}
 	c.table(t)
 }
@@ -175,15 +175,15 @@ func (c *curvePlot) desc() []string {
 	flow := c.show(float64(c.flow), unit.KindFlow)
 	switch c.met {
 	case meetAt:
-		out = append(out, say("curve.desc", "name", p.Name, "flow", flow, "head", c.show(float64(c.head), unit.KindHead)),
-			say("curve.parts", "static", c.show(float64(d.Static), unit.KindHead), "loss", c.show(float64(d.Head-d.Static), unit.KindHead)))
+		out = append(out, c.say("curve.desc", "name", p.Name, "flow", flow, "head", c.show(float64(c.head), unit.KindHead)),
+			c.say("curve.parts", "static", c.show(float64(d.Static), unit.KindHead), "loss", c.show(float64(d.Head-d.Static), unit.KindHead)))
 	case meetBeyond:
-		out = append(out, say(c.beyond("curve.overdesc", "curve.underdesc"), "name", p.Name, "flow", flow))
+		out = append(out, c.say(c.beyond("curve.overdesc", "curve.underdesc"), "name", p.Name, "flow", flow))
 	case meetNone:
-		out = append(out, say("curve.nonedesc", "name", p.Name))
+		out = append(out, c.say("curve.nonedesc", "name", p.Name))
 	}
 	for _, o := range c.others() {
-		out = append(out, say("curve.other", "name", o.Pump, "flow", c.show(float64(o.Flow), unit.KindFlow)))
+		out = append(out, c.say("curve.other", "name", o.Pump, "flow", c.show(float64(o.Flow), unit.KindFlow)))
 	}
 	return out
 }

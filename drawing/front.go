@@ -24,7 +24,7 @@ func Front(in Input) (Sheet, bool) {
 	if len(list) < 2 {
 		return Sheet{}, false
 	}
-	f := &front{page: newPage(in, "front", say("front.title")), list: list, number: make([]int, len(list))}
+	f := &front{page: newPage(in, "front", in.say("front.title")), list: list, number: make([]int, len(list))}
 	n := 0
 	for i, o := range list { // all others are marks without a number
 		if !f.beaten(o) || o.AsIs {
@@ -39,7 +39,7 @@ func Front(in Input) (Sheet, bool) {
 	}
 	f.y = plotBottom + 16
 	f.table(f.rows())
-	f.paragraph(say("front.note"), false)
+	f.paragraph(in.say("front.note"), false)
 	return f.done(f.desc()), true
 }
 
@@ -79,8 +79,8 @@ func (f *front) axes() {
 			f.text(Text{At: Point{plotLeft - 2, y + small*0.36}, Size: small, Anchor: End, Text: written[i]})
 		}
 		f.add(Line{Point{plotLeft, plotTop}, Point{plotLeft, plotBottom}, line}, Line{Point{plotLeft, plotBottom}, Point{plotRight, plotBottom}, line})
-		f.text(Text{At: Point{margin, plotTop - 5}, Size: small, Text: say("front.power", "unit", f.z.name)})
-		f.text(Text{At: Point{plotRight, plotBottom + 12.6}, Size: small, Anchor: End, Text: say("curve.flow", "unit", f.x.name)})
+		f.text(Text{At: Point{margin, plotTop - 5}, Size: small, Text: f.say("front.power", "unit", f.z.name)})
+		f.text(Text{At: Point{plotRight, plotBottom + 12.6}, Size: small, Anchor: End, Text: f.say("curve.flow", "unit", f.x.name)})
 	})
 }
 
@@ -148,7 +148,7 @@ func (f *front) point(i int) {
 }
 
 func (f *front) rows() table {
-	t := table{columns: []column{{anchor: End}, {flexible: true}, {}, {anchor: End, bold: true}, {anchor: End}}, head: []string{"", say("front.pump"), say("plan.pipe"), say("front.flow"), say("front.draws")}}
+	t := table{columns: []column{{anchor: End}, {flexible: true}, {}, {anchor: End, bold: true}, {anchor: End}}, head: []string{"", f.say("front.pump"), f.say("plan.pipe"), f.say("front.flow"), f.say("front.draws")}}
 	for i, o := range f.list {
 		if f.number[i] == 0 {
 			continue
@@ -163,10 +163,10 @@ func (f *front) rows() table {
 }
 
 func (f *front) desc() []string {
-	out := []string{say("front.desc")}
+	out := []string{f.say("front.desc")}
 	for _, o := range f.list {
 		if !f.beaten(o) {
-			out = append(out, say("front.descbest", "pump", o.Pump, "pipe", o.Pipe, "flow", f.show(float64(o.Flow), unit.KindFlow), "power", f.show(float64(o.Power), unit.KindPower)))
+			out = append(out, f.say("front.descbest", "pump", o.Pump, "pipe", o.Pipe, "flow", f.show(float64(o.Flow), unit.KindFlow), "power", f.show(float64(o.Power), unit.KindPower)))
 		}
 	}
 	return out

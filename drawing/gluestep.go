@@ -39,7 +39,7 @@ func GlueSteps(in Input) []Sheet {
 func glueStep(in Input, s *glue.Step) Sheet {
 	number := strconv.Itoa(s.Number)
 	a := &iso{
-		page: &page{in: in, sheet: Sheet{Name: "glue-" + number, Title: say("glue.title", "number", number) + ": " + in.Result.Name, Width: narrow}, y: 2},
+		page: &page{in: in, sheet: Sheet{Name: "glue-" + number, Title: in.say("glue.title", "number", number) + ": " + in.Result.Name, Width: narrow}, y: 2},
 		laid: in.Result.Assembly, made: madeOf(in), hand: s.Parts, quiet: true,
 	}
 	joints := a.joints(s)
@@ -51,20 +51,20 @@ func glueStep(in Input, s *glue.Step) Sheet {
 	}
 	a.stands()
 	for _, j := range joints {
-		a.touch(Group{Name: "joint " + j.number, Mark: "joint " + j.number, Title: say("glue.joint", "number", j.number)}, func() { a.lit(j) })
+		a.touch(Group{Name: "joint " + j.number, Mark: "joint " + j.number, Title: in.say("glue.joint", "number", j.number)}, func() { a.lit(j) })
 	}
 	a.group("marks", func() { a.inHand(s) })
 	if s.Tilt == glue.TiltBelow {
 		a.group("tilt", a.tilt)
 	}
-	desc := []string{say("glue.desc", "number", number, "parts", strings.Join(s.Parts, ", "))}
+	desc := []string{in.say("glue.desc", "number", number, "parts", strings.Join(s.Parts, ", "))}
 	for _, j := range joints {
-		desc = append(desc, say("glue.desc.joint", "number", j.number, "at", j.name))
+		desc = append(desc, in.say("glue.desc.joint", "number", j.number, "at", j.name))
 	}
 	if s.Tilt == glue.TiltBelow {
-		desc = append(desc, say("glue.tilt"))
+		desc = append(desc, in.say("glue.tilt"))
 	}
-	a.data("", []string{say("part"), ""}, a.handRows(s, joints))
+	a.data("", []string{in.say("part"), ""}, a.handRows(s, joints))
 	return a.done(desc)
 }
 
@@ -91,7 +91,7 @@ func (a *iso) handRows(s *glue.Step, joints []lit) [][]string {
 		}
 	}
 	for _, j := range joints {
-		rows = append(rows, []string{say("glue.joint", "number", j.number), j.name})
+		rows = append(rows, []string{a.say("glue.joint", "number", j.number), j.name})
 	}
 	if len(rows) == 0 {
 		rows = append(rows, []string{strings.Join(s.Parts, ", "), ""})
@@ -227,7 +227,7 @@ func (a *iso) tilt() {
 		Line{Point{x - 3.4, y + 11}, Point{x + 3.4, y + 11}, Pen{Ink: Black, Wide: 1.1}},
 	)
 	at := y + small + 1
-	for _, l := range wrap(say("glue.tilt"), true, narrow-x-14-3) {
+	for _, l := range wrap(a.say("glue.tilt"), true, narrow-x-14-3) {
 		a.text(Text{At: Point{x + 14, at}, Size: small, Bold: true, Text: l})
 		at += small * 1.25
 	}

@@ -19,22 +19,22 @@ type height struct {
 func (s *sectionView) heights() {
 	b := &s.b
 	list := []height{
-		{say("levels.rim"), b.rim, s.right},
-		{say("levels.line"), b.line, s.edge},
+		{s.say("levels.rim"), b.rim, s.right},
+		{s.say("levels.line"), b.line, s.edge},
 		{s.runName("levels.pondrun", "levels.pondat"), b.run.Pond, s.edge},
-		{say("levels.pondfloor"), b.floor, s.edge - float64(b.side[len(b.side)-1].In.SI)},
+		{s.say("levels.pondfloor"), b.floor, s.edge - float64(b.side[len(b.side)-1].In.SI)},
 	}
 	if b.vault {
 		list[1].x, list[2].x = s.wall, s.wall
-		list = append(list, height{say("levels.vaultfloor"), b.vaultFloor, s.vaultWall(float64(b.vaultFloor), true)})
+		list = append(list, height{s.say("levels.vaultfloor"), b.vaultFloor, s.vaultWall(float64(b.vaultFloor), true)})
 		if b.moving || math.Abs(float64(b.run.Vault-b.run.Pond)) > 5e-5 {
 			list = append(list, height{s.runName("levels.vaultrun", "levels.vaultat"), b.run.Vault, s.vaultWall(float64(b.run.Vault), true)})
 		}
 		if b.sill {
-			list = append(list, height{say("levels.sill"), b.sillAt, s.wall})
+			list = append(list, height{s.say("levels.sill"), b.sillAt, s.wall})
 		}
 		if b.minKnown {
-			list = append(list, height{say("levels.minwater"), b.minWater, s.vaultWall(float64(b.minWater), true)})
+			list = append(list, height{s.say("levels.minwater"), b.minWater, s.vaultWall(float64(b.minWater), true)})
 		}
 	}
 	slices.SortStableFunc(list, func(a, b height) int { return cmp.Compare(b.at, a.at) })
@@ -43,7 +43,7 @@ func (s *sectionView) heights() {
 		at[i] = s.at(0, float64(h.at)).Y
 	}
 	at = spread(at, row, s.top-1, math.Inf(1))
-	s.text(Text{At: Point{listEnd, s.y + small - 1}, Size: small, Anchor: End, Text: say("levels.from", "unit", s.depthUnit())})
+	s.text(Text{At: Point{listEnd, s.y + small - 1}, Size: small, Anchor: End, Text: s.say("levels.from", "unit", s.depthUnit())})
 	for i, h := range list {
 		from := s.at(h.x, float64(h.at))
 		bend := Point{s.list - sectionGap + 1.5, from.Y}
@@ -61,9 +61,9 @@ func (s *sectionView) heights() {
 // runName names a level as it runs every day, or of one moment.
 func (s *sectionView) runName(every, moment string) string {
 	if s.b.moving {
-		return say(moment)
+		return s.say(moment)
 	}
-	return say(every)
+	return s.say(every)
 }
 
 // fromLine shows an elevation as its height above or below the water line.
@@ -89,6 +89,6 @@ func (s *sectionView) listWidth() float64 {
 	for _, z := range append([]unit.Length{s.b.rim, s.b.line, s.b.floor, s.b.vaultFloor, s.b.run.Pond, s.b.run.Vault, s.b.sillAt, s.b.minWater}, s.b.reach...) {
 		numbers = append(numbers, s.fromLine(z))
 	}
-	names := []string{say("levels.rim"), say("levels.line"), say("levels.pondrun"), say("levels.vaultrun"), say("levels.pondfloor"), say("levels.vaultfloor"), say("levels.sill"), say("levels.minwater")}
+	names := []string{s.say("levels.rim"), s.say("levels.line"), s.say("levels.pondrun"), s.say("levels.vaultrun"), s.say("levels.pondfloor"), s.say("levels.vaultfloor"), s.say("levels.sill"), s.say("levels.minwater")}
 	return widestOf(names...) + 3 + widestOf(numbers...)
 }

@@ -8,6 +8,7 @@ import (
 	"plashet/engine/layout"
 	"plashet/engine/unit"
 	"plashet/job"
+	"plashet/words"
 )
 
 // layoutTall is how tall a picture of a layout may be, mm.
@@ -15,12 +16,12 @@ const layoutTall = 80.0
 
 // Layouts draws the layouts that a search found side by side, at one scale.
 // Without any there is no sheet.
-func Layouts(j *job.Job, a *design.Arranging) (Sheet, bool) {
+func Layouts(j *job.Job, a *design.Arranging, say *words.Language) (Sheet, bool) {
 	if a == nil || a.Outcome == nil || len(a.Outcome.Layouts) == 0 {
 		return Sheet{}, false
 	}
-	in := Input{Job: j, Result: &design.Result{Name: a.Name, Note: a.Note, Units: a.Units}}
-	p := newPage(in, "layouts", say("layouts.title"))
+	in := Input{Job: j, Result: &design.Result{Name: a.Name, Note: a.Note, Units: a.Units}, Say: say}
+	p := newPage(in, "layouts", in.say("layouts.title"))
 	var pictures []*picture
 	for i := range a.Outcome.Layouts[:min(a.Shown, len(a.Outcome.Layouts))] {
 		l := &a.Outcome.Layouts[i]
@@ -33,14 +34,14 @@ func Layouts(j *job.Job, a *design.Arranging) (Sheet, bool) {
 	for i := range pictures {
 		rows = append(rows, p.figures(i, a))
 	}
-	p.data("", []string{say("layouts.layout"), say("layouts.head"), say("layouts.joints"), say("layouts.elbows"), say("layouts.slide"), say("layouts.water"), say("layouts.cost")}, rows)
+	p.data("", []string{in.say("layouts.layout"), in.say("layouts.head"), in.say("layouts.joints"), in.say("layouts.elbows"), in.say("layouts.slide"), in.say("layouts.water"), in.say("layouts.cost")}, rows)
 	if n := len(a.Outcome.Layouts) - len(pictures); n > 0 {
-		p.paragraph(say("layouts.more", "count", strconv.Itoa(n)), false)
+		p.paragraph(in.say("layouts.more", "count", strconv.Itoa(n)), false)
 	}
 	if c := a.Outcome.Proof.Claim; c == arrange.Capped || c == arrange.Stopped {
-		p.paragraph(say("layouts.unproven"), true)
+		p.paragraph(in.say("layouts.unproven"), true)
 	}
-	return p.done(append([]string{say("layouts.desc")}, told(pictures)...)), true
+	return p.done(append([]string{in.say("layouts.desc")}, told(pictures)...)), true
 }
 
 // madeFrom tells what the parts of a layout are, counted from 0.
@@ -55,15 +56,15 @@ func madeFrom(a *design.Arranging, n int) (parts []made) {
 // worth says what a layout costs in every respect.
 func (p *page) worth(i int, a *design.Arranging, l *arrange.Layout) []string {
 	w := &l.Worth
-	slide := say("layouts.lifts")
+	slide := p.say("layouts.lifts")
 	if w.Slide > 0 {
-		slide = say("layouts.slides", "by", p.tape(w.Slide))
+		slide = p.say("layouts.slides", "by", p.tape(w.Slide))
 	}
 	out := []string{
-		say("layouts.one", "number", strconv.Itoa(i+1), "head", p.show(float64(w.Head), unit.KindHead)),
-		say("layouts.counts", "joints", strconv.Itoa(w.Joints), "elbows", strconv.Itoa(w.Elbows)),
+		p.say("layouts.one", "number", strconv.Itoa(i+1), "head", p.show(float64(w.Head), unit.KindHead)),
+		p.say("layouts.counts", "joints", strconv.Itoa(w.Joints), "elbows", strconv.Itoa(w.Elbows)),
 		slide,
-		say("layouts.released", "volume", p.show(float64(w.Released), unit.KindWater)),
+		p.say("layouts.released", "volume", p.show(float64(w.Released), unit.KindWater)),
 	}
 	if w.Priced && a.Currency != "" {
 		out = append(out, strconv.FormatFloat(w.Cost, 'f', 2, 64)+" "+a.Currency)

@@ -20,7 +20,7 @@ func Levels(in Input) (Sheet, bool) {
 	if !ok {
 		return Sheet{}, false
 	}
-	p := newPage(in, "levels", say("levels.title"))
+	p := newPage(in, "levels", in.say("levels.title"))
 	newSection(p, b).draw()
 	l := &ladder{page: p, b: b}
 	l.draw()
@@ -72,9 +72,9 @@ func (l *ladder) pick() {
 		if !ok || s.moment == level.MomentHeld && !hasValve(l.in.Job) {
 			continue
 		}
-		name := say(s.name)
+		name := l.say(s.name)
 		if s.moment == level.MomentOpen && !hasValve(l.in.Job) {
-			name = say("levels.stop.novalve")
+			name = l.say("levels.stop.novalve")
 		}
 		l.states = append(l.states, stand{name, st})
 	}
@@ -110,7 +110,7 @@ func (l *ladder) at(fromLine float64) float64 {
 func (l *ladder) draw() {
 	l.pick()
 	l.limits()
-	l.text(Text{At: Point{margin, l.y + small}, Size: small, Text: say("levels.ladder", "unit", l.depthUnit())})
+	l.text(Text{At: Point{margin, l.y + small}, Size: small, Text: l.say("levels.ladder", "unit", l.depthUnit())})
 	l.head = l.y + row + 2
 	l.foot = l.head + ladderTall
 	l.group("levels of the pond", l.columns)
@@ -135,7 +135,7 @@ func (l *ladder) columns() {
 		y := l.at(float64(d))
 		l.add(polygonOf(rectangle(x0, y, x1, l.foot), Pen{}, Wash), Line{Point{x0, y}, Point{x1, y}, stream})
 		over, under := l.figure(Text{At: Point{(x0 + x1) / 2, y - 1.6}, Size: figure, Anchor: Middle, Bold: true, Text: signed(d, l.in.Result.Units)}, each)
-		l.note((x0+x1)/2, over, under, strings.Fields(troubled(s.state)))
+		l.note((x0+x1)/2, over, under, strings.Fields(l.troubled(s.state)))
 		at := l.foot + small + 1.4
 		for _, w := range wrap(s.name, false, x1-x0+columnGap-0.6) {
 			l.text(Text{At: Point{(x0 + x1) / 2, at}, Size: small, Anchor: Middle, Text: w})
@@ -208,12 +208,12 @@ func (l *ladder) note(x, over, under float64, words []string) {
 }
 
 // troubled says what is wrong with a moment.
-func troubled(s level.State) string {
+func (l *ladder) troubled(s level.State) string {
 	switch {
 	case s.Starved:
-		return say("levels.starved")
+		return l.say("levels.starved")
 	case !s.Moment.Running() && s.Edge.Freeboard < 0:
-		return say("levels.spills")
+		return l.say("levels.spills")
 	}
 	return ""
 }
@@ -227,12 +227,12 @@ type limit struct {
 
 // limitsDrawn lists them from the top down.
 func (l *ladder) limitsDrawn() []limit {
-	out := []limit{{say("levels.rim"), float64(l.b.rim - l.b.line), thick}, {say("levels.line"), 0, help}}
+	out := []limit{{l.say("levels.rim"), float64(l.b.rim - l.b.line), thick}, {l.say("levels.line"), 0, help}}
 	if l.b.sill {
 		if l.b.need > l.b.sillAt {
-			out = append(out, limit{say("levels.need"), float64(l.b.need - l.b.line), Pen{Ink: Black, Wide: 0.4, Dash: Dashed}})
+			out = append(out, limit{l.say("levels.need"), float64(l.b.need - l.b.line), Pen{Ink: Black, Wide: 0.4, Dash: Dashed}})
 		}
-		out = append(out, limit{say("levels.sill"), float64(l.b.sillAt - l.b.line), thick})
+		out = append(out, limit{l.say("levels.sill"), float64(l.b.sillAt - l.b.line), thick})
 	}
 	sortLimits(out)
 	return out
@@ -275,17 +275,17 @@ func (l *ladder) lines() {
 func (l *ladder) margins() {
 	l.y += 2
 	depth := func(d unit.Length) string { return l.show(float64(d), unit.KindDepth) }
-	t := table{columns: []column{{flexible: true}, {anchor: End, bold: true}, {anchor: End}}, head: []string{"", say("levels.is"), say("levels.needs")}}
+	t := table{columns: []column{{flexible: true}, {anchor: End, bold: true}, {anchor: End}}, head: []string{"", l.say("levels.is"), l.say("levels.needs")}}
 	margin := func(name string, m level.Margin) {
 		if m.Applies {
-			t.add(judged(name, m.Over < 0), depth(m.Present), depth(m.Needed))
+			t.add(l.judged(name, m.Over < 0), depth(m.Present), depth(m.Needed))
 		}
 	}
-	margin(say("levels.oversill"), l.b.run.Sill)
-	margin(say("levels.overpump"), l.b.run.Pump)
+	margin(l.say("levels.oversill"), l.b.run.Sill)
+	margin(l.say("levels.overpump"), l.b.run.Pump)
 	rain := "—"
 	if r := l.in.Job.Site.DesignRain; !r.IsZero() {
-		rain = say("levels.rain", "depth", depth(r.SI))
+		rain = l.say("levels.rain", "depth", depth(r.SI))
 	}
 	for _, s := range l.states {
 		if s.state.Moment.Running() || s.state.Moment == level.MomentRest {
@@ -296,15 +296,15 @@ func (l *ladder) margins() {
 			code = "levels.under.stop"
 		}
 		e := s.state.Edge
-		t.add(judged(say(code), e.Freeboard < 0 || e.RainRoom < 0), depth(e.Freeboard), rain)
+		t.add(l.judged(l.say(code), e.Freeboard < 0 || e.RainRoom < 0), depth(e.Freeboard), rain)
 	}
 	l.table(t)
 }
 
 // judged adds to a margin's name that it does not suffice.
-func judged(name string, short bool) string {
+func (l *ladder) judged(name string, short bool) string {
 	if short {
-		return name + ", " + say("levels.short")
+		return name + ", " + l.say("levels.short")
 	}
 	return name
 }
@@ -320,11 +320,11 @@ func (l *ladder) desc() []string {
 		case d > 0:
 			code = "levels.above"
 		}
-		parts = append(parts, say(code, "name", s.name, "depth", l.show(math.Abs(float64(d)), unit.KindDepth)))
+		parts = append(parts, l.say(code, "name", s.name, "depth", l.show(math.Abs(float64(d)), unit.KindDepth)))
 	}
-	out := []string{say("levels.desc", "list", strings.Join(parts, "; "))}
+	out := []string{l.say("levels.desc", "list", strings.Join(parts, "; "))}
 	if l.b.sill {
-		out = append(out, say("levels.descsill", "sill", l.show(float64(l.b.line-l.b.sillAt), unit.KindDepth), "rim", l.show(float64(l.b.rim-l.b.line), unit.KindDepth)))
+		out = append(out, l.say("levels.descsill", "sill", l.show(float64(l.b.line-l.b.sillAt), unit.KindDepth), "rim", l.show(float64(l.b.rim-l.b.line), unit.KindDepth)))
 	}
 	return out
 }

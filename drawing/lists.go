@@ -14,7 +14,7 @@ func (a *iso) pieces() {
 	}
 	t := table{
 		columns: []column{{bold: true}, {flexible: true}, {anchor: End, bold: true}, {anchor: End}, {anchor: End}},
-		head:    []string{say("piece"), say("piece.between"), say("piece.cut"), "", say("piece.marks")},
+		head:    []string{a.say("piece"), a.say("piece.between"), a.say("piece.cut"), "", a.say("piece.marks")},
 	}
 	unsure, closing := false, ""
 	for i := range a.laid.Pieces {
@@ -33,13 +33,13 @@ func (a *iso) pieces() {
 	}
 	a.table(t)
 	if off := a.laid.Closure.Off.Norm(); off > missed {
-		a.paragraph(say("assembly.off", "off", a.tape(unit.Length(off))), true)
+		a.paragraph(a.say("assembly.off", "off", a.tape(unit.Length(off))), true)
 	}
 	if closing != "" {
-		a.paragraph(say("piece.closing", "mark", closing), false)
+		a.paragraph(a.say("piece.closing", "mark", closing), false)
 	}
 	if unsure {
-		a.paragraph(say("piece.unsure"), false)
+		a.paragraph(a.say("piece.unsure"), false)
 	}
 	a.y += 2
 }
@@ -47,7 +47,7 @@ func (a *iso) pieces() {
 // parts writes what the marks stand for and how the sockets are known that the
 // pieces were worked out by.
 func (a *iso) parts() {
-	t := table{columns: []column{{}, {flexible: true}, {anchor: End}}, head: []string{say("part"), "", say("part.socket")}}
+	t := table{columns: []column{{}, {flexible: true}, {anchor: End}}, head: []string{a.say("part"), "", a.say("part.socket")}}
 	for i := range a.laid.Places {
 		t.add(a.mark(i), a.partName(i), a.sockets(i))
 	}
@@ -60,7 +60,7 @@ func (a *iso) parts() {
 func (a *iso) partName(i int) string {
 	name := a.made[i].name
 	if a.laid.Places[i].CoverUp {
-		name += ", " + say("part.cover")
+		name += ", " + a.say("part.cover")
 	}
 	return name
 }
@@ -68,7 +68,7 @@ func (a *iso) partName(i int) string {
 // pumpTitle names the pump for who touches it.
 func (a *iso) pumpTitle() string {
 	if p, ok := usedPump(a.in.Job); ok {
-		return say("curve.pump", "name", p.Name)
+		return a.say("curve.pump", "name", p.Name)
 	}
 	return ""
 }
@@ -79,7 +79,7 @@ func (a *iso) sockets(part int) string {
 	for i := range a.laid.Pieces {
 		c := &a.laid.Pieces[i]
 		for k, at := range [2]int{c.After, c.After + 1} {
-			if word := say("known." + string(c.Ends[k].By)); at == part && !slices.Contains(known, word) {
+			if word := a.say("known." + string(c.Ends[k].By)); at == part && !slices.Contains(known, word) {
 				known = append(known, word)
 			}
 		}
@@ -94,20 +94,20 @@ func (a *iso) rolls() {
 	}
 	t := table{
 		columns: []column{{}, {flexible: true}, {anchor: End}, {anchor: End}, {anchor: End}},
-		head:    []string{say("part.elbow"), say("part.zero"), say("part.roll"), say("part.arc"), say("part.other")},
+		head:    []string{a.say("part.elbow"), a.say("part.zero"), a.say("part.roll"), a.say("part.arc"), a.say("part.other")},
 	}
 	for _, r := range a.laid.Rolls {
-		zero := say("part.zero.top")
+		zero := a.say("part.zero.top")
 		if r.Upright {
-			zero = say("part.zero.back")
+			zero = a.say("part.zero.back")
 		}
-		arc, other := say("part.online"), ""
+		arc, other := a.say("part.online"), ""
 		if r.Arc > 0 {
 			arc, other = a.tape(r.Arc), a.tape(r.Other)
 		}
 		t.add(r.Mark, zero, a.show(float64(r.Angle), unit.KindAngle), arc, other)
 	}
 	a.table(t)
-	a.paragraph(say("part.clockwise"), false)
+	a.paragraph(a.say("part.clockwise"), false)
 	a.y += 2
 }

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"plashet/demo"
+	"plashet/engine/design"
 	"plashet/engine/layout"
 )
 
@@ -126,7 +127,7 @@ func TestStruckWords(t *testing.T) {
 		_, all := draw(t, example(t, name))
 		s := sheet(t, all, "levels")
 		for _, x := range texts(s) {
-			if x.Text != say("levels.starved") {
+			if x.Text != (&Input{Result: &design.Result{}}).say("levels.starved") {
 				continue
 			}
 			words++

@@ -78,7 +78,7 @@ func (a *iso) pumpName() {
 	if !ok || len(a.laid.Body) == 0 {
 		return
 	}
-	t := Text{Size: small, Anchor: Middle, Ink: Black, Text: fit(say("curve.pump", "name", pump.Name), 40)}
+	t := Text{Size: small, Anchor: Middle, Ink: Black, Text: fit(a.say("curve.pump", "name", pump.Name), 40)}
 	var places []place
 	for _, f := range block(a.laid.Body[0]).faces(a.view) {
 		t.At = f[0].Add(f[2]).Scale(0.5).Add(Point{0, small * 0.36})
@@ -96,13 +96,13 @@ func (a *iso) pumpName() {
 func (a *iso) cut(c *layout.Piece) string { return a.tape(c.Cut) }
 
 func (a *iso) desc() []string {
-	out := []string{say("assembly.desc", "corner", say("corner."+a.view.corner.String()))}
+	out := []string{a.say("assembly.desc", "corner", a.say("corner."+a.view.corner.String()))}
 	if a.in.Result.NotToCut {
-		out = append(out, say("assembly.held"))
+		out = append(out, a.say("assembly.held"))
 	}
 	for i := range a.laid.Pieces {
 		c := &a.laid.Pieces[i]
-		out = append(out, say("assembly.piece", "mark", c.Mark, "from", c.From, "to", c.To, "cut", a.cut(c)))
+		out = append(out, a.say("assembly.piece", "mark", c.Mark, "from", c.From, "to", c.To, "cut", a.cut(c)))
 	}
 	return out
 }

@@ -52,7 +52,7 @@ func ModelOf(in Input) (Model, bool) {
 	a := &iso{page: &page{in: in}, laid: in.Result.Assembly, view: newView(FrontLeft), made: madeOf(in)}
 	a.gather()
 	rings := a.box().rings()
-	m := Model{Title: say("model.title") + ": " + in.Result.Name, Held: in.Result.NotToCut, Floor: rings[0], Rim: rings[1]}
+	m := Model{Title: in.say("model.title") + ": " + in.Result.Name, Held: in.Result.NotToCut, Floor: rings[0], Rim: rings[1]}
 	for _, t := range a.things {
 		s := Solid{Kind: t.kind, Mark: t.mark, Title: t.title}
 		for _, x := range t.shapes {

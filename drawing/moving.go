@@ -32,17 +32,17 @@ func Frame(in Input, which design.MovingCase, k int) (Sheet, bool) {
 		b.reach = append(b.reach, c.Highest, c.Lowest)
 	}
 	name := caseName(in, which)
-	p := newPage(in, "section-"+string(which)+"-"+strconv.Itoa(k), say("section.title", "case", name))
+	p := newPage(in, "section-"+string(which)+"-"+strconv.Itoa(k), in.say("section.title", "case", name))
 	view := newSection(p, b)
 	view.draw()
 	t := table{columns: []column{{flexible: true}, {anchor: End, bold: true}}}
-	t.add(say("course.when"), p.clock(s.At))
-	t.add(say("course.drawn"), p.show(float64(s.Drawn), unit.KindFlow))
-	t.add(say("course.flowsback"), p.show(float64(s.Back), unit.KindFlow))
-	t.add(say("course.returns"), p.show(float64(s.Returns), unit.KindFlow))
-	t.add(say("course.stored"), p.show(float64(s.Stored), unit.KindWater))
-	t.add(say("course.spilt"), p.show(float64(s.Over), unit.KindWater))
+	t.add(in.say("course.when"), p.clock(s.At))
+	t.add(in.say("course.drawn"), p.show(float64(s.Drawn), unit.KindFlow))
+	t.add(in.say("course.flowsback"), p.show(float64(s.Back), unit.KindFlow))
+	t.add(in.say("course.returns"), p.show(float64(s.Returns), unit.KindFlow))
+	t.add(in.say("course.stored"), p.show(float64(s.Stored), unit.KindWater))
+	t.add(in.say("course.spilt"), p.show(float64(s.Over), unit.KindWater))
 	p.table(t)
 	depth := func(z unit.Length) string { return signed(z-b.line, in.Result.Units) }
-	return p.done([]string{say("section.desc", "case", name, "time", p.clock(s.At), "pond", depth(s.Pond), "vault", depth(s.Vault), "unit", p.depthUnit())}), true
+	return p.done([]string{in.say("section.desc", "case", name, "time", p.clock(s.At), "pond", depth(s.Pond), "vault", depth(s.Vault), "unit", p.depthUnit())}), true
 }

@@ -7,6 +7,7 @@ import (
 	"plashet/engine/design"
 	"plashet/engine/unit"
 	"plashet/job"
+	"plashet/words"
 )
 
 // Input is what is drawn.
@@ -14,6 +15,7 @@ type Input struct {
 	Job    *job.Job
 	Result *design.Result
 	Curves design.Curves
+	Say    *words.Language
 }
 
 // Sheets gives all the sheets that the answer has enough for: the pond in plan,

@@ -173,7 +173,7 @@ func (a *iso) seen(c *layout.Piece) (*thing, bool) {
 	t := tube{from, to, float64(c.Pipe.OD) / 2}
 	return &thing{
 		kind: KindPipe, name: "piece " + c.Mark, mark: c.Mark, shapes: []shape{t},
-		title: say("assembly.piece", "mark", c.Mark, "from", c.From, "to", c.To, "cut", a.cut(c)),
+		title: a.say("assembly.piece", "mark", c.Mark, "from", c.From, "to", c.To, "cut", a.cut(c)),
 		draw: func() {
 			pen, fill := a.inked(c.Mark, line, Wash)
 			a.drawTube(t, pen, fill)

@@ -8,6 +8,7 @@ import (
 	"plashet/engine/geom"
 	"plashet/engine/layout"
 	"plashet/job"
+	"plashet/words"
 )
 
 // Marked draws the assembly with the part or piece of one mark drawn strongly,
@@ -18,7 +19,7 @@ func Marked(in Input, mark string) (Sheet, bool) {
 		return Sheet{}, false
 	}
 	a := &iso{
-		page: &page{in: in, sheet: Sheet{Name: "piece-" + mark, Title: say("piece.title", "mark", mark) + ": " + in.Result.Name, Width: narrow}, y: 2},
+		page: &page{in: in, sheet: Sheet{Name: "piece-" + mark, Title: in.say("piece.title", "mark", mark) + ": " + in.Result.Name, Width: narrow}, y: 2},
 		laid: in.Result.Assembly, made: madeOf(in), hand: []string{mark}, quiet: true,
 	}
 	at, ok := a.whereIs(mark)
@@ -33,7 +34,7 @@ func Marked(in Input, mark string) (Sheet, bool) {
 	}
 	a.stands()
 	a.group("marks", func() { a.call(at, Text{Bold: true, Text: mark}) })
-	return a.done([]string{say("piece.desc", "mark", mark)}), true
+	return a.done([]string{in.say("piece.desc", "mark", mark)}), true
 }
 
 // whereIs finds the middle of the part or piece of a mark.
@@ -52,13 +53,13 @@ func (a *iso) whereIs(mark string) (geom.Vec3, bool) {
 
 // LayoutAlone draws one of the layouts that a search found, counted from 0, with
 // marks and cut lengths, seen over a corner.
-func LayoutAlone(j *job.Job, a *design.Arranging, n int, c Corner) (Sheet, bool) {
+func LayoutAlone(j *job.Job, a *design.Arranging, n int, c Corner, say *words.Language) (Sheet, bool) {
 	if a == nil || a.Outcome == nil || n < 0 || n >= len(a.Outcome.Layouts) {
 		return Sheet{}, false
 	}
-	in := Input{Job: j, Result: &design.Result{Name: a.Name, Units: a.Units}}
+	in := Input{Job: j, Result: &design.Result{Name: a.Name, Units: a.Units}, Say: say}
 	l := &a.Outcome.Layouts[n]
-	d := &iso{page: &page{in: in, sheet: Sheet{Name: "layout-" + strconv.Itoa(n+1), Title: say("layouts.alone", "number", strconv.Itoa(n+1)) + ": " + a.Name, Width: layoutWide}, y: 2}, laid: &l.Laid, made: madeFrom(a, n), view: newView(c)}
+	d := &iso{page: &page{in: in, sheet: Sheet{Name: "layout-" + strconv.Itoa(n+1), Title: in.say("layouts.alone", "number", strconv.Itoa(n+1)) + ": " + a.Name, Width: layoutWide}, y: 2}, laid: &l.Laid, made: madeFrom(a, n), view: newView(c)}
 	d.gather()
 	d.fit()
 	d.group("vault", d.vault)

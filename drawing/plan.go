@@ -21,9 +21,9 @@ func Plan(in Input) (Sheet, bool) {
 	if err != nil {
 		return Sheet{}, false
 	}
-	p := &plan{page: newPage(in, "plan", say("plan.title")), o: outline}
+	p := &plan{page: newPage(in, "plan", in.say("plan.title")), o: outline}
 	p.scales()
-	p.touch(Group{Name: "pond", Title: say("plan.pond")}, p.pond)
+	p.touch(Group{Name: "pond", Title: in.say("plan.pond")}, p.pond)
 	p.group("beside", p.drawBeside)
 	p.y = p.foot + 3
 	p.bar()
@@ -83,9 +83,9 @@ func (p *plan) scales() {
 // found lists what is drawn beside the pond.
 func (p *plan) found() {
 	if v := &p.in.Job.Vault; v.Shape == "round" && v.Length.SI > 0 {
-		p.beside = append(p.beside, footprint{say("plan.vault"), v.Length.SI, v.Length.SI, true})
+		p.beside = append(p.beside, footprint{p.say("plan.vault"), v.Length.SI, v.Length.SI, true})
 	} else if v.Length.SI > 0 && v.Width.SI > 0 {
-		p.beside = append(p.beside, footprint{say("plan.vault"), v.Length.SI, v.Width.SI, false})
+		p.beside = append(p.beside, footprint{p.say("plan.vault"), v.Length.SI, v.Width.SI, false})
 	}
 	for _, c := range p.in.Job.Watercourses {
 		for _, part := range c.Parts {
@@ -130,7 +130,7 @@ func (p *plan) pond() {
 		flat := p.chain(ring)
 		p.add(Polygon{Points: flat, Pen: Pen{Ink: Water, Wide: 0.3}})
 		p.field.lines = append(p.field.lines, patchOf(append(flat, flat[0])...))
-		inner, said = append(inner, flat), append(said, say("plan.deep", "depth", p.show(float64(s.Depth.SI), unit.KindDepth)))
+		inner, said = append(inner, flat), append(said, p.say("plan.deep", "depth", p.show(float64(s.Depth.SI), unit.KindDepth)))
 	}
 	for i, ring := range inner {
 		p.onRing(ring, said[i])
@@ -243,7 +243,7 @@ func (p *plan) drawBeside() {
 	}
 	left := wide - margin - sideWide
 	y := p.y + 1
-	for _, l := range wrap(say("plan.beside"), false, sideWide) {
+	for _, l := range wrap(p.say("plan.beside"), false, sideWide) {
 		p.text(Text{At: Point{left, y + small}, Size: small, Text: l})
 		y += small * 1.2
 	}
@@ -277,25 +277,25 @@ func (p *plan) bar() {
 	n := round125(20 / p.scale / one)
 	x1 := margin + n*one*p.scale
 	p.add(polygonOf(rectangle(margin, p.y+1.2, x1, p.y+2.6), line, Black))
-	p.text(Text{At: Point{x1 + 2.5, p.y + small*0.8}, Size: small, Text: say("plan.bar", "length", trimmed(n), "unit", name)})
+	p.text(Text{At: Point{x1 + 2.5, p.y + small*0.8}, Size: small, Text: p.say("plan.bar", "length", trimmed(n), "unit", name)})
 	p.y += row + 2
 }
 
 // lists writes sizes, shelves, runs and falls, each as far as the job has it.
 func (p *plan) lists() {
-	t := table{title: say("plan.pond"), columns: []column{{flexible: true}, {anchor: End, bold: true}}}
-	t.add(say("plan.area"), p.show(float64(p.o.Area()), unit.KindArea))
-	t.add(say("plan.round"), p.show(float64(p.o.Perimeter()), unit.KindDistance))
+	t := table{title: p.say("plan.pond"), columns: []column{{flexible: true}, {anchor: End, bold: true}}}
+	t.add(p.say("plan.area"), p.show(float64(p.o.Area()), unit.KindArea))
+	t.add(p.say("plan.round"), p.show(float64(p.o.Perimeter()), unit.KindDistance))
 	for _, s := range p.in.Job.Pond.Section {
-		t.add(say("plan.shelf", "in", p.show(float64(s.In.SI), unit.KindDepth)), p.show(float64(s.Depth.SI), unit.KindDepth))
+		t.add(p.say("plan.shelf", "in", p.show(float64(s.In.SI), unit.KindDepth)), p.show(float64(s.Depth.SI), unit.KindDepth))
 	}
 	p.table(t)
 	if len(p.unsaid) > 0 {
-		p.paragraph(say("plan.noshelf", "list", strings.Join(p.unsaid, ", ")), false)
+		p.paragraph(p.say("plan.noshelf", "list", strings.Join(p.unsaid, ", ")), false)
 	}
 	p.y += 2
 	if len(p.in.Job.Runs) > 0 {
-		r := table{title: say("plan.runs"), columns: []column{{flexible: true}, {}, {anchor: End}, {anchor: End}}, head: []string{say("plan.run"), say("plan.pipe"), say("plan.length"), say("plan.rise")}}
+		r := table{title: p.say("plan.runs"), columns: []column{{flexible: true}, {}, {anchor: End}, {anchor: End}}, head: []string{p.say("plan.run"), p.say("plan.pipe"), p.say("plan.length"), p.say("plan.rise")}}
 		for i := range p.in.Job.Runs {
 			run := &p.in.Job.Runs[i]
 			rise := "—"
@@ -308,26 +308,26 @@ func (p *plan) lists() {
 		p.y += 2
 	}
 	p.falls()
-	p.paragraph(say("plan.unsurveyed"), false)
+	p.paragraph(p.say("plan.unsurveyed"), false)
 }
 
 // falls lists the parts of the watercourses from the top down.
 func (p *plan) falls() {
-	t := table{title: say("plan.falls"), columns: []column{{flexible: true}, {}, {anchor: End}}, head: []string{say("plan.fall"), "", say("plan.width")}}
+	t := table{title: p.say("plan.falls"), columns: []column{{flexible: true}, {}, {anchor: End}}, head: []string{p.say("plan.fall"), "", p.say("plan.width")}}
 	for i := range p.in.Job.Watercourses {
 		c := &p.in.Job.Watercourses[i]
 		for _, part := range c.Parts {
 			switch {
 			case part.Lip != nil:
-				t.add(c.Name+": "+part.Lip.Name, say("plan.lip"), p.tape(part.Lip.Width.SI))
+				t.add(c.Name+": "+part.Lip.Name, p.say("plan.lip"), p.tape(part.Lip.Width.SI))
 			case part.Reach != nil:
-				t.add(c.Name+": "+part.Reach.Name, say("plan.reach", "length", p.show(float64(part.Reach.Length.SI), unit.KindPlan)), p.show(float64(part.Reach.Width.SI), unit.KindPlan))
+				t.add(c.Name+": "+part.Reach.Name, p.say("plan.reach", "length", p.show(float64(part.Reach.Length.SI), unit.KindPlan)), p.show(float64(part.Reach.Width.SI), unit.KindPlan))
 			case part.Pool != nil:
 				w := "—"
 				if part.Pool.Width.SI > 0 {
 					w = p.show(float64(part.Pool.Width.SI), unit.KindPlan)
 				}
-				t.add(c.Name+": "+part.Pool.Name, say("plan.pool"), w)
+				t.add(c.Name+": "+part.Pool.Name, p.say("plan.pool"), w)
 			}
 		}
 	}
@@ -341,7 +341,7 @@ func (p *plan) falls() {
 func (p *plan) desc() []string {
 	b := p.o.Bounds()
 	return []string{
-		say("plan.desc", "length", p.show(b.Max.X-b.Min.X, unit.KindPlan), "width", p.show(b.Max.Y-b.Min.Y, unit.KindPlan), "area", p.show(float64(p.o.Area()), unit.KindArea)),
-		say("plan.unsurveyed"),
+		p.say("plan.desc", "length", p.show(b.Max.X-b.Min.X, unit.KindPlan), "width", p.show(b.Max.Y-b.Min.Y, unit.KindPlan), "area", p.show(float64(p.o.Area()), unit.KindArea)),
+		p.say("plan.unsurveyed"),
 	}
 }

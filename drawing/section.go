@@ -65,12 +65,12 @@ func Section(in Input) (Sheet, bool) {
 	if !ok {
 		return Sheet{}, false
 	}
-	p := newPage(in, "section", say("section.alone"))
+	p := newPage(in, "section", in.say("section.alone"))
 	s := newSection(p, b)
 	s.draw()
 	// Heights count from the survey's zero, lengths from the pond's edge.
 	p.sheet.Scale = Scale{PerM: s.scale, Zero: s.at(s.edge, 0)}
-	return p.done([]string{say("section.alonedesc")}), true
+	return p.done([]string{in.say("section.alonedesc")}), true
 }
 
 // draw draws the section.

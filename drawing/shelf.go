@@ -9,7 +9,7 @@ func PumpAlone(in Input) (Sheet, bool) {
 	}
 	in.Curves.System = nil
 	in.Curves.Pumps = in.Curves.Pumps[:1]
-	c := &curvePlot{page: newPage(in, "pump", say("curve.alone"))}
+	c := &curvePlot{page: newPage(in, "pump", in.say("curve.alone"))}
 	c.axes()
 	c.lines()
 	c.group("points", func() {
@@ -22,5 +22,5 @@ func PumpAlone(in Input) (Sheet, bool) {
 	})
 	c.texts()
 	c.y = plotBottom + 13
-	return c.done([]string{say("curve.alonedesc", "name", in.Job.Pumps[0].Name)}), true
+	return c.done([]string{in.say("curve.alonedesc", "name", in.Job.Pumps[0].Name)}), true
 }

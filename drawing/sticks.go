@@ -55,7 +55,7 @@ func (d *stickPlan) open() {
 	if n := len(d.out); n > 0 {
 		name += "-" + strconv.Itoa(n+1)
 	}
-	d.page = newPage(d.in, name, say("sticks.title"))
+	d.page = newPage(d.in, name, d.in.say("sticks.title"))
 	d.desc = nil
 }
 
@@ -74,7 +74,7 @@ func (d *stickPlan) heading(c *design.Cutting) {
 	}
 	d.paragraph(c.Pipe, true)
 	if c.NotToCut {
-		d.paragraph(say("assembly.held"), true)
+		d.paragraph(d.in.say("assembly.held"), true)
 	}
 	d.y += 1
 }
@@ -86,16 +86,16 @@ func (d *stickPlan) bar(c *design.Cutting, k int) {
 	if b.From == cut.FromOffcut {
 		code = "sticks.offcut"
 	}
-	name := say(code, "number", strconv.Itoa(k+1), "length", d.tapeOf(b.Length))
+	name := d.in.say(code, "number", strconv.Itoa(k+1), "length", d.tapeOf(b.Length))
 	var parts []string
 	for _, p := range b.Cuts {
 		parts = append(parts, c.Pieces[p.Piece].Mark+" "+d.tapeOf(p.Length))
 	}
-	left := say("sticks.flush")
+	left := d.in.say("sticks.flush")
 	if b.Remnant > 0 {
-		left = say("sticks.left", "left", d.tapeOf(b.Remnant))
+		left = d.in.say("sticks.left", "left", d.tapeOf(b.Remnant))
 		if !b.Kept {
-			left = say("sticks.waste", "left", d.tapeOf(b.Remnant))
+			left = d.in.say("sticks.waste", "left", d.tapeOf(b.Remnant))
 		}
 	}
 	parts = append(parts, left)
@@ -114,7 +114,7 @@ func (d *stickPlan) bar(c *design.Cutting, k int) {
 	}
 	d.y += 2.5
 	d.desc = append(d.desc, name+": "+list+".")
-	d.data(name, []string{say("piece"), say("piece.cut")}, d.rows(c, b))
+	d.data(name, []string{d.in.say("piece"), d.say("piece.cut")}, d.rows(c, b))
 }
 
 func (d *stickPlan) tapeOf(l unit.Length) string {
@@ -126,7 +126,7 @@ func (d *stickPlan) rows(c *design.Cutting, b *cut.Bar) [][]string {
 	for _, p := range b.Cuts {
 		rows = append(rows, []string{c.Pieces[p.Piece].Mark, d.tapeOf(p.Length)})
 	}
-	return append(rows, []string{say("sticks.rest"), d.tapeOf(b.Remnant)})
+	return append(rows, []string{d.in.say("sticks.rest"), d.tapeOf(b.Remnant)})
 }
 
 // pieces draws the pieces along the bar, each with its mark and length where

@@ -166,7 +166,7 @@ func (a *iso) sizes() {
 			size = b.width
 		}
 		out := [4]geom.Vec3{{Y: -1}, {X: 1}, {Y: 1}, {X: -1}}[k]
-		a.dimension(b.floor[k], b.floor[(k+1)%4], out, say("wall."+wallNames[k])+" "+a.tape(size))
+		a.dimension(b.floor[k], b.floor[(k+1)%4], out, a.say("wall."+wallNames[k])+" "+a.tape(size))
 	}
 	// The depth along the upright at the left of the sheet.
 	left := (n + 3) % 4

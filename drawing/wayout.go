@@ -24,15 +24,15 @@ func WayOut(in Input) (Sheet, bool) {
 	if !o.Possible || opened < 0 {
 		return Sheet{}, false
 	}
-	p := newPage(in, "way-out", say("way.title"))
+	p := newPage(in, "way-out", in.say("way.title"))
 	if in.Result.NotToCut {
-		p.paragraph(say("assembly.held"), true)
+		p.paragraph(in.say("assembly.held"), true)
 		p.y += 3
 	}
-	p.paragraph(say("assembly.unplug"), true)
+	p.paragraph(in.say("assembly.unplug"), true)
 	corner, parts := seenFrom[layout.Wall(in.Job.Vault.Outlet.Wall)], madeOf(in)
 	start := newPicture(p, laid, parts, corner)
-	start.caption = []string{"1. " + say("way.open", "union", o.Union)}
+	start.caption = []string{"1. " + in.say("way.open", "union", o.Union)}
 	pictures := []*picture{start}
 	by := geom.Vec3{}
 	for i, m := range o.Moves {
@@ -49,12 +49,12 @@ func WayOut(in Input) (Sheet, bool) {
 	for _, c := range pictures[1:] {
 		rows = append(rows, c.caption)
 	}
-	p.data("", []string{say("way.move"), say("way.distance")}, rows)
+	p.data("", []string{in.say("way.move"), in.say("way.distance")}, rows)
 	if pump, ok := usedPump(in.Job); ok && !pump.Weight.IsZero() {
-		p.paragraph(say("way.weight", "weight", p.show(float64(pump.Weight.SI), unit.KindWeight)), false)
+		p.paragraph(in.say("way.weight", "weight", p.show(float64(pump.Weight.SI), unit.KindWeight)), false)
 	}
-	p.paragraph(say("way.lift"), true)
-	return p.done(append([]string{say("way.desc")}, told(pictures)...)), true
+	p.paragraph(in.say("way.lift"), true)
+	return p.done(append([]string{in.say("way.desc")}, told(pictures)...)), true
 }
 
 // moved gives the arrow of a move, from where the middle of the pump was to where
@@ -68,7 +68,7 @@ func (c *picture) moved(laid *layout.Assembly, from, to geom.Vec3) *[2]geom.Vec3
 // move says a move in words.
 func (p *page) move(m layout.Move) string {
 	if m.Along.Z > 0.9 {
-		return say("way.up")
+		return p.say("way.up")
 	}
 	var to []string
 	for _, w := range []struct {
@@ -76,16 +76,16 @@ func (p *page) move(m layout.Move) string {
 		part float64
 	}{{"wall.right", m.Along.X}, {"wall.left", -m.Along.X}, {"wall.back", m.Along.Y}, {"wall.front", -m.Along.Y}} {
 		if w.part > 0.1 {
-			to = append(to, say(w.code))
+			to = append(to, p.say(w.code))
 		}
 	}
 	switch len(to) {
 	case 2:
-		return say("way.slide.two", "one", to[0], "two", to[1])
+		return p.say("way.slide.two", "one", to[0], "two", to[1])
 	case 1:
-		return say("way.slide", "one", to[0])
+		return p.say("way.slide", "one", to[0])
 	}
-	return say("way.any")
+	return p.say("way.any")
 }
 
 // shifted gives the assembly with the pump, and all that hangs on it when a part

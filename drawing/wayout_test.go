@@ -71,7 +71,7 @@ func TestLayouts(t *testing.T) {
 	}
 	j := example(t, "hillside-cascade")
 	a := design.Arrange(context.Background(), book, j, design.ArrangeWant{Elbows: 2}, nil)
-	s, ok := Layouts(j, a)
+	s, ok := Layouts(j, a, nil)
 	if !ok || len(a.Outcome.Layouts) < 2 {
 		t.Fatalf("%v, %d layouts", ok, len(a.Outcome.Layouts))
 	}
@@ -89,11 +89,11 @@ func TestLayouts(t *testing.T) {
 		t.Errorf("%d pictures of %d layouts", n, len(a.Outcome.Layouts))
 	}
 	a.Shown = 1
-	if s, _ = Layouts(j, a); count(&s) != 1 || !strings.Contains(texts(&s)[len(texts(&s))-1].Text, "not drawn") {
+	if s, _ = Layouts(j, a, nil); count(&s) != 1 || !strings.Contains(texts(&s)[len(texts(&s))-1].Text, "not drawn") {
 		t.Errorf("%d pictures where one is to be shown", count(&s))
 	}
 	a.Outcome.Layouts = nil
-	if _, ok = Layouts(j, a); ok {
+	if _, ok = Layouts(j, a, nil); ok {
 		t.Error("a sheet without a layout")
 	}
 }

@@ -198,7 +198,7 @@ func (j *Job) Move(path string, to int) *trace.Fault {
 func (j *Job) element(path string) (reflect.Value, int, *trace.Message) {
 	tokens := pointer(path)
 	nowhere := func() (reflect.Value, int, *trace.Message) {
-		return reflect.Value{}, 0, &trace.Message{Code: CodeSetNowhere, Args: []trace.Arg{trace.Str("found", snippet(path)), trace.Str("where", j.Where(path))}}
+		return reflect.Value{}, 0, &trace.Message{Code: CodeSetNowhere, Args: []trace.Arg{trace.Str("found", snippet(path)), trace.At("where", j.PlaceOf(path))}}
 	}
 	if len(tokens) < 2 {
 		return nowhere()

@@ -15,7 +15,7 @@ func (d *decoder) finish(j *Job) []trace.Fault {
 	faults := make([]trace.Fault, 0, len(d.faults)+1)
 	for _, f := range d.faults {
 		f.Line = d.lines.at(d.data, f.at)
-		f.Args = append(f.Args, trace.Str("where", j.Where(f.Path)))
+		f.Args = append(f.Args, trace.At("where", j.PlaceOf(f.Path)))
 		faults = append(faults, f.Fault)
 	}
 	if d.dropped > 0 {

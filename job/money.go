@@ -20,6 +20,6 @@ func (c *checker) money() {
 	}}
 	w.each(c.j)
 	if first != "" {
-		c.add("/site/currency", CodeNoCurrency, trace.Str("first", c.j.Where(first)))
+		c.add("/site/currency", CodeNoCurrency, trace.At("first", c.j.PlaceOf(first)))
 	}
 }

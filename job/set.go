@@ -36,7 +36,7 @@ func (j *Job) Set(path, text string) *trace.Fault {
 	if m == nil {
 		return nil
 	}
-	m.Args = append(m.Args, trace.Str("where", j.Where(path)))
+	m.Args = append(m.Args, trace.At("where", j.PlaceOf(path)))
 	return &trace.Fault{Message: *m, Path: path}
 }
 

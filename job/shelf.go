@@ -51,7 +51,11 @@ func onShelf(faults []trace.Fault) []trace.Fault {
 		f.Args = slices.Clone(f.Args)
 		for k := range f.Args {
 			if a := &f.Args[k]; a.Name == "where" {
-				a.Text = strings.TrimSuffix("shelf, "+a.Text, ", ")
+				place := trace.Place{{Word: "shelf"}}
+				for _, p := range a.Places {
+					place = append(place, p...)
+				}
+				*a = trace.At(a.Name, place)
 			}
 		}
 	}

@@ -79,7 +79,7 @@ func (j *Job) Elevations() (Reduced, []trace.Fault) {
 	r := reduce(j)
 	r.tellAll()
 	for i := range r.faults {
-		r.faults[i].Args = append(r.faults[i].Args, trace.Str("where", j.Where(r.faults[i].Path)))
+		r.faults[i].Args = append(r.faults[i].Args, trace.At("where", j.PlaceOf(r.faults[i].Path)))
 	}
 	return r.out, r.faults
 }

@@ -17,7 +17,7 @@ import (
 func Validate(j *Job) []trace.Fault {
 	c := validate(j)
 	for i := range c.faults {
-		c.faults[i].Args = append(c.faults[i].Args, trace.Str("where", j.Where(c.faults[i].Path)))
+		c.faults[i].Args = append(c.faults[i].Args, trace.At("where", j.PlaceOf(c.faults[i].Path)))
 	}
 	if c.dropped > 0 {
 		c.faults = append(c.faults, more(c.dropped, len(c.faults)))

@@ -5,14 +5,19 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
+
+	"plashet/engine/trace"
 )
 
 // Where tells a place in the job in the job's own words: for
 // "/watercourses/0/parts/2/lip/width" it is "watercourse cascade, part 3, lip
 // lower, width". It goes as far as the path fits the document; elements without
 // a name are counted from 1. A nil job gives the words without the names.
-func (j *Job) Where(path string) string {
-	var b strings.Builder
+func (j *Job) Where(path string) string { return j.PlaceOf(path).String() }
+
+// Place is the same place step by step, for another language.
+func (j *Job) PlaceOf(path string) trace.Place {
+	var out trace.Place
 	f, v := plan, reflect.ValueOf(j).Elem()
 	tokens := pointer(path)
 	for i := 0; i < len(tokens); i++ {
@@ -25,7 +30,7 @@ func (j *Job) Where(path string) string {
 		}
 		if k < 0 { // a field there is not, or one inside a quantity
 			f = nil
-			join(&b, word, "")
+			out = append(out, trace.Step{Word: word})
 			continue
 		}
 		fd := &f.fields[k]
@@ -44,9 +49,9 @@ func (j *Job) Where(path string) string {
 		case fd.shape == shapeOne:
 			v = reflect.Value{}
 		}
-		join(&b, word, name)
+		out = append(out, trace.Step{Word: word, Name: name})
 	}
-	return b.String()
+	return out
 }
 
 // element names one element of a list: by its name, or by its number.
@@ -75,17 +80,6 @@ func nameOf(f *form, v reflect.Value) string {
 		}
 	}
 	return strings.Join(names, " ")
-}
-
-func join(b *strings.Builder, word, name string) {
-	if b.Len() > 0 {
-		b.WriteString(", ")
-	}
-	b.WriteString(word)
-	if name != "" {
-		b.WriteString(" ")
-		b.WriteString(name)
-	}
 }
 
 // spaced writes the name of a field as words: "waterTemperature" is "water

@@ -45,7 +45,7 @@ func at(path string, i int) string { return path + "/" + strconv.Itoa(i) }
 
 func (w *work) fault(path, code string, args ...trace.Arg) {
 	if !w.told {
-		w.faults = append(w.faults, trace.Fault{Path: path, Message: trace.Message{Code: code, Args: append(args, trace.Str("where", w.job.Where(path)))}})
+		w.faults = append(w.faults, trace.Fault{Path: path, Message: trace.Message{Code: code, Args: append(args, trace.At("where", w.job.PlaceOf(path)))}})
 	}
 }
 

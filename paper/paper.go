@@ -16,7 +16,6 @@ import (
 	"slices"
 
 	"plashet/drawing"
-	"plashet/words"
 )
 
 // Paper is the size of the pages.
@@ -41,10 +40,9 @@ var ErrNoSheet = errors.New("there is no sheet of that name")
 
 // Input is what the sheets are made from.
 type Input struct {
-	drawing.Input
-	Say   *words.Language
-	Paper Paper
-	Stamp Stamp
+	drawing.Input // Say must be set
+	Paper         Paper
+	Stamp         Stamp
 }
 
 // Sheet is one of them.

@@ -30,7 +30,7 @@ func input(t testing.TB, j *job.Job, p Paper) Input {
 		t.Fatal(err)
 	}
 	r := design.Solve(book, j)
-	return Input{Input: drawing.Input{Job: j, Result: r, Curves: design.CurvesOf(book, j, r, 121)}, Say: words.English(), Paper: p, Stamp: stamp}
+	return Input{Input: drawing.Input{Job: j, Result: r, Curves: design.CurvesOf(book, j, r, 121), Say: words.English()}, Paper: p, Stamp: stamp}
 }
 
 func example(t testing.TB, name string) *job.Job {

@@ -9,8 +9,9 @@ import (
 
 // Cookies that keep what a person chose on a device.
 const (
-	cookieWho  = "plashet_who"
-	cookieMode = "plashet_mode"
+	cookieWho      = "plashet_who"
+	cookieMode     = "plashet_mode"
+	cookieLanguage = "plashet_language"
 )
 
 // Device reads what the device keeps.
@@ -26,7 +27,7 @@ func Device(r *http.Request) app.Device {
 		}
 		return text
 	}
-	d := app.Device{Who: value(cookieWho)}
+	d := app.Device{Who: value(cookieWho), Language: value(cookieLanguage)}
 	if m := value(cookieMode); m == "light" || m == "dark" || m == "sun" {
 		d.Mode = m
 	}
@@ -35,7 +36,7 @@ func Device(r *http.Request) app.Device {
 
 // Remember keeps it there for a year.
 func Remember(w http.ResponseWriter, d app.Device) {
-	for _, c := range []struct{ name, text string }{{cookieWho, d.Who}, {cookieMode, d.Mode}} {
+	for _, c := range []struct{ name, text string }{{cookieWho, d.Who}, {cookieMode, d.Mode}, {cookieLanguage, d.Language}} {
 		http.SetCookie(w, &http.Cookie{
 			Name: c.name, Value: url.QueryEscape(c.text), Path: "/", HttpOnly: true, SameSite: http.SameSiteStrictMode, MaxAge: 365 * 24 * 3600,
 		})

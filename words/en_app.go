@@ -145,7 +145,7 @@ var enApp = map[string]string{
 	"app.word.us":    "US: feet, inches, gpm", "app.word.metric": "metric: m, mm, L/h", "app.word.ellipse": "ellipse", "app.word.rectangle": "rectangle", "app.word.circle": "circle",
 
 	"app.device.title": "This device", "app.device.link": "Your name?", "app.device.lead": "Your name stands with every change you make, so that the crew can ask. It is kept on this device.",
-	"app.device.who": "Your name", "app.device.mode": "How pages look", "app.mode.": "as the device is set", "app.mode.light": "light", "app.mode.dark": "dark", "app.mode.sun": "in the sun: black on white, larger",
+	"app.device.who": "Your name", "app.device.mode": "How pages look", "app.device.language": "Language / Idioma", "app.mode.": "as the device is set", "app.mode.light": "light", "app.mode.dark": "dark", "app.mode.sun": "in the sun: black on white, larger",
 
 	"app.error.title": "That did not work", "app.error.page": "There is no such page.", "app.error.none": "There is no such job, or it was deleted.",
 	"app.error.large": "That is too large: a job or picture may have 16 MB at most.", "app.error.form": "The form could not be read. Go back, reload the page and send it again.",

@@ -17,9 +17,9 @@ var enPrint = map[string]string{
 	"print.limit":         "limit {limit}: {source} ({basis})",
 	"print.to":            "{low} to {high}",
 	"print.more.remedies": "{count} more among the pumps in hand below",
-	"print.place":         "line {line}, {path}",
-	"print.weight":        "at the other end of its usual range: {figure} goes from {before} to {after}",
-	"print.turns":         "it could turn a verdict: find out",
+	"print.place":         "line {line}, {path}", "print.line": "line {line}",
+	"print.weight": "at the other end of its usual range: {figure} goes from {before} to {after}",
+	"print.turns":  "it could turn a verdict: find out",
 
 	"print.head.delivery": "Pump and pipe",
 	"print.pump":          "pump {pump}: {flow} at {head}; {height}; {power}",

@@ -1,10 +1,14 @@
 // Package words turns messages (a code and its arguments) into sentences. All
 // text that a person reads in an answer stands in its catalogues, one map for
-// each part of the house, so that a second language is a second set of maps.
+// each part of the house and each language: en_glue.go and es_glue.go. The words
+// that the engine hands over as data are in English; another language has them
+// in maps by the English word (es_field.go, es_doc.go, es_term.go). Who adds an
+// English text adds the Spanish one beside it; docs/spanish.md has the terms.
 // It computes nothing.
 //
 // A template names its arguments in braces: "{found}" is printed in the job's
-// units, "{found:both}" in both systems. What stands in square brackets is left
+// units, "{found:both}" in both systems, "{count:line|lines}" is the first word
+// where the count is 1 and else the second. What stands in square brackets is left
 // out when one of its arguments is missing. The rule for a fault: where (in the
 // reader's words), what was found as typed, what is possible and by whose
 // rule, what to do.
@@ -19,31 +23,49 @@ import (
 	"plashet/engine/unit"
 )
 
-// Language is a catalogue of templates by message code.
+// Language is a catalogue of templates by message code, and the tool's own words
+// that reach a reader as data: names of fields, kinds of fittings, sizes. It is
+// never changed once made.
 type Language struct {
 	Tag       string // BCP 47
+	Name      string // in its own words
 	templates map[string]string
+	fields    map[string]string // words of the job document, by English
+	docs      map[string]string // what its fields are for, by English
+	terms     map[string]string // other words that the engine says, by English
+	behind    *Language         // says what this one lacks, marked
 }
 
-// English is the catalogue the tool is written in.
-func English() *Language {
-	l := &Language{Tag: "en", templates: map[string]string{}}
-	for _, part := range english {
-		maps.Copy(l.templates, part)
+// lacks stands before a text that a language lacks and another says for it.
+const lacks = "(en) "
+
+// template finds the text of a code.
+func (l *Language) template(code string) (string, bool) {
+	if t, ok := l.templates[code]; ok {
+		return t, true
 	}
-	return l
+	if l.behind != nil {
+		if t, ok := l.behind.template(code); ok {
+			return lacks + t, true
+		}
+	}
+	return "", false
 }
 
 // Has tells whether the catalogue holds a template for the code.
 func (l *Language) Has(code string) bool {
-	_, ok := l.templates[code]
+	_, ok := l.template(code)
 	return ok
 }
+
+// Codes lists the codes of the catalogue in order, without what another language
+// says for it.
+func (l *Language) Codes() []string { return slices.Sorted(maps.Keys(l.templates)) }
 
 // Say fills the template of a message. A code without a template is shown with
 // its arguments, so that nothing is hidden.
 func (l *Language) Say(m trace.Message, s unit.System) string {
-	t, ok := l.templates[m.Code]
+	t, ok := l.template(m.Code)
 	if !ok {
 		return l.bare(m, s)
 	}
@@ -84,7 +106,7 @@ func (l *Language) Bound(b unit.Bound, number string) string {
 	case unit.LessThan:
 		code = "bound.less"
 	}
-	if t, ok := l.templates[code]; ok {
+	if t, ok := l.template(code); ok {
 		return strings.ReplaceAll(t, "{number}", number)
 	}
 	return number
@@ -126,7 +148,7 @@ func given(part string, args []trace.Arg) bool {
 
 // Word gives a fixed word or label by its code, or the code itself.
 func (l *Language) Word(code string) string {
-	if t, ok := l.templates[code]; ok {
+	if t, ok := l.template(code); ok {
 		return t
 	}
 	return code
@@ -159,7 +181,16 @@ func (l *Language) show(name, style string, args []trace.Arg, s unit.System) str
 		if a.Name != name {
 			continue
 		}
+		one, many, plural := strings.Cut(style, "|")
 		switch {
+		case plural && (a.Text == "1" || a.Text == "" && a.Value.SI == 1):
+			return one
+		case plural:
+			return many
+		case len(a.Places) > 0:
+			return Plain(l.Places(a.Places))
+		case l.terms != nil && said[name]:
+			return Plain(l.Term(a.Text))
 		case a.Text != "" || a.Value == (unit.Value{}):
 			return Plain(a.Text)
 		case style == "both":

@@ -102,10 +102,10 @@ func TestEveryCodeHasASentence(t *testing.T) {
 	}
 }
 
-// labels are what the packages answer, app, paper and table say themselves.
+// labels are what the packages answer, app, paper, table and drawing say themselves.
 func labels() map[string]string {
 	all := map[string]string{}
-	for _, part := range []map[string]string{enAnswer, enPrint, enPaper, enTable, enSure, enLaid, enChoose, enFound, enOffered, enShelves, enApp} {
+	for _, part := range []map[string]string{enAnswer, enPrint, enPaper, enTable, enSure, enLaid, enChoose, enFound, enOffered, enShelves, enApp, enDraw} {
 		maps.Copy(all, part)
 	}
 	return all
@@ -115,7 +115,7 @@ func labels() map[string]string {
 // the last dot with something put behind.
 func TestLabelsAreUsed(t *testing.T) {
 	var files []string
-	for _, where := range []string{"../answer/*.go", "../paper/*.go", "../table/*.go", "../app/*.go", "../app/page/*.html"} {
+	for _, where := range []string{"../answer/*.go", "../paper/*.go", "../table/*.go", "../app/*.go", "../app/page/*.html", "../drawing/*.go", "../cli/*.go"} {
 		found, err := filepath.Glob(where)
 		if err != nil || len(found) == 0 {
 			t.Fatal("no source in", where, err)
@@ -134,8 +134,9 @@ func TestLabelsAreUsed(t *testing.T) {
 		if strings.HasPrefix(code, "bound.") {
 			continue // package words itself says them
 		}
+		code = strings.TrimPrefix(code, "draw.")
 		stem := code[:strings.LastIndexByte(code, '.')+1]
-		if !strings.Contains(source.String(), `"`+code+`"`) && !strings.Contains(source.String(), `"`+stem+`"`) {
+		if !strings.Contains(source.String(), `"`+code+`"`) && (stem == "" || !strings.Contains(source.String(), `"`+stem+`"`)) {
 			t.Errorf("nothing uses the label %s", code)
 		}
 	}
@@ -203,7 +204,7 @@ func TestPlaceholdersAreArguments(t *testing.T) {
 			if !args[p[1]] {
 				t.Errorf("%s: {%s} is no documented argument", c.code, p[1])
 			}
-			if p[2] != "" && p[2] != ":both" {
+			if p[2] != "" && p[2] != ":both" && !strings.Contains(p[2], "|") {
 				t.Errorf("%s: {%s%s} has no such style", c.code, p[1], p[2])
 			}
 		}

@@ -59,8 +59,8 @@ type Arranging struct {
 // arranging fills the input of the search; false where it cannot be put
 // together, which is told.
 func (m *model) arranging(a *Arranging, want ArrangeWant) bool {
-	if where := m.voided(aspectFit | aspectSearch); where != "" {
-		m.find(trace.Finding{Message: trace.Message{Code: FindNoArrange, Args: []trace.Arg{trace.Str("places", where)}}, Severity: trace.Danger})
+	if where := m.voided(aspectFit | aspectSearch); len(where) > 0 {
+		m.find(trace.Finding{Message: trace.Message{Code: FindNoArrange, Args: []trace.Arg{trace.At("places", where...)}}, Severity: trace.Danger})
 		return false
 	}
 	pump, ok := m.pump()
@@ -152,7 +152,7 @@ func (m *model) arrangePipe() (catalog.Pipe, bool) {
 // delivered gives the flow of the job as drawn; nil where it cannot be worked
 // out, which is no fault of a layout.
 func (m *model) delivered(pump int) *Delivery {
-	if len(m.job.Watercourses) == 0 || len(m.job.Runs) == 0 || m.voided(aspectFlow) != "" {
+	if len(m.job.Watercourses) == 0 || len(m.job.Runs) == 0 || len(m.voided(aspectFlow)) > 0 {
 		return nil
 	}
 	t := m.trial()

@@ -155,8 +155,8 @@ func (m *model) choose(c *Choice, want Want, ill map[int]bool, inUse string) {
 
 // choosable tells what cannot be sized at all.
 func (m *model) choosable() bool {
-	if where := m.voided(aspectFlow | aspectLevels | aspectCost | aspectCut); where != "" {
-		m.find(trace.Finding{Message: trace.Message{Code: FindNoChoice, Args: []trace.Arg{trace.Str("places", where)}}, Severity: trace.Danger})
+	if where := m.voided(aspectFlow | aspectLevels | aspectCost | aspectCut); len(where) > 0 {
+		m.find(trace.Finding{Message: trace.Message{Code: FindNoChoice, Args: []trace.Arg{trace.At("places", where...)}}, Severity: trace.Danger})
 		return false
 	}
 	before := len(m.out.Faults)

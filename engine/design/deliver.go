@@ -293,7 +293,7 @@ func (m *model) yearly(d *Delivery) {
 	for _, o := range d.Others {
 		all, known = all+o.Power, known && o.Power > 0
 	}
-	if !known || m.voided(aspectCost) != "" {
+	if !known || len(m.voided(aspectCost)) > 0 {
 		return
 	}
 	hours, days := m.job.Site.HoursPerDay.Or(defaultHours), m.job.Site.DaysPerYear.Or(defaultDays)

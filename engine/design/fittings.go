@@ -141,7 +141,7 @@ func (m *model) built() (assembly, beyond parts) {
 func (m *model) sizesDiffer(run, laid part) {
 	m.find(trace.Finding{
 		Message: trace.Message{Code: FindVaultSize, Args: []trace.Arg{
-			trace.Str("where", m.job.Where(run.path)), trace.Str("fitting", run.name.Kind), trace.Str("run", run.name.Size), trace.Str("assembly", laid.name.Size),
+			trace.At("where", m.job.PlaceOf(run.path)), trace.Str("fitting", run.name.Kind), trace.Str("run", run.name.Size), trace.Str("assembly", laid.name.Size),
 		}},
 		Path: run.path, Severity: trace.Caution,
 	})

@@ -190,7 +190,7 @@ func (m *model) byName(pump string) (*job.Pump, bool) {
 }
 
 func (m *model) found(code, path string, sev trace.Severity, found, limit unit.Value, src trace.Source, args ...trace.Arg) {
-	args = append(args, trace.Arg{Name: "found", Value: found}, trace.Arg{Name: "limit", Value: limit}, trace.Str("where", m.job.Where(path)))
+	args = append(args, trace.Arg{Name: "found", Value: found}, trace.Arg{Name: "limit", Value: limit}, trace.At("where", m.job.PlaceOf(path)))
 	m.find(trace.Finding{Message: trace.Message{Code: code, Args: args}, Path: path, Severity: sev, Found: found, Limit: limit, LimitSource: src})
 }
 

@@ -157,7 +157,7 @@ func (m *model) keptChanges(pump int, k *job.Kept) int {
 		if n++; n > mostKept {
 			return
 		}
-		args := []trace.Arg{trace.Str("what", m.job.Where(path))}
+		args := []trace.Arg{trace.At("what", m.job.PlaceOf(path))}
 		if old != "" {
 			args = append(args, trace.Str("was", old))
 		}

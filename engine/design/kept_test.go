@@ -120,7 +120,7 @@ func TestKeptChanges(t *testing.T) {
 		for _, f := range coded(r, FindKeptCut) {
 			was, _ := argument(f.Message, "was")
 			now, _ := argument(f.Message, "now")
-			if f.Severity != trace.Danger || !r.NotToCut || len(r.Glue.Steps) > 0 || was == now {
+			if f.Severity != trace.Danger || !r.NotToCut || len(r.Glue.Steps) > 0 || was.Same(now) {
 				t.Errorf("%s: %v, %v to %v, cut %v", c.path, f.Severity, was.Value, now.Value, r.NotToCut)
 			}
 		}

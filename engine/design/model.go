@@ -46,7 +46,7 @@ func (m *model) fault(path, code string, args ...trace.Arg) {
 	if m.quiet {
 		return
 	}
-	args = append(args, trace.Str("where", m.job.Where(path)))
+	args = append(args, trace.At("where", m.job.PlaceOf(path)))
 	m.out.Faults = append(m.out.Faults, trace.Fault{Message: trace.Message{Code: code, Args: args}, Path: path})
 }
 
@@ -118,7 +118,7 @@ func (m *model) find(f trace.Finding) {
 
 // remark notes a message of an engine part as a finding.
 func (m *model) remark(path string, sev trace.Severity, msg trace.Message) {
-	msg.Args = append(msg.Args, trace.Str("where", m.job.Where(path)))
+	msg.Args = append(msg.Args, trace.At("where", m.job.PlaceOf(path)))
 	m.find(trace.Finding{Message: msg, Path: path, Severity: sev})
 }
 

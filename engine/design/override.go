@@ -64,7 +64,7 @@ func (m *model) unheeded() {
 		code, args := CodeOverride, []trace.Arg{trace.Str("code", a.Code)}
 		for _, x := range m.out.Assumptions {
 			if x.Code == a.Code {
-				code, args = CodeOwnField, append(args, trace.Str("field", m.job.Where(x.Path)))
+				code, args = CodeOwnField, append(args, trace.At("field", m.job.PlaceOf(x.Path)))
 				break
 			}
 		}

@@ -56,7 +56,7 @@ func (m *model) untwin() {
 	var kept []trace.Finding
 	for _, f := range m.out.Findings {
 		twin := strings.HasPrefix(f.Path, "/pumps/") && slices.ContainsFunc(kept, func(k trace.Finding) bool {
-			alike := slices.Equal(k.Args, f.Args)
+			alike := slices.EqualFunc(k.Args, f.Args, trace.Arg.Same)
 			if f.Found.Kind != unit.KindNone && k.Found.Kind == f.Found.Kind && k.Found.Bound == f.Found.Bound {
 				alike = alike || sameTexts(k.Args, f.Args) && max(k.Found.SI-f.Found.SI, f.Found.SI-k.Found.SI) <= twins*max(k.Found.SI, f.Found.SI)
 			}

@@ -119,14 +119,14 @@ func first(path string) (step, rest string) {
 
 // voided names the places of the faults of reading that void a part of the
 // answer, in the job's words; empty when it can be worked out.
-func (m *model) voided(p aspect) string {
-	var where []string
+func (m *model) voided(p aspect) []trace.Place {
+	var where []trace.Place
 	for _, f := range m.unread {
 		if voids(f.Path)&p != 0 && (p != aspectFlow || m.inUse(f.Path)) {
-			where = append(where, m.job.Where(f.Path))
+			where = append(where, m.job.PlaceOf(f.Path))
 		}
 	}
-	return strings.Join(where, "; ")
+	return where
 }
 
 // inUse tells that a place is not in a pump that is only on offer.
@@ -143,10 +143,10 @@ func (m *model) inUse(place string) bool {
 // that could not be read.
 func (m *model) stands(p aspect, code string) bool {
 	where := m.voided(p)
-	if where != "" {
-		m.find(trace.Finding{Message: trace.Message{Code: code, Args: []trace.Arg{trace.Str("places", where)}}, Severity: trace.Danger})
+	if len(where) > 0 {
+		m.find(trace.Finding{Message: trace.Message{Code: code, Args: []trace.Arg{trace.At("places", where...)}}, Severity: trace.Danger})
 	}
-	return where == ""
+	return len(where) == 0
 }
 
 // faulty counts the faults of reading that the assembly stands on.

@@ -4,7 +4,11 @@
 // arguments (package words), so that a second language needs no engine change.
 package trace
 
-import "plashet/engine/unit"
+import (
+	"strings"
+
+	"plashet/engine/unit"
+)
 
 // Basis says how far a value can be trusted.
 type Basis string
@@ -60,9 +64,45 @@ func (s Severity) String() string { return [...]string{"info", "caution", "dange
 
 // Arg is one named value in a message. Exactly one of Value and Text is used.
 type Arg struct {
-	Name  string
-	Value unit.Value
-	Text  string
+	Name   string
+	Value  unit.Value
+	Text   string
+	Places []Place // where Text tells places in the job: the same step by step, for another language
+}
+
+// Place is a way into the job, step by step: watercourse “cascade”, part 3, width.
+type Place []Step
+
+// Step is one step of it: the document's word, and the name or number of what
+// it is, if any.
+type Step struct{ Word, Name string }
+
+// String tells the place in the document's own words.
+func (p Place) String() string {
+	var b strings.Builder
+	for i, s := range p {
+		if i > 0 {
+			b.WriteString(", ")
+		}
+		b.WriteString(s.Word)
+		if s.Name != "" {
+			b.WriteString(" ")
+			b.WriteString(s.Name)
+		}
+	}
+	return b.String()
+}
+
+// Same tells that two arguments say the same.
+func (a Arg) Same(b Arg) bool { return a.Name == b.Name && a.Value == b.Value && a.Text == b.Text }
+
+// At makes an argument from places in the job.
+func At(name string, places ...Place) Arg {
+	told := make([]string, 0, len(places))
+	for _, p := range places {
+		told = append(told, p.String())
+	}
+	return Arg{Name: name, Text: strings.Join(told, "; "), Places: places}
 }
 
 // Num makes an argument from a typed quantity.

@@ -1,0 +1,4 @@
+package words
+
+// esAnswer is enAnswer in Spanish.
+var esAnswer = map[string]string{}

@@ -1,0 +1,4 @@
+package words
+
+// esApp is enApp in Spanish.
+var esApp = map[string]string{}

@@ -1,0 +1,4 @@
+package words
+
+// esArrange is enArrange in Spanish.
+var esArrange = map[string]string{}

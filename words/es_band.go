@@ -1,0 +1,4 @@
+package words
+
+// esBand is enBand in Spanish.
+var esBand = map[string]string{}

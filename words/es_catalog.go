@@ -1,0 +1,4 @@
+package words
+
+// esCatalog is enCatalog in Spanish.
+var esCatalog = map[string]string{}

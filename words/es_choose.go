@@ -1,0 +1,4 @@
+package words
+
+// esChoose is enChoose in Spanish.
+var esChoose = map[string]string{}

@@ -1,0 +1,4 @@
+package words
+
+// esCut is enCut in Spanish.
+var esCut = map[string]string{}

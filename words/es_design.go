@@ -1,0 +1,4 @@
+package words
+
+// esDesign is enDesign in Spanish.
+var esDesign = map[string]string{}

@@ -1,0 +1,4 @@
+package words
+
+// esDraw is enDraw in Spanish.
+var esDraw = map[string]string{}

@@ -1,0 +1,4 @@
+package words
+
+// esField has the words of the job document, by the English.
+var esField = map[string]string{}

@@ -1,0 +1,4 @@
+package words
+
+// esFound is enFound in Spanish.
+var esFound = map[string]string{}

@@ -1,0 +1,4 @@
+package words
+
+// esGeom is enGeom in Spanish.
+var esGeom = map[string]string{}

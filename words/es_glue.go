@@ -1,0 +1,4 @@
+package words
+
+// esGlue is enGlue in Spanish.
+var esGlue = map[string]string{}

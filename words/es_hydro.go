@@ -1,0 +1,4 @@
+package words
+
+// esHydro is enHydro in Spanish.
+var esHydro = map[string]string{}

@@ -1,0 +1,4 @@
+package words
+
+// esJob is enJob in Spanish.
+var esJob = map[string]string{}

@@ -1,0 +1,4 @@
+package words
+
+// esLaid is enLaid in Spanish.
+var esLaid = map[string]string{}

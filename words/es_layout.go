@@ -1,0 +1,4 @@
+package words
+
+// esLayout is enLayout in Spanish.
+var esLayout = map[string]string{}

@@ -1,0 +1,4 @@
+package words
+
+// esLevel is enLevel in Spanish.
+var esLevel = map[string]string{}

@@ -1,0 +1,4 @@
+package words
+
+// esMotion is enMotion in Spanish.
+var esMotion = map[string]string{}

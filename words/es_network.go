@@ -1,0 +1,4 @@
+package words
+
+// esNetwork is enNetwork in Spanish.
+var esNetwork = map[string]string{}

@@ -1,0 +1,4 @@
+package words
+
+// esOffer is enOffer in Spanish.
+var esOffer = map[string]string{}

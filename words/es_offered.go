@@ -1,0 +1,4 @@
+package words
+
+// esOffered is enOffered in Spanish.
+var esOffered = map[string]string{}

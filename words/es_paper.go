@@ -1,0 +1,4 @@
+package words
+
+// esPaper is enPaper in Spanish.
+var esPaper = map[string]string{}

@@ -1,0 +1,4 @@
+package words
+
+// esPrint is enPrint in Spanish.
+var esPrint = map[string]string{}

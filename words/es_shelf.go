@@ -1,0 +1,4 @@
+package words
+
+// esShelf is enShelf in Spanish.
+var esShelf = map[string]string{}

@@ -1,0 +1,4 @@
+package words
+
+// esShelves is enShelves in Spanish.
+var esShelves = map[string]string{}

@@ -1,0 +1,4 @@
+package words
+
+// esSize is enSize in Spanish.
+var esSize = map[string]string{}

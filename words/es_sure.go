@@ -1,0 +1,4 @@
+package words
+
+// esSure is enSure in Spanish.
+var esSure = map[string]string{}

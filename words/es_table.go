@@ -1,0 +1,4 @@
+package words
+
+// esTable is enTable in Spanish.
+var esTable = map[string]string{}

@@ -1,0 +1,4 @@
+package words
+
+// esTakeoff is enTakeoff in Spanish.
+var esTakeoff = map[string]string{}

@@ -1,0 +1,4 @@
+package words
+
+// esUnit is enUnit in Spanish.
+var esUnit = map[string]string{}

@@ -1,0 +1,4 @@
+package words
+
+// esVerify is enVerify in Spanish.
+var esVerify = map[string]string{}

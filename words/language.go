@@ -1,0 +1,78 @@
+package words
+
+import (
+	"maps"
+	"strings"
+	"sync"
+
+	"plashet/engine/trace"
+)
+
+// English is the catalogue the tool is written in.
+var English = sync.OnceValue(func() *Language {
+	return &Language{Tag: "en", Name: "English", templates: joined(english)}
+})
+
+// Spanish is the second one, in the words of the trade in Mexico and Central
+// America. What it lacks is said in English with a mark before it.
+var Spanish = sync.OnceValue(func() *Language {
+	return &Language{Tag: "es", Name: "Español", templates: joined(spanish), fields: esField, docs: esDoc, terms: esTerm, behind: English()}
+})
+
+// Languages lists all, the first for whoever says nothing.
+func Languages() []*Language { return []*Language{English(), Spanish()} }
+
+// In gives the language of a tag; false where there is none.
+func In(tag string) (*Language, bool) {
+	for _, l := range Languages() {
+		if l.Tag == tag {
+			return l, true
+		}
+	}
+	return nil, false
+}
+
+func joined(parts []map[string]string) map[string]string {
+	all := map[string]string{}
+	for _, p := range parts {
+		maps.Copy(all, p)
+	}
+	return all
+}
+
+// said names the arguments that hold words of the tool, not of the job.
+var said = map[string]bool{}
+
+// Field tells a word of the job document: "water temperature".
+func (l *Language) Field(word string) string { return other(l.fields, word) }
+
+// Doc tells what a field of the job document is for.
+func (l *Language) Doc(text string) string { return other(l.docs, text) }
+
+// Term tells a word that the engine says: "elbow 90".
+func (l *Language) Term(word string) string { return other(l.terms, word) }
+
+func other(m map[string]string, english string) string {
+	if t, ok := m[english]; ok {
+		return t
+	}
+	return english
+}
+
+// Place tells a place in the job.
+func (l *Language) Place(p trace.Place) string {
+	told := make(trace.Place, len(p))
+	for i, s := range p {
+		told[i] = trace.Step{Word: l.Field(s.Word), Name: s.Name}
+	}
+	return told.String()
+}
+
+// Places tells several.
+func (l *Language) Places(list []trace.Place) string {
+	told := make([]string, 0, len(list))
+	for _, p := range list {
+		told = append(told, l.Place(p))
+	}
+	return strings.Join(told, "; ")
+}
