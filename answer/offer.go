@@ -33,7 +33,9 @@ func Offered(w io.Writer, j *job.Job, d *offer.Document, l *words.Language) erro
 func OfferedTo(w io.Writer, j *job.Job, d *offer.Document, design int, l *words.Language) error {
 	p := &offered{printer{w: w, say: l, unit: j.System()}, j}
 	p.tell("", "offer.title.client", str("name", j.Name))
-	p.note()
+	if j.ClientNote != "" {
+		p.line("%s", j.ClientNote)
+	}
 	one := &d.Designs[design]
 	if one.Name != "" {
 		p.line("%s", one.Name)
@@ -73,9 +75,6 @@ func (p *offered) word(code string) string { return p.say.Word(code) }
 // scope names a part of the work: in the reader's language where it is one of
 // our own, else as it was typed.
 func (p *offered) scope(name string) string {
-	if name == "" {
-		name = offer.ScopeWhole
-	}
 	if code := "offer.scope." + name; p.say.Has(code) {
 		return p.word(code)
 	}

@@ -17,6 +17,7 @@ import (
 	"plashet/engine/catalog"
 	"plashet/engine/design"
 	"plashet/job"
+	"plashet/offer"
 	"plashet/paper"
 	"plashet/render/pdf"
 )
@@ -51,7 +52,8 @@ func printCommand() *cobra.Command {
 		Long: `Prints the sheets that a job is built by, one PDF file each, all or those that are
 named: site (plan and survey), water (flow, curves, levels, findings), assembly (drawing
 with sizes), cut (cut card), rolls (strips to wrap round the pipe, one to one: print them
-at 100 %), glue (glue card), material (by counter), start (start-up record), care (for the
+at 100 %), glue (glue card), material (by counter), quote (offer for the client), change
+(change order, once an offer is kept as agreed), start (start-up record), care (for the
 owner). Each page has job, date, page and a code that tells which state of the job it was
 made from. What a job does not have its sheet says. The folder is made when it is not there.`,
 		Example: "  plashet print garden.json --to sheets\n  plashet print garden.json cut glue --to sheets --paper a4",
@@ -69,6 +71,7 @@ made from. What a job does not have its sheet says. The folder is made when it i
 				return ours{err}
 			}
 			r := design.Solve(book, j, faults...)
+			unread := faults
 			faults = append(slices.Clone(faults), r.Faults...)
 			if err := tell(cmd.ErrOrStderr(), spoken(cmd), faults, j.System()); err != nil {
 				return err
@@ -79,8 +82,12 @@ made from. What a job does not have its sheet says. The folder is made when it i
 			}
 			in := paper.Input{
 				Input: drawing.Input{Job: j, Result: r, Curves: design.CurvesOf(book, j, r, curvePoints), Say: spoken(cmd)},
-				Paper: size,
+				Paper: size, Unread: unread,
 				Stamp: paper.Stamp{Revision: p.revision, Digest: digest, Date: day.Format(dateForm), URL: p.url},
+			}
+			if paper.OfOffer(args[1:]...) {
+				d := offer.Of(book, j, unread...)
+				in.Offer = &d
 			}
 			if err := p.print(cmd, in, day, args[1:]); err != nil {
 				return err

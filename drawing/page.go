@@ -147,8 +147,9 @@ func (p *page) data(title string, head []string, rows [][]string) {
 
 // done closes the sheet below what is drawn.
 func (p *page) done(desc []string) Sheet {
-	if p.in.Result.Note != "" {
-		desc = append(desc, p.in.Result.Note)
+	// The crew's own note stays out: drawings are handed on.
+	if p.in.Job != nil && p.in.Job.ClientNote != "" {
+		desc = append(desc, p.in.Job.ClientNote)
 	}
 	p.sheet.Desc = strings.Join(desc, " ")
 	p.sheet.Height = p.y + margin

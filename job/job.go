@@ -56,11 +56,14 @@ type Job struct {
 	Format  string `json:"format" want:"must" one-of:"plashet job" doc:"says that this file is a Plashet job"`
 	Version int    `json:"version" want:"must" range:"0..1000000" doc:"version of the document" eg:"1"`
 	Name    string `json:"name" want:"must" doc:"what the crew calls the job" eg:"Hillside cascade"`
-	Note    string `json:"note,omitempty" doc:"anything worth knowing; the demo jobs say here that they are invented" eg:"second visit, after the rain"`
-	Client  string `json:"client,omitempty" doc:"who it is for" eg:"the owner of the house"`
-	Place   string `json:"place,omitempty" doc:"where it is" eg:"behind the house"`
-	Date    string `json:"date,omitempty" doc:"day of the survey, year-month-day" eg:"2026-05-14"`
-	Units   string `json:"units" want:"must" one-of:"us,metric" doc:"the units in which bare numbers are read and the answer is shown"`
+	Note    string `json:"note,omitempty" doc:"anything worth knowing, for the crew; it stands on no sheet that the client gets. The demo jobs say here that they are invented" eg:"second visit, after the rain"`
+	// ClientNote is apart from Note, so that a remark meant for the crew cannot
+	// reach the client; what older jobs noted stays with the crew.
+	ClientNote string `json:"clientNote,omitempty" doc:"a note for the client, printed on the offer and on the care sheet" eg:"the plum tree stays"`
+	Client     string `json:"client,omitempty" doc:"who it is for" eg:"the owner of the house"`
+	Place      string `json:"place,omitempty" doc:"where it is" eg:"behind the house"`
+	Date       string `json:"date,omitempty" doc:"day of the survey, year-month-day" eg:"2026-05-14"`
+	Units      string `json:"units" want:"must" one-of:"us,metric" doc:"the units in which bare numbers are read and the answer is shown"`
 
 	Site         Site          `json:"site,omitempty" doc:"what holds for the whole site"`
 	Survey       Survey        `json:"survey,omitempty" doc:"points and rod readings brought to one datum"`

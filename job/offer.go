@@ -19,6 +19,7 @@ type Offer struct {
 	Excludes    []Clause  `json:"excludes,omitempty" doc:"what it is not for"`
 	Terms       []Clause  `json:"terms,omitempty" doc:"terms that are printed on the offer"`
 	Options     []Choice  `json:"options,omitempty" doc:"other designs offered beside this one, each priced as a whole"`
+	Changed     []Clause  `json:"changed,omitempty" doc:"what is done otherwise than agreed, in the client's words; it stands on the change order"`
 	Agreed      Agreed    `json:"agreed,omitempty" doc:"the offer as the client accepted it; what changes later becomes a change order"`
 }
 

@@ -23,14 +23,6 @@ const (
 	ScopeWhole    = "the work as a whole"
 )
 
-// scopeName names the part that belongs to no other.
-func scopeName(s string) string {
-	if s == "" {
-		return ScopeWhole
-	}
-	return s
-}
-
 type work struct {
 	job    *job.Job
 	result *design.Result
@@ -75,6 +67,11 @@ func (w *work) input(high bool) quote.Input {
 	in.Costs = append(w.material(high), w.pumps()...)
 	in.Costs = append(in.Costs, w.labour(high)...)
 	in.Costs = append(in.Costs, w.expenses()...)
+	for i := range in.Costs { // by the name that it is kept by when the offer is agreed
+		if in.Costs[i].Scope == "" {
+			in.Costs[i].Scope = ScopeWhole
+		}
+	}
 	for i, t := range o.Taxes {
 		tax := quote.Tax{Name: t.Name, Rate: ratio(t.Rate), Over: t.Over, Path: at("/offer/taxes", i)}
 		for _, on := range t.On {

@@ -21,10 +21,19 @@ type Priced struct {
 	Low   unit.Money // total at the lower end of every rule; the same where they agree
 	Worst trace.Severity
 	Flow  unit.Flow // that the pump in use moves; 0 where it is not known
+	Falls []Fall    // what comes over each watercourse; none where it is not known
 
 	Findings    []trace.Finding
 	Assumptions []trace.Assumption
 	Faults      []trace.Fault
+}
+
+// Fall is the water of one watercourse, and what is wanted of it.
+type Fall struct {
+	Name   string
+	Flow   unit.Value // exact, or a bound
+	Wanted unit.Value // none where nothing is wanted
+	Short  bool       // the design finds that it gets less
 }
 
 // Document is all that is offered.
@@ -86,6 +95,15 @@ func price(j *job.Job, r *design.Result) Priced {
 	p.Worst, _ = r.Worst()
 	if r.Delivery != nil {
 		p.Flow = r.Delivery.Drawn
+		for i := range r.Delivery.Feeds {
+			x := &r.Delivery.Feeds[i]
+			fall := Fall{Name: x.Name, Flow: unit.Bounded(x.Flow, unit.KindFlow, r.Delivery.Bound())}
+			if x.Wanted > 0 {
+				fall.Wanted = unit.Of(x.Wanted, unit.KindFlow)
+			}
+			fall.Short = x.Dry || slices.ContainsFunc(r.Findings, func(f trace.Finding) bool { return f.Code == design.FindShort && f.Path == x.Path })
+			p.Falls = append(p.Falls, fall)
+		}
 	}
 	p.Findings = slices.Concat(w.findings, p.Offer.Findings)
 	p.Faults = slices.Concat(w.faults, p.Offer.Faults)
@@ -153,7 +171,7 @@ func Agree(j *job.Job, p Priced, day string) {
 	exact := func(m unit.Money) job.Money { return job.Money{Text: m.Amount.String()} }
 	a := job.Agreed{Date: day, Option: p.Name, Total: exact(p.Offer.Total)}
 	for _, s := range p.Offer.Scopes {
-		a.Scopes = append(a.Scopes, job.Amount{Name: scopeName(s.Name), Amount: exact(s.Price)})
+		a.Scopes = append(a.Scopes, job.Amount{Name: s.Name, Amount: exact(s.Price)})
 	}
 	for _, t := range p.Offer.Taxes {
 		a.Taxes = append(a.Taxes, job.Amount{Name: t.Name, Amount: exact(t.Amount)})

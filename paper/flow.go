@@ -32,16 +32,17 @@ var (
 // flow fills pages from the top down and begins a new one where the next thing
 // does not fit.
 type flow struct {
-	in    *Input
-	name  string
-	title string
-	pages [][]drawing.Item
-	y     float64
-	x0    float64
-	x1    float64
-	foot  float64                      // how far down a page is filled
-	fresh bool                         // nothing stands on the page yet
-	about func(code, path string) bool // what the sheet's figures hang on; nil: nothing of it is listed
+	in     *Input
+	name   string
+	title  string
+	pages  [][]drawing.Item
+	y      float64
+	x0     float64
+	x1     float64
+	foot   float64                      // how far down a page is filled
+	fresh  bool                         // nothing stands on the page yet
+	about  func(code, path string) bool // what the sheet's figures hang on; nil: nothing of it is listed
+	client bool                         // the sheet is for the client
 }
 
 func newFlow(in *Input, name string) *flow {
@@ -126,6 +127,18 @@ func (f *flow) lines(x0, x1 float64, s string, size float64, bold bool) {
 		f.need(size * lead)
 		f.write(x0, f.y+size, size, bold, l)
 		f.y += size * lead
+	}
+}
+
+// bullet writes an entry of a list.
+func (f *flow) bullet(s string) {
+	for i, l := range wrap(words.Plain(s), body, false, f.x1-f.x0-4) {
+		f.need(body * lead)
+		if i == 0 {
+			f.write(f.x0, f.y+body, body, false, "·")
+		}
+		f.write(f.x0+4, f.y+body, body, false, l)
+		f.y += body * lead
 	}
 }
 

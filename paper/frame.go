@@ -89,7 +89,7 @@ func (f *flow) standingCounts() string {
 		found[x.Severity]++
 	}
 	return f.text("paper.standing", count("danger", found[trace.Danger]), count("caution", found[trace.Caution]),
-		count("faults", len(f.in.Result.Faults)), count("assumed", len(f.in.Result.Assumptions)), count("accepted", accepted))
+		count("faults", len(f.faults())), count("assumed", len(f.in.Result.Assumptions)), count("accepted", accepted))
 }
 
 // standing writes at the end of a sheet the findings accepted and the
@@ -100,7 +100,8 @@ func (f *flow) standing() {
 	}
 	first := true
 	for _, x := range f.in.Result.Findings {
-		if x.Accepted == "" || !f.about(x.Code, x.Path) {
+		// The client is promised water as well as work.
+		if bears := f.about(x.Code, x.Path) || f.client && aboutWater(x.Code, x.Path); x.Accepted == "" || !bears {
 			continue
 		}
 		if first {
@@ -111,15 +112,17 @@ func (f *flow) standing() {
 		f.lines(f.x0+5, f.x1, f.text("print.accepted", str("why", x.Accepted)), body, true)
 	}
 	first = true
+	said := map[string]bool{} // alike in two places: told once
 	for _, a := range f.in.Result.Assumptions {
-		if !f.about(a.Code, a.Path) {
+		s := f.in.Say.Assumption(a, f.units())
+		if bears := f.about(a.Code, a.Path) || f.client && a.Turns; !bears || said[s] {
 			continue
 		}
+		said[s] = true
 		if first {
 			f.heading(f.word("paper.head.assumed"))
 			first = false
 		}
-		s := f.in.Say.Assumption(a, f.units())
 		if a.Turns {
 			s += " " + f.word("paper.turns")
 		}
@@ -167,7 +170,7 @@ func (f *flow) lacking() {
 // missing writes that a part cannot be shown, and why.
 func (f *flow) missing(code string) {
 	f.paragraph(f.word(code), true)
-	for _, x := range f.in.Result.Faults {
+	for _, x := range f.faults() {
 		f.lines(f.x0+5, f.x1, f.in.Say.Say(x.Message, f.units()), body, false)
 	}
 }

@@ -20,9 +20,14 @@ var counters = []struct {
 	{"stone", []string{takeoff.CodeBoulders, takeoff.CodeGravel}},
 }
 
+// aboutList tells what the list hangs on.
+func aboutList(code, path string) bool {
+	return strings.HasPrefix(code, "assume.takeoff") || strings.HasPrefix(code, "takeoff.") || strings.HasPrefix(path, "/works")
+}
+
 // material is the list to fetch by, counter after counter.
 func material(f *flow) {
-	f.about = func(code, _ string) bool { return strings.HasPrefix(code, "assume.takeoff") }
+	f.about = aboutList
 	list := f.in.Result.Materials
 	if len(list) == 0 {
 		f.missing("paper.nomaterial")

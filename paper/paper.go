@@ -1,6 +1,6 @@
 // Package paper lays out the sheets that a job is built by: site and plan, the
 // hydraulic answer, cut card, glue card, assembly drawing, roll strips, material
-// list, start-up record, the owner's care sheet. A sheet is one or more pages
+// list, offer, change order, start-up record, the owner's care sheet. A sheet is one or more pages
 // for a clipboard with holes at the left, letter or A4, each page a sheet of
 // package drawing that a back end turns into bytes. It works out nothing: all
 // figures are the design's, all sentences stand in package words, and what the
@@ -16,6 +16,8 @@ import (
 	"slices"
 
 	"plashet/drawing"
+	"plashet/engine/trace"
+	"plashet/offer"
 )
 
 // Paper is the size of the pages.
@@ -43,6 +45,8 @@ type Input struct {
 	drawing.Input // Say must be set
 	Paper         Paper
 	Stamp         Stamp
+	Unread        []trace.Fault   // what could not be read of the job
+	Offer         *offer.Document // for the offer and the change order; nil: they say that there is none
 }
 
 // Sheet is one of them.
@@ -54,18 +58,21 @@ type Sheet struct {
 
 // sheets lists them in the order of the work.
 var sheets = []struct {
-	name string
-	fill func(*flow)
+	name   string
+	fill   func(*flow)
+	client bool // it is for the client
 }{
-	{"site", site},
-	{"water", water},
-	{"assembly", assembly},
-	{"cut", cutCard},
-	{"rolls", rolls},
-	{"glue", glueCard},
-	{"material", material},
-	{"start", startUp},
-	{"care", care},
+	{name: "site", fill: site},
+	{name: "water", fill: water},
+	{name: "assembly", fill: assembly},
+	{name: "cut", fill: cutCard},
+	{name: "rolls", fill: rolls},
+	{name: "glue", fill: glueCard},
+	{name: "material", fill: material},
+	{name: "quote", fill: offered, client: true},
+	{name: "change", fill: changeOrder, client: true},
+	{name: "start", fill: startUp},
+	{name: "care", fill: care, client: true},
 }
 
 // Names lists the names of the sheets.
@@ -77,7 +84,24 @@ func Names() []string {
 	return out
 }
 
-// Make lays out the sheets named, or all of them. The error is ErrNoSheet.
+// OfOffer tells that one of the sheets named, or of all where none is, is made
+// from the offer.
+func OfOffer(names ...string) bool {
+	return len(names) == 0 || slices.Contains(names, "quote") || slices.Contains(names, "change")
+}
+
+// wanted tells that a sheet is among those named, or that it says something
+// where all are asked for: without an offer that was agreed there is nothing
+// that could change.
+func (in *Input) wanted(name string, names []string) bool {
+	if len(names) > 0 {
+		return slices.Contains(names, name)
+	}
+	return name != "change" || !in.Job.Offer.Agreed.Total.IsZero()
+}
+
+// Make lays out the sheets named, or all that the job has something for. The
+// error is ErrNoSheet.
 func Make(in Input, names ...string) ([]Sheet, error) {
 	for _, n := range names {
 		if !slices.Contains(Names(), n) {
@@ -86,10 +110,11 @@ func Make(in Input, names ...string) ([]Sheet, error) {
 	}
 	var out []Sheet
 	for _, s := range sheets {
-		if len(names) > 0 && !slices.Contains(names, s.name) {
+		if !in.wanted(s.name, names) {
 			continue
 		}
 		f := newFlow(&in, s.name)
+		f.client = s.client
 		s.fill(f)
 		f.standing()
 		f.lacking()

@@ -19,7 +19,7 @@ func site(f *flow) {
 	f.warn(f.word(takeoff.CautionServices))
 	f.told(design.FindWater, design.FindChildren)
 	if f.in.Job.Note != "" {
-		f.paragraph(f.in.Job.Note, false)
+		f.paragraph(f.text("paper.crew", str("note", f.in.Job.Note)), false)
 	}
 	f.gap(2)
 	if s, ok := drawing.Plan(f.in.Input); ok {
@@ -59,16 +59,22 @@ func (f *flow) points() {
 	f.table([]column{{head: f.word("paper.point"), wide: rest}, {head: f.word("paper.elevation"), end: true, bold: true}, {head: f.word("paper.from")}}, rows)
 }
 
-// water is the hydraulic answer: what was found, flows, curves, levels.
-func water(f *flow) {
-	f.about = func(_, path string) bool {
-		for _, p := range []string{"/runs", "/pumps", "/use", "/watercourses", "/site", "/pond", "/vault", "/circuit", "/furtherPumps"} {
-			if strings.HasPrefix(path, p) {
-				return true
-			}
-		}
+// aboutWater tells what flows and levels hang on.
+func aboutWater(code, path string) bool {
+	if aboutVault(code, path) || aboutList(code, path) {
 		return false
 	}
+	for _, p := range []string{"/runs", "/pumps", "/use", "/watercourses", "/site", "/pond", "/vault", "/circuit", "/furtherPumps", "/survey"} {
+		if strings.HasPrefix(path, p) {
+			return true
+		}
+	}
+	return false
+}
+
+// water is the hydraulic answer: what was found, flows, curves, levels.
+func water(f *flow) {
+	f.about = aboutWater
 	f.told(design.FindElectric)
 	f.feeds()
 	f.findings()
@@ -145,7 +151,7 @@ func (f *flow) findings() {
 	if none {
 		f.paragraph(f.word("paper.nofindings"), false)
 	}
-	for _, x := range f.in.Result.Faults {
+	for _, x := range f.faults() {
 		f.lines(f.x0, f.x1, f.word("paper.fault")+" "+f.in.Say.Say(x.Message, f.units()), body, true)
 	}
 }

@@ -112,5 +112,9 @@ func care(f *flow) {
 			f.check(f.word("paper.care." + t))
 		}
 	}
+	if f.in.Job.ClientNote != "" {
+		f.gap(1.5)
+		f.paragraph(f.in.Job.ClientNote, false)
+	}
 	f.paragraph(f.word("paper.care.source"), false)
 }

@@ -1,6 +1,10 @@
 package paper
 
-import "plashet/drawing"
+import (
+	"slices"
+
+	"plashet/drawing"
+)
 
 // column says how a column of a table stands.
 type column struct {
@@ -19,12 +23,13 @@ const rest = -1
 const gutter = 3.0
 
 // table writes rows under their heads. Long cells are broken into lines; a table
-// runs over pages, its heads written again.
-func (f *flow) table(columns []column, rows [][]string) {
+// runs over pages, its heads written again. The rows in sums add up what stands
+// above them: they are bold, with a line over them.
+func (f *flow) table(columns []column, rows [][]string, sums ...int) {
 	if len(rows) == 0 {
 		return
 	}
-	wide := f.widths(columns, rows)
+	wide := f.widths(columns, rows, sums)
 	left := make([]float64, len(columns))
 	x := f.x0
 	for i := range wide {
@@ -41,7 +46,7 @@ func (f *flow) table(columns []column, rows [][]string) {
 		}
 	}
 	heads := func() {
-		lines, tall := broken(columns, wide, headsOf(columns), false)
+		lines, tall := broken(plain(columns), wide, headsOf(columns), false)
 		if tall == 0 {
 			return
 		}
@@ -54,13 +59,18 @@ func (f *flow) table(columns []column, rows [][]string) {
 		f.add(drawing.Line{From: drawing.Point{X: f.x0, Y: f.y}, To: drawing.Point{X: f.x1, Y: f.y}, Pen: thin})
 		f.y += 0.8
 	}
-	f.need(3 * body * lead)
+	f.need(max(3*body*lead, f.tall(columns, wide, rows, sums)))
 	heads()
-	for _, r := range rows {
-		lines, tall := broken(columns, wide, r, true)
+	for n, r := range rows {
+		sum := slices.Contains(sums, n)
+		lines, tall := broken(columns, wide, r, sum)
 		if t := min(float64(tall), 4) * body * lead; f.room() < t && !f.fresh {
 			f.page()
 			heads()
+		}
+		if sum {
+			f.add(drawing.Line{From: drawing.Point{X: f.x0, Y: f.y}, To: drawing.Point{X: f.x1, Y: f.y}, Pen: thin})
+			f.y += 0.6
 		}
 		for i, c := range columns {
 			if c.tick {
@@ -73,7 +83,7 @@ func (f *flow) table(columns []column, rows [][]string) {
 				heads()
 			}
 			for i, c := range columns {
-				cell(i, line(lines[i], k), c.bold)
+				cell(i, line(lines[i], k), c.bold || sum)
 			}
 			f.y += body * lead
 		}
@@ -86,6 +96,27 @@ func (f *flow) table(columns []column, rows [][]string) {
 		f.y += 0.7
 	}
 	f.gap(1.5)
+}
+
+// tall gives the height of a table that is short enough to be kept on one page,
+// 0 of a longer one.
+func (f *flow) tall(columns []column, wide []float64, rows [][]string, sums []int) float64 {
+	const short = 90.0 // mm
+	_, n := broken(plain(columns), wide, headsOf(columns), false)
+	tall := float64(n)*body*lead + 1
+	for i, r := range rows {
+		_, n := broken(columns, wide, r, slices.Contains(sums, i))
+		tall += float64(n)*body*lead + 1.3
+		for _, c := range columns {
+			if c.blank {
+				tall += 2
+			}
+		}
+	}
+	if tall > short {
+		return 0
+	}
+	return tall
 }
 
 func headsOf(columns []column) []string {
@@ -103,14 +134,23 @@ func line(lines []string, k int) string {
 	return ""
 }
 
+// plain gives the columns as their heads are written.
+func plain(columns []column) []column {
+	out := slices.Clone(columns)
+	for i := range out {
+		out[i].bold = false
+	}
+	return out
+}
+
 // broken breaks the cells of a row into lines and gives how many there are.
-func broken(columns []column, wide []float64, row []string, cells bool) (lines [][]string, tall int) {
+func broken(columns []column, wide []float64, row []string, bold bool) (lines [][]string, tall int) {
 	lines = make([][]string, len(columns))
 	for i, s := range row {
 		if i >= len(columns) {
 			break
 		}
-		lines[i] = wrap(s, body, cells && columns[i].bold, wide[i]+1e-6)
+		lines[i] = wrap(s, body, bold || columns[i].bold, wide[i]+1e-6)
 		tall = max(tall, len(lines[i]))
 	}
 	return lines, tall
@@ -118,7 +158,7 @@ func broken(columns []column, wide []float64, row []string, cells bool) (lines [
 
 // widths gives each column its width. One that asks for more than its share of
 // the page gets that share, and its cells are broken.
-func (f *flow) widths(columns []column, rows [][]string) []float64 {
+func (f *flow) widths(columns []column, rows [][]string, sums []int) []float64 {
 	all := f.x1 - f.x0 - gutter*float64(len(columns)-1)
 	most := all * 0.4
 	out := make([]float64, len(columns))
@@ -134,9 +174,9 @@ func (f *flow) widths(columns []column, rows [][]string) []float64 {
 			continue
 		default:
 			out[i] = width(c.head, body, false)
-			for _, r := range rows {
+			for n, r := range rows {
 				if i < len(r) {
-					out[i] = max(out[i], width(r[i], body, c.bold))
+					out[i] = max(out[i], width(r[i], body, c.bold || slices.Contains(sums, n)))
 				}
 			}
 			out[i] = min(out[i], most)

@@ -61,7 +61,7 @@ func TestArrangeTells(t *testing.T) {
 // and else nothing is told.
 func TestArrangeCosts(t *testing.T) {
 	book, j := read(t, "hillside-cascade")
-	for _, item := range []string{"street elbow 90, 2", "street elbow 45, 2", "check valve spring, 2", "bulkhead fitting, 2"} {
+	for _, item := range []string{"street elbow 90, 2", "street elbow 45, 2", "check valve spring, 2"} {
 		j.Prices = append(j.Prices, job.Price{Item: item, Price: job.Money{Text: "10"}})
 	}
 	a := Arrange(context.Background(), book, j, ArrangeWant{Elbows: 1}, nil)
@@ -69,9 +69,9 @@ func TestArrangeCosts(t *testing.T) {
 		t.Error("prices are missing")
 	}
 	for _, l := range a.Outcome.Layouts {
-		// By hand from the job's prices: adapter 2.60, union 14.20, bulkhead 10,
+		// By hand from the job's prices: adapter 2.60, union 14.20, bulkhead 23.50,
 		// elbow 3.15, street elbow 10, swing valve 38 or spring valve 10; pipe 1.90 a foot.
-		want := 2.60 + 14.20 + 10
+		want := 2.60 + 14.20 + 23.50
 		for _, p := range l.Chain.Parts {
 			switch p.Kind {
 			case layout.CheckSwing:

@@ -20,7 +20,9 @@ func (m *model) prices() []takeoff.Price {
 		path := at("/prices", i)
 		amount, err := p.Price.Amount(m.job.Site.Currency)
 		if err != nil {
-			m.refuse(path, err)
+			if !m.toldUnread(path + "/price") {
+				m.refuse(path, err)
+			}
 			continue
 		}
 		per, ok := m.per(p.Unit)

@@ -1,6 +1,7 @@
 package design
 
 import (
+	"slices"
 	"strings"
 
 	"plashet/engine/trace"
@@ -158,4 +159,9 @@ func (m *model) faulty() int {
 		}
 	}
 	return n
+}
+
+// toldUnread says that reading has told of a field already.
+func (m *model) toldUnread(path string) bool {
+	return slices.ContainsFunc(m.unread, func(f trace.Fault) bool { return f.Path == path })
 }

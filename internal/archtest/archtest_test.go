@@ -47,7 +47,7 @@ var mayImport = map[string][]string{
 	"words":       {"engine/unit", "engine/trace"},
 	"answer":      {"engine/unit", "engine/trace", "engine/geom", "engine/cut", "engine/level", "engine/motion", "engine/layout", "engine/verify", "engine/arrange", "engine/glue", "engine/design", "engine/size", "takeoff", "offer", "quote", "job", "words"},
 	"drawing":     {"engine/unit", "engine/trace", "engine/geom", "engine/hydro", "engine/level", "engine/motion", "engine/layout", "engine/arrange", "engine/cut", "engine/glue", "engine/design", "job", "words"},
-	"paper":       {"engine/unit", "engine/trace", "engine/level", "engine/layout", "engine/cut", "engine/glue", "engine/design", "takeoff", "job", "words", "drawing", "render/face"},
+	"paper":       {"engine/unit", "engine/trace", "engine/level", "engine/layout", "engine/cut", "engine/glue", "engine/design", "takeoff", "offer", "quote", "job", "words", "drawing", "render/face"},
 	"table":       {"engine/unit", "engine/trace", "engine/layout", "engine/cut", "engine/glue", "engine/design", "job", "words"},
 	"render/csv":  {"table"},
 	"render/xlsx": {"table"},
@@ -84,7 +84,11 @@ var lent = map[string][]string{"app": {"net/http"}}
 
 // clocked lists the packages that carry times which others give them. They read
 // no clock.
+<<<<<<< HEAD
 var clocked = []string{"render/pdf", "shelf", "store", "store/memory", "store/suite", "store/carry", "app"}
+=======
+var clocked = []string{"render/pdf", "paper", "store", "store/memory", "store/suite", "store/carry", "app"}
+>>>>>>> 48ca1cb (paper, job, offer: Print the offer and the change order; keep the crew's note from the client)
 
 // clock lists the calls that read it.
 var clock = []string{"time.Now(", "time.Since(", "time.Until(", "time.Sleep(", "time.After(", "time.Tick(", "time.NewT", "time.AfterFunc("}
