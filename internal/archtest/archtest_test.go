@@ -84,11 +84,7 @@ var lent = map[string][]string{"app": {"net/http"}}
 
 // clocked lists the packages that carry times which others give them. They read
 // no clock.
-<<<<<<< HEAD
-var clocked = []string{"render/pdf", "shelf", "store", "store/memory", "store/suite", "store/carry", "app"}
-=======
-var clocked = []string{"render/pdf", "paper", "store", "store/memory", "store/suite", "store/carry", "app"}
->>>>>>> 48ca1cb (paper, job, offer: Print the offer and the change order; keep the crew's note from the client)
+var clocked = []string{"render/pdf", "paper", "shelf", "store", "store/memory", "store/suite", "store/carry", "app"}
 
 // clock lists the calls that read it.
 var clock = []string{"time.Now(", "time.Since(", "time.Until(", "time.Sleep(", "time.After(", "time.Tick(", "time.NewT", "time.AfterFunc("}
