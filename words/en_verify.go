@@ -54,13 +54,13 @@ var enVerify = disagreeing(map[string]string{
 	"verify.room.shorter": "what can be cut off closing piece[ {piece}] is told wrongly.",
 	"verify.play.pump":    "the pump can be moved {found} along the vault's {axis}; the likely error is {limit}.",
 	"verify.play.piece":   "piece {piece} can be cut shorter by {found}; the likely error is {limit}.",
-})
+}, "Assembly: the second check does not agree: ", " Do not cut or glue by this answer. Measure again and mend what was typed for the parts named; if it stands, send in the job with this code.")
 
 // disagreeing puts before each what it is about and behind it what to do.
-func disagreeing(what map[string]string) map[string]string {
+func disagreeing(what map[string]string, before, behind string) map[string]string {
 	out := map[string]string{}
 	for code, text := range what {
-		out[code] = "Assembly: the second check does not agree: " + text + " Do not cut or glue by this answer. Measure again and mend what was typed for the parts named; if it stands, send in the job with this code."
+		out[code] = before + text + behind
 	}
 	return out
 }

@@ -1,4 +1,32 @@
 package words
 
 // esAnswer is enAnswer in Spanish.
-var esAnswer = map[string]string{}
+var esAnswer = map[string]string{
+	"way.up": "hacia arriba", "way.down": "hacia abajo", "way.right": "a la derecha", "way.left": "a la izquierda", "way.back": "hacia atrás", "way.front": "al frente",
+	"level.course.first": "primer arranque", "level.course.kept": "diario, la válvula sostiene", "level.course.open": "diario, sin válvula", "level.course.topped": "rellenado trabajando",
+	"level.moment.rest": "en reposo", "level.moment.run": "trabajando", "level.moment.stop": "parado", "level.moment.rerun": "trabajando otra vez",
+	"level.moment.stop-open": "parado, válvula abierta", "level.moment.rerun-open": "trabajando otra vez después de eso",
+	"sure.pump-flow": "lo que da la bomba {name}", "sure.further-flow": "lo que da la bomba “{name}”", "sure.feed-flow": "lo que recibe “{name}”", "sure.feed-head": "el agua sobre el labio “{name}”",
+	"sure.pump-energy": "la electricidad de un año", "sure.level-change": "el nivel del estanque, {name}", "sure.level-pump": "el agua por encima de lo que pide la bomba, {name}", "sure.level-freeboard": "el espacio bajo el borde, {name}",
+	"sure.motion.lowest": "lo más bajo en la bóveda", "sure.motion.highest": "lo más alto del estanque", "sure.motion.dry": "chupa aire después de",
+	"sure.together":        "lo que todos hacen entre sí",
+	"sure.design-flow-dry": "casos en que “{name}” no recibe agua", "sure.design-flow-short": "casos en que “{name}” recibe de menos", "sure.levels-stop-spills": "casos en que un paro llena el estanque por encima del borde",
+	"sure.levels-restart-starves": "casos en que el agua no le alcanza a la bomba", "sure.levels-start-starves": "casos en que el agua no alcanza en el primer arranque", "sure.levels-pump-low": "casos en que la bomba queda en muy poca agua",
+	"lessen.level": "tome otra vez la altura de “{name}”, con dos lecturas", "lessen.lip-width": "mida otra vez con cinta el ancho del labio “{name}”", "lessen.lip-tilt": "nivele otra vez el labio “{name}” de punta a punta",
+	"lessen.lip-c": "haga correr un caudal conocido sobre el labio “{name}”, o mida con reloj una cubeta debajo, y lea el agua que pasa por encima", "lessen.lip-cling": "mida con reloj una cubeta bajo el labio “{name}”: ninguna fórmula sirve para una lámina tan delgada",
+	"lessen.run-length": "mida otra vez con cinta la línea “{name}”", "lessen.pipe-bore": "mida el diámetro interior de {name}", "lessen.pipe-roughness": "pida al fabricante de {name} sus pérdidas, o lea la presión en los dos extremos",
+	"lessen.fitting-k": "tome la pérdida de {name} de su ficha, o ajuste la válvula con cubeta y reloj", "lessen.water-temperature": "lea la temperatura del agua",
+	"lessen.pump-flow": "mida con reloj una cubeta, o llene un volumen conocido, con la bomba {name}; pida al fabricante el grado de prueba", "lessen.pump-head": "lea la presión en la bomba {name} con su válvula cerrada un momento, según permita su ficha; pida al fabricante el grado de prueba",
+	"lessen.pump-reading": "pida la curva de la bomba {name} en tabla", "lessen.pump-wear": "lea la presión en la bomba {name} y compárela con su ficha", "lessen.pump-shape": "consiga del fabricante la curva de la bomba {name}",
+	"lessen.pump-power": "haga que un electricista con licencia lea los watts de la bomba {name} mientras trabaja", "lessen.pond-area": "mida otra vez la superficie del estanque", "lessen.vault-area": "mida otra vez la bóveda",
+	"lessen.vault-weir": "mida otra vez la boca del skimmer, y lea el agua que pasa por ella trabajando", "lessen.store": "mida otra vez “{name}”, o llénela con un medidor", "lessen.reach": "mida la profundidad del arroyo “{name}” mientras corre",
+	"cutting.method": "búsqueda exacta, acotada con los valores de mochila de Gilmore y Gomory; lo menos gastado en tramos nuevos, luego menos retazos abiertos, luego el sobrante más largo",
+	"cutting.proven": "probado, ningún plan es mejor", "cutting.unproven": "no está probado que sea el mejor, la búsqueda paró en su límite",
+	"known.measured": "(medido)", "known.sheet": "(ficha del fabricante)", "known.table": "(tabla)", "known.least": "(tabla, lo menos)", "known.memory": "(tabla, de memoria)",
+	"effect.sill": "sobre el umbral, más de lo necesario", "effect.pump": "sobre la bomba, más de lo necesario", "effect.freeboard": "espacio bajo el borde",
+	"moves.flow": "el caudal de la bomba", "moves.draw": "lo que toma un rearranque",
+	"motion.case.first": "primer arranque", "motion.case.restart": "cada arranque", "motion.case.stop": "paro", "motion.case.stop-leaks": "paro, válvula con fuga",
+	"motion.case.stop-open": "paro, válvula atorada abierta", "motion.case.cut": "corte de luz en el primer arranque", "motion.case.rain": "lluvia después de un paro",
+	"motion.case.start-shut": "arranque, válvula atorada cerrada", "motion.case.pump-stops": "una bomba se para", "motion.case.pump-stops-open": "lo mismo, su válvula atorada abierta",
+	"motion.nothing": "nada trabaja", "motion.left": "queda para las alimentaciones", "motion.through": "de regreso por ella",
+}

@@ -1,4 +1,152 @@
 package words
 
 // esApp is enApp in Spanish.
-var esApp = map[string]string{}
+var esApp = map[string]string{
+	"app.name": "Plashet", "app.about": "Estanques, arroyos y cascadas calculados de la cinta al último corte.",
+	"app.skip": "A la página", "app.tabs": "Partes del trabajo", "app.save": "Guardar", "app.undo": "Deshacer", "app.take": "Tomarlo", "app.must": "necesario", "app.unsaid": "sin decir",
+	"app.foot": "No es aprobación de reglamento. La electricidad es para un electricista con licencia; las fichas del fabricante y el reglamento local tienen la última palabra.",
+
+	"app.list.title": "Trabajos", "app.list.new": "Trabajo nuevo", "app.list.aside": "Trabajos apartados", "app.list.open": "Trabajos abiertos",
+	"app.list.find": "Buscar por nombre o lugar", "app.list.find.do": "Buscar", "app.list.more": "Más atrás",
+	"app.list.empty": "Todavía no hay trabajos.", "app.list.nothing": "Ningún trabajo tiene estas palabras en su nombre o lugar.",
+	"app.list.rev": "estado {number}, {when}[, {who}]",
+
+	"app.stage.begun": "empezado: sin caudal todavía", "app.stage.flow": "caudal calculado", "app.stage.levels": "caudal y niveles calculados",
+	"app.stage.laid": "trazado, todavía no se corta", "app.stage.cut": "listo para cortar",
+
+	"app.import": "Un trabajo de un archivo", "app.import.file": "Archivo de trabajo (.json)", "app.import.do": "Meterlo",
+	"app.import.unreadable": "El archivo no trae un trabajo que se pueda leer. Elija un archivo de trabajo como los escribe esta herramienta.",
+
+	"app.mark.stop": "alto", "app.mark.watch": "ojo", "app.mark.note": "nota", "app.mark.none": "pendiente", "app.mark.right": "bien", "app.mark.accepted": "aceptado", "app.mark.": "pendiente",
+
+	"app.tab.answer": "Respuesta", "app.tab.open": "{count} por revisar",
+	"app.part.site": "Sitio", "app.part.pond": "Estanque",
+	"app.part.falls": "Cascadas", "app.part.pump": "Bomba", "app.part.pipe": "Tubo",
+	"app.part.levels": "Niveles", "app.part.vault": "Bóveda", "app.part.cuts": "Cortes", "app.part.glue": "Pegado", "app.part.material": "Material",
+
+	"app.sum": "{stop} para detenerse, {watch} para vigilar, {note} para anotar.", "app.sum.assumed": "{count} {count:valor supuesto|valores supuestos}",
+	"app.tally": "La respuesta", "app.tally.falls": "Agua en las cascadas", "app.tally.levels": "Margen en los niveles", "app.tally.fit": "En la bóveda", "app.tally.money": "Dinero",
+	"app.tally.noflow": "Todavía no se puede calcular el caudal: hace falta una bomba con su curva, una línea de tubo y una cascada.", "app.tally.nolevels": "Los niveles necesitan la línea de agua del estanque, su borde y el caudal.",
+	"app.fall.right": "como se pide", "app.fall.short": "menos de lo pedido", "app.fall.much": "más de lo pedido", "app.fall.dry": "queda seca", "app.fall.unwanted": "no se dice cuánto se pide",
+	"app.fall.wanted":    "se pide {wanted}",
+	"app.level.rim.stop": "Espacio bajo el borde después de un paro", "app.level.rim.stop-open": "Lo mismo, válvula check abierta", "app.level.sill": "Sobre el umbral, trabajando",
+	"app.level.needs": "pide {needs}", "app.level.air": "La bomba chupa aire después de",
+	"app.fit.assembly": "Armado", "app.fit.unlaid": "sin trazar todavía", "app.fit.fits": "cabe", "app.fit.not": "no se puede construir así",
+	"app.fit.second": "segunda revisión {passed} de {checks}",
+	"app.fit.out":    "Bomba", "app.fit.out.unknown": "no se buscó su salida", "app.fit.out.no": "no sale[: {blocker} le estorba]",
+	"app.fit.out.yes": "sale, movimientos: {count}", "app.fit.out.union": "abra {union}",
+	"app.money.material": "Material", "app.money.unpriced": "{count} {count:renglón no tiene|renglones no tienen} precio", "app.money.none": "sin precios todavía", "app.money.year": "Electricidad al año",
+
+	"app.findings": "Lo que se halló", "app.findings.none": "Aquí no se halló nada mal.",
+	"app.finding.limit": "[límite {limit}: ]{source} ({basis})", "app.finding.where": "Vea {where}",
+	"app.finding.accept": "Aceptar con un motivo", "app.finding.reason": "Por qué se acepta; el motivo sale en las hojas", "app.finding.accepted": "Aceptado: {why}",
+	"app.finding.reopen": "Que valga otra vez",
+	"app.faults":         "Lo que no se pudo leer o calcular",
+	"app.moved":          "{name} de {before} a {after}",
+
+	"app.job.doings": "Este trabajo", "app.job.file": "Guardar como archivo", "app.job.copy": "Copiarlo", "app.job.aside": "Apartarlo", "app.job.back": "Regresarlo",
+	"app.copy.name": "{name}, copia",
+
+	"app.sheets": "Dibujos", "app.sheet.large": "Solo", "app.inputs": "Lo que le da forma", "app.reasons": "De dónde vienen las cifras", "app.reasons.none": "Todavía no se ha calculado ninguna cifra de esta parte.",
+	"app.next": "Siguiente: {name}", "app.group.head": "El trabajo", "app.morefields": "{count} más, vacíos por ahora",
+	"app.bare": "({unit} si no se escribe unidad)", "app.source": "de: {source}",
+	"app.less": "{name}: un paso menos", "app.more": "{name}: un paso más",
+	"app.add": "Agregar a: {name}", "app.add.do": "Agregar", "app.kind": "Qué clase", "app.kindname": "Nombre",
+	"app.remove": "Quitar {name}", "app.remove.short": "Quitar", "app.up": "{name}: un lugar arriba", "app.down": "{name}: un lugar abajo",
+	"app.form.faults": "Todavía no se guarda: lo marcado abajo no se pudo leer. La respuesta mostrada es la última buena.",
+
+	"app.reasons.count": "Abrir {count} cifras", "app.tables": "Cifras en tablas", "app.option.drawn": "como está dibujado", "app.nocut": "No cortar: el armado no se puede construir como está trazado. Vea lo que se halló.",
+	"app.pieces": "Piezas de tubo", "app.piece": "pieza", "app.piece.between": "entre", "app.piece.cut": "corte", "app.piece.marks": "marcas de inserción", "app.piece.closing": "de cierre: mida en su lugar",
+	"app.bar": "de", "app.bar.cuts": "piezas", "app.bar.left": "sobra", "app.bar.stick": "tramo", "app.bar.offcut": "retazo",
+	"app.item": "qué", "app.item.get": "por llevar", "app.item.price": "precio",
+	"app.mark.done": "hecho",
+	"app.glue.step": "Paso {number} de {of}", "app.glue.go": "Seguir pegando", "app.glue.none": "Todavía no hay armado que pegar.", "app.glue.done": "{count} {count:hecho|hechos}", "app.glue.start": "Arrancar el reloj", "app.glue.hold": "sostener junto",
+	"app.glue.set": "luego no la mueva durante {time}", "app.glue.back": "Atrás", "app.glue.next": "Siguiente paso", "app.glue.tick": "Hecho, seguir", "app.glue.untick": "Todavía no está hecho",
+	"app.error.remedy": "Ese remedio ya no se puede tomar: el trabajo cambió desde entonces. Vea lo que se halla ahora.",
+
+	"app.choose.go": "Elegir bomba y tubo de un estante", "app.choose.title": "Bomba y tubo elegidos de un estante",
+	"app.choose.lead": "Cada bomba, sola y dos lado a lado, con cada medida de tubo, contra los caudales pedidos. Las que ninguna otra supera en costo inicial, costo por los años y reserva:",
+	"app.choose.own":  "Las bombas del trabajo", "app.choose.invented": "Un estante de bombas inventadas", "app.choose.pumps": "bomba", "app.choose.pipe": "tubo", "app.choose.first": "costo inicial",
+	"app.choose.years": "por los años", "app.choose.power": "potencia", "app.choose.out": "No sirve", "app.choose.none": "Ninguna sirve para lo pedido, o el trabajo no dice lo suficiente.",
+	"app.choose.know": "Bueno saberlo", "app.choose.shelf": "Qué estante",
+
+	"app.beside.runs": "Trabajando en ello", "app.beside.waits": "Esperando que termine otro trabajo", "app.beside.look": "Ver cuánto lleva",
+	"app.beside.stale": "Lo de abajo se calculó del estado {number} del trabajo. El trabajo cambió desde entonces: busque otra vez.",
+	"app.beside.gone":  "El cálculo largo no se puede hacer en este aparato. Abra el trabajo en el servidor de la oficina.",
+	"app.error.busy":   "Se está calculando demasiado a la vez. Espere un minuto y pida otra vez.",
+	"app.to":           "a",
+
+	"app.layouts.title": "Trazos para la bóveda", "app.layouts.link": "Buscar y comparar trazos",
+	"app.layouts.lead":   "Recorre cada orden de conexiones de la bomba al hoyo, cada posición que puede tener la bomba y cada serie de codos, y muestra los que ningún otro supera. Puede tardar un minuto; mientras, puede seguir trabajando.",
+	"app.layouts.elbows": "Codos a lo más", "app.layouts.go": "Buscar trazos", "app.layouts.again": "Buscar otra vez", "app.layouts.stop": "Parar y mostrar lo mejor hasta ahora",
+	"app.layouts.beside": "Lado a lado", "app.layouts.more": "Otros {count} no se muestran.", "app.layouts.least": "lo menos", "app.layouts.one": "Trazo {number}",
+	"app.layouts.out": "la bomba sale", "app.layouts.straight": "derecha hacia arriba", "app.layouts.slide": "primero deslícela {by}", "app.layouts.released": "agua que baja",
+	"app.layouts.keep": "Conservar este", "app.layouts.keepit": "Conservar el trazo {number}",
+	"app.layouts.stands": "Bomba {attitude}, girada {turn}: a {left} de la pared izquierda, a {front} de la pared del frente.",
+	"app.layouts.roll":   "giro {angle}",
+	"app.layouts.none":   "Nada cabe como está", "app.layouts.mend": "Lo que haría que quepa", "app.layouts.mendlead": "Basta con uno solo. Las medidas se redondean hacia arriba a lo que lee una cinta.",
+	"app.layouts.mendfits": "Entonces cabe un trazo con {elbows} codos.", "app.layouts.sure": "Con menos no se puede.", "app.layouts.unsure": "No está probado que con menos no se pueda.",
+	"app.layouts.mendtake": "Cambiarlo y buscar otra vez",
+	"app.layouts.drawn":    "Conservar el armado como está dibujado", "app.layouts.drawnlead": "Para conservar lo dibujado ahora: se anota su hoja de corte, y se avisa de un cambio posterior que altere un corte.",
+	"app.layouts.kept":      "Hay un armado conservado, con su hoja de corte. Se avisa de un cambio posterior que altere un corte. Conservar de nuevo escribe una hoja nueva.",
+	"app.error.layout":      "Ese trazo ya no está a la mano. Busque trazos otra vez.",
+	"app.error.stalelayout": "El trabajo cambió desde que se hallaron estos trazos. Busque trazos otra vez, luego conserve uno.",
+	"app.error.unread":      "Algunos campos del trabajo no se pudieron leer y se perderían. Corríjalos primero; la página Respuesta los nombra.",
+
+	"app.way": "Cómo sale la bomba", "app.way.unplug": "Desconecte el cable. Nadie mete la mano en el agua mientras está conectado.", "app.way.open": "Abra {union}.",
+
+	"app.piece.stub": "En el armado en seco va en su lugar un trozo de {length}.", "app.piece.pumpend": "Extremo hacia la bomba", "app.piece.wallend": "Extremo hacia la pared",
+	"app.piece.into": "entra en {part}", "app.piece.mark": "márquelo a", "app.piece.socket": "la campana tiene {depth} de hondo ({known})", "app.piece.at": "Piezas en ella:", "app.piece.along": "A lo largo del tubo", "app.piece.all": "Todo ello",
+	"app.piece.roll":     "{mark} va girado {angle}: {arc} alrededor del tubo, con el reloj, o {other} al revés.",
+	"app.piece.noroll":   "{mark} va en la línea: sin giro.",
+	"app.known.measured": "medido aquí", "app.known.sheet": "de su ficha", "app.known.table": "de las tablas: mídalo antes de cortar", "app.known.least": "lo menos que permite una norma: mídalo antes de cortar", "app.known.memory": "de memoria: mídalo antes de cortar",
+	"app.corner": "Mirarlo por la esquina", "app.corner.front-left": "frente izquierda", "app.corner.front-right": "frente derecha", "app.corner.back-right": "atrás derecha", "app.corner.back-left": "atrás izquierda",
+	"app.touch": "Toque una pieza o una parte para ver su corte, sus marcas y sus dos extremos.",
+	"app.rolls": "Marcas de giro", "app.roll.none": "en la línea: sin giro", "app.roll.angle": "giro", "app.roll.arc": "alrededor del tubo", "app.roll.other": "o al revés",
+
+	"app.why.title": "Una cifra abierta", "app.why.terms": "Los valores que lleva", "app.why.symbol": "signo", "app.why.value": "valor", "app.why.from": "de",
+	"app.assumed.title": "Supuesto", "app.assumed.lead": "Lo que el trabajo no dice, y lo que se tomó en su lugar. Escriba su propio valor donde cuente.",
+	"app.assumed.weight": "al otro extremo de su rango usual: {moves}",
+
+	"app.figure.flow": "caudal", "app.figure.speed": "velocidad", "app.figure.reynolds": "número de Reynolds", "app.figure.factor": "factor de fricción", "app.figure.friction": "carga perdida a lo largo del tubo",
+	"app.figure.k": "coeficientes de pérdida juntos", "app.figure.fittings": "carga perdida en conexiones", "app.figure.volume": "agua que lleva", "app.figure.head": "carga", "app.figure.static": "altura por elevar",
+	"app.figure.power": "potencia", "app.figure.energy": "energía de un año", "app.figure.wanted": "caudal pedido", "app.figure.critical": "tirante crítico", "app.figure.edge": "espesor en la orilla",
+	"app.figure.perwidth": "caudal por su ancho", "app.figure.burn": "carga que toma su válvula", "app.figure.pond": "nivel del estanque",
+	"app.figure.vault":  "nivel en la bóveda",
+	"app.figure.change": "estanque contra la línea", "app.figure.freeboard": "espacio bajo el borde", "app.figure.sill": "agua sobre el umbral", "app.figure.passes": "caudal que dura",
+	"app.figure.density": "densidad", "app.figure.viscosity": "viscosidad", "app.figure.turnover": "renovación del agua",
+
+	"app.history.title": "Historia", "app.history.rev": "Estado {number}", "app.history.return": "Volver al estado {number}",
+	"app.past.title": "Estado {number}", "app.past.between": "De este estado al más nuevo: {changes}",
+
+	"app.change.example": "Ejemplo inventado puesto", "app.change.begun": "Trabajo empezado", "app.change.imported": "Metido de un archivo", "app.change.copied": "Copiado de {name}",
+	"app.change.aside": "Apartado", "app.change.back": "Regresado", "app.change.new": "{where} ahora {new}", "app.change.set": "{where}: de {old} a {new}", "app.change.gone": "{where}: {old} quitado",
+	"app.change.more": "{count} más", "app.change.effect": "{what}. Movió: {moved}", "app.change.lost": "No se pudo leer y quedó fuera: {places}.",
+	"app.change.undone": "Deshecho, de vuelta al estado {number}[: {what}]", "app.change.returned": "Vuelto al estado {number}[: {what}]",
+	"app.moved.rim": "espacio bajo el borde", "app.moved.money": "material", "app.moved.danger": "altos", "app.moved.caution": "avisos de ojo",
+
+	"app.stale.title": "Alguien más cambió este trabajo mientras tanto",
+	"app.stale.lead":  "Nada suyo se pierde, y todavía no se guardó nada. El {when} [{who} ]cambió: {what}. Elija para cada campo lo que ha de valer.",
+	"app.stale.both":  "los dos lo cambiaron", "app.stale.was": "antes: {was}", "app.stale.empty": "vacío antes", "app.stale.mine": "suyo: {text}", "app.stale.theirs": "ahora: {text}",
+	"app.stale.beside": "Cambiado además por otros", "app.stale.do": "Guardar lo elegido", "app.stale.leave": "Dejarlo como está ahora",
+
+	"app.new.title": "Un trabajo nuevo", "app.new.lead": "Unas cuantas preguntas. Lo que todavía no sabe puede quedar vacío; largos como en la cinta: 4' 7-1/2\", 55 1/2 in, 1.41 m.",
+	"app.new.do": "Empezar el trabajo", "app.new.copy": "Para partir de un trabajo anterior, ábralo y apriete “Copiarlo”.", "app.new.point": "“{found}” no tiene @ entre caudal y carga: escriba un punto como 54 gpm @ 16 ft.",
+	"app.ask.units": "Unidades de números solos y de la respuesta", "app.ask.name": "Cómo le dice la cuadrilla al trabajo", "app.ask.place": "Dónde está", "app.ask.shape": "Forma del estanque",
+	"app.ask.length": "Largo del estanque en la línea de agua, o su diámetro", "app.ask.width": "Ancho del estanque",
+	"app.ask.depth": "Hondo máximo del estanque",
+	"app.ask.rim":   "Punto más bajo del borde sobre la línea de agua", "app.ask.lipwidth": "Ancho libre del labio", "app.ask.lipheight": "Cresta del labio sobre la línea de agua",
+	"app.ask.flow": "Caudal pedido sobre el labio", "app.ask.pipekind": "Clase de tubo", "app.ask.pipesize": "Medida de tubo", "app.ask.pipelength": "Largo de tubo de la bomba al labio",
+	"app.ask.points": "La curva de la bomba: un punto por renglón, caudal @ carga, cuatro o más",
+	"app.word.us":    "EE. UU.: pies, pulgadas, gpm", "app.word.metric": "métrico: m, mm, L/h", "app.word.ellipse": "elipse", "app.word.rectangle": "rectángulo", "app.word.circle": "círculo",
+
+	"app.device.title": "Este aparato", "app.device.link": "¿Su nombre?", "app.device.lead": "Su nombre queda con cada cambio que hace, para que la cuadrilla pueda preguntar. Se guarda en este aparato.",
+	"app.device.who": "Su nombre", "app.device.mode": "Cómo se ven las páginas", "app.device.language": "Idioma / Language", "app.mode.": "como está el aparato", "app.mode.light": "claro", "app.mode.dark": "oscuro", "app.mode.sun": "al sol: negro sobre blanco, más grande",
+
+	"app.error.title": "No se pudo", "app.error.page": "No existe esa página.", "app.error.none": "No existe ese trabajo, o se borró.",
+	"app.error.large": "Es demasiado grande: un trabajo o una foto puede tener 16 MB a lo más.", "app.error.form": "No se pudo leer el formulario. Regrese, vuelva a cargar la página y mándelo otra vez.",
+	"app.error.upload": "El archivo no llegó completo. Elíjalo otra vez y mándelo de nuevo.", "app.error.nofile": "No se eligió archivo, o está vacío. Elija un archivo y mándelo otra vez.",
+	"app.error.who": "El nombre es demasiado largo: 60 letras a lo más.", "app.error.moved": "Alguien más cambió este trabajo mientras tanto, así que no se hizo nada. Regrese, vuelva a cargar la página, y hágalo otra vez donde todavía valga.",
+	"app.error.empty": "No se escribió nada, así que no se agregó nada.", "app.error.first": "No hay nada que deshacer: este es el primer estado del trabajo.",
+	"app.error.revision": "No existe ese estado del trabajo.", "app.error.ours": "Algo falló de nuestro lado. Lo guardado antes sigue en pie.", "app.error.ref": "Referencia para soporte: {ref}",
+}

@@ -1,4 +1,34 @@
 package words
 
 // esLaid is enLaid in Spanish.
-var esLaid = map[string]string{}
+var esLaid = map[string]string{
+	"print.head.assembly": "Armado en la bóveda",
+	"print.notcut":        "NO CORTAR: las piezas del armado, que no se puede construir tal como está trazado; vea sus peligros y errores",
+	"print.roll":          "giro {mark} {angle} en el sentido del reloj: {arc} en el sentido del reloj alrededor del exterior del tubo, o {other} al revés",
+	"print.roll.none":     "giro {mark} en la línea misma del tubo",
+	"print.second":        "revisado por segunda vía: {count} revisiones pasadas",
+	"print.second.fails":  "revisado por segunda vía: {count} de {of} revisiones pasadas; vea en los hallazgos lo que falla",
+	"print.piece":         "pieza", "print.piece.from": "de", "print.piece.to": "a", "print.piece.cut": "corte",
+	"print.piece.marks": "marcas de inserción", "print.piece.sockets": "campanas",
+	"print.closing":       "pieza de cierre: mida el claro en su lugar antes de cortar",
+	"print.stub":          "trozo de prueba en lugar de {piece}: {length}",
+	"print.part":          "parte, su centro",
+	"print.part.left":     "de la pared izquierda",
+	"print.part.front":    "de la pared del frente",
+	"print.part.floor":    "sobre el piso",
+	"print.part.cover":    "tapa arriba",
+	"print.three":         "{length} de largo, {width} de ancho, {height} de alto",
+	"print.misses":        "tal como está dibujado, el final de la cadena no da con el hoyo por {by}",
+	"print.errors":        "los errores de sierra, asientos y giros pueden moverlo, probable {likely}; en el peor caso {worst}",
+	"print.play":          "la bomba se puede mover {left} a la izquierda, {right} a la derecha, {front} al frente, {back} hacia atrás",
+	"print.play.none":     "la bomba está metida en algo, así que no hay espacio para moverla",
+	"print.needed.length": "holgura a lo largo: se necesitan {needed}, en el peor caso {worst}; hay {available} en el lado que tiene menos",
+	"print.needed.width":  "holgura a lo ancho: se necesitan {needed}, en el peor caso {worst}; hay {available} en el lado que tiene menos",
+	"print.twice":         "vale la pena hacerlo dos veces antes de pegar, por su parte del error probable: {what}",
+	"cause.saw":           "el corte de {mark}, {share}", "cause.seat": "cuánto entra el tubo en {mark}, {share}",
+	"cause.roll": "el giro de {mark}, {share}", "cause.elbow": "el ángulo propio del codo {mark}, {share}",
+	"print.shorter":  "la pieza de cierre {piece} se puede cortar {spare} más corta; medida en su lugar todavía puede desviarse {off}",
+	"print.way":      "la salida de la bomba, desconectada y con {union} abierta:",
+	"print.way.move": "muévala {toward}, {distance}",
+	"print.way.lift": "levántela derecha, {distance}",
+}

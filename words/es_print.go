@@ -1,4 +1,81 @@
 package words
 
 // esPrint is enPrint in Spanish.
-var esPrint = map[string]string{}
+var esPrint = map[string]string{
+	"bound.more": "más de {number}", "bound.less": "menos de {number}",
+
+	"print.verdict":    "peligro {danger}, precaución {caution}, aviso {info}[; aceptados {accepted}]; {faults} en los datos; {assumptions} en vigor",
+	"print.faults.one": "{count} error", "print.faults.many": "{count} errores",
+	"print.assumptions.one": "{count} supuesto", "print.assumptions.many": "{count} supuestos",
+	"print.severity.danger": "peligro", "print.severity.caution": "precaución", "print.severity.info": "aviso",
+	"print.basis.measured": "medido", "print.basis.sheet": "ficha", "print.basis.published": "publicado", "print.basis.library": "biblioteca de cálculo",
+	"print.basis.practice": "práctica", "print.basis.memory": "de memoria", "print.basis.guess": "estimado", "print.basis.job": "trabajo",
+
+	"print.head.findings": "Hallazgos", "print.head.faults": "Errores en los datos", "print.head.assumed": "Supuesto, porque el trabajo no lo dice",
+	"print.accepted":      "aceptado: {why}",
+	"print.limit":         "límite {limit}: {source} ({basis})",
+	"print.to":            "{low} a {high}",
+	"print.more.remedies": "{count} más entre las bombas disponibles, abajo",
+	"print.place":         "renglón {line}, {path}", "print.line": "renglón {line}",
+	"print.weight": "al otro extremo de su rango usual: {figure} pasa de {before} a {after}",
+	"print.turns":  "podría cambiar un veredicto: averígüelo",
+
+	"print.head.delivery": "Bomba y tubo",
+	"print.pump":          "bomba {pump}: {flow} a {head}; {height}; {power}",
+	"print.further":       "{name}, bomba {pump}: {flow} a {head}; {power}",
+	"print.power.unknown": "potencia desconocida",
+	"print.dry":           "no corre agua",
+	"print.height":        "de eso {height} de altura",
+	"print.year":          "al año: {energy}[, {cost}]",
+	"print.run":           "línea", "print.run.flow": "caudal", "print.run.speed": "velocidad", "print.run.reynolds": "número de Reynolds",
+	"print.run.pipe": "pérdida en el tubo", "print.run.fittings": "en conexiones",
+	"print.feed":          "alimentación {name}: {flow}[, se pide {wanted}]",
+	"print.lip":           "labio {name}: carga aguas arriba {head}; crítica {critical}, en la orilla {edge}; {width}",
+	"print.lip.tilted":    "labio {name}: carga aguas arriba {head} en el extremo bajo, {middle} a media cresta, {high} en el extremo alto; crítica {critical}, en la orilla {edge} a media cresta; {width}",
+	"print.throttle":      "para repartir como se pide, su válvula debe tomar {burn} más (K {k})",
+	"print.throttle.part": "para dar a cada alimentación el {percent} de lo pedido que la bomba alcanza, su válvula debe tomar {burn} más (K {k})",
+
+	"print.head.options": "Bombas disponibles en este tubo y en tubo más grande",
+	"print.option.pump":  "bomba", "print.option.pipe": "tubo", "print.option.flow": "da", "print.option.feeds": "a las alimentaciones", "print.option.power": "potencia", "print.option.cost": "costo",
+	"print.option.reach":   ", con válvulas ajustadas: {percent} de lo pedido",
+	"print.option.several": "; son posibles otros caudales",
+	"print.cost.year":      "{cost} al año",
+	"print.cost.once":      "{cost} una vez",
+	"print.drawn":          "* como está dibujado",
+
+	"print.head.upkeep": "Mantenimiento",
+	"print.turnover":    "toda el agua del estanque da una vuelta en {time}",
+	"print.evaporation": "un día de verano quita {depth} a {area} de agua: {water} que reponer",
+	"print.load":        "las bombas toman {current}",
+	"print.drop":        "el cable pierde {drop}, {share} del voltaje",
+	"print.electrician": "las cifras eléctricas son para el electricista con licencia, que decide según el reglamento local",
+
+	"print.head.cutting": "Plan de corte, {pipe}",
+	"print.bar.stick":    "tramo de {length}: {pieces}; sobra {left}",
+	"print.bar.offcut":   "retazo de {length}: {pieces}; sobra {left}",
+
+	"print.head.withheld": "Pegado", "print.head.glue": "Pegado, paso a paso",
+	"print.withheld":    "RETENIDO: no se dice ningún paso mientras el armado no se pueda construir; vea sus peligros y errores",
+	"print.noreturn":    "Después de esto no hay vuelta atrás.",
+	"print.where.bench": "banco", "print.where.vault": "bóveda",
+	"print.cement":        "cemento {cement}, primer {primer}; presión de agua no antes de {ready} después de la última unión; manda la etiqueta de la lata",
+	"print.manual":        "manual {manual} {time}",
+	"print.manual.source": "el manual {manual}: {source}",
+	"print.hold":          "medida {size}: sostener {time} ({source}: {note})",
+	"print.time.set":      "fraguado", "print.time.cure": "curado",
+	"print.time":      "{what} según {manuals}, en seco; en vigor, el más lento: {time}",
+	"print.time.damp": "{what} según {manuals}, en seco; en vigor, el más lento y más largo porque hay humedad: {time}",
+	"print.time.none": "{what}: las tablas no llegan hasta ahí; lo dice la lata",
+
+	"print.head.material": "Material",
+	"print.unpriced":      "sin precio",
+	"print.spare":         ", de eso repuesto {amount}",
+	"print.pack":          " de {each}",
+	"print.total":         "total", "print.total.priced": "total de lo que tiene precio",
+	"print.total.part":  "{sum}; {count} de {of} artículos no tienen precio y no están en la suma",
+	"print.total.mixed": "sin total: los precios están en monedas distintas",
+	"print.total.none":  "sin total: ningún artículo tiene precio",
+
+	"print.head.figures": "Cifras",
+	"print.by":           "según {source} ({basis})",
+}
