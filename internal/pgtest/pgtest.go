@@ -51,8 +51,9 @@ var (
 	made    atomic.Int64
 )
 
-// Main runs the tests of a package and stops the server, if one was started.
-func Main(m *testing.M) {
+// Main runs the tests of a package (a testing.M, or what wraps one) and stops
+// the server, if one was started.
+func Main(m interface{ Run() int }) {
 	code := m.Run()
 	if running != nil {
 		if err := running.stop(); err != nil {
