@@ -19,9 +19,11 @@ type branch struct {
 	keeps  []keep
 	ends   [][2]geom.Vec3 // of each body, where the solution has them
 	walls  []wall
-	need   float64  // room that the pump is to have each way, and the closing piece
-	give   *stretch // a measure that may grow, and is to as little as can be; nil: none does
-	gapped bool     // the end need not meet the hole: the gap is to be as little as can be
+	play   [playWays]play // that the pump is to have on the floor, and the closing piece
+	lax    bool           // no play is asked
+	halt   func() bool    // asked often: true ends the search where it stands
+	give   *stretch       // a measure that may grow, and is to as little as can be; nil: none does
+	gapped bool           // the end need not meet the hole: the gap is to be as little as can be
 
 	programs []program
 	row      []float64
@@ -32,6 +34,7 @@ type branch struct {
 	programsN  int
 	capped     bool
 	refused    int
+	least      float64 // of what was refused
 	best       float64
 	leaf       func(x []float64) bool
 }
@@ -159,17 +162,12 @@ func (b *branch) root(p *program) {
 			b.row[k] = 1
 			p.row(b.row, most-float64(c.frame.Links[i].Sockets)+2*float64(s.lim.MakeUp))
 		}
-		if b.need > 0 && i == c.closing() {
-			clear(b.row)
-			b.row[k] = -1
-			p.row(b.row, -b.need)
-		}
 	}
 }
 
 // node looks at one branch and all below it.
 func (b *branch) node(depth int) {
-	if b.nodes++; b.nodes > b.cap {
+	if b.nodes++; b.nodes > b.cap || b.halt != nil && b.halt() {
 		b.capped = true
 		return
 	}
@@ -181,7 +179,8 @@ func (b *branch) node(depth int) {
 		}
 		p.read(b.x)
 		b.settle()
-		if !b.passed(p) {
+		b.needed()
+		if passed, tight := b.passed(p), b.roomy(p); !passed && !tight {
 			break
 		}
 	}
@@ -196,6 +195,7 @@ func (b *branch) node(depth int) {
 			b.best = p.value()
 		} else {
 			b.refused++
+			b.least = math.Min(b.least, p.value())
 		}
 		return
 	}
@@ -266,13 +266,16 @@ func (b *branch) split(depth, worst int) {
 		list = b.gaps[depth]
 		next := &b.programs[depth+1]
 		next.from(&b.programs[depth])
-		b.c.apart(next, b.row, &k, list[i].n, &b.out, false)
+		b.apart(next, &k, list[i].n, false)
 		b.node(depth + 1)
 		if b.capped {
 			return
 		}
+		if k.manner == nudge {
+			continue // how far it is pushed is not linear
+		}
 		// The branches that follow look where this plane does not do.
-		b.c.apart(&b.programs[depth], b.row, &k, list[i].n, &b.out, true)
+		b.apart(&b.programs[depth], &k, list[i].n, true)
 	}
 }
 
@@ -288,9 +291,6 @@ func (b *branch) passed(p *program) bool {
 			room, holds := b.s.room(o, w)
 			if !holds {
 				continue
-			}
-			if o.pump() && !w.slid && math.Abs(w.N.Z) < 0.9 { // not on the floor
-				room += b.need
 			}
 			d := w.B + b.given(w) - math.Max(w.N.Dot(b.ends[k][0]), w.N.Dot(b.ends[k][1]))
 			if w.slid {
@@ -335,10 +335,7 @@ func (b *branch) round(p *program) bool {
 			if !holds {
 				continue
 			}
-			if o.pump() && !w.slid {
-				room += b.need
-			}
-			if n, at, out := b.touch(&r, o); out > -room+1e-7 {
+			if n, at, out := b.touch(&r, o, b.slid(r.slid)); out > -room+1e-7 {
 				w.N, w.B = n, at
 				b.inside(p, o, &w, room)
 				any = true
@@ -348,19 +345,23 @@ func (b *branch) round(p *program) bool {
 	return any
 }
 
-// touch gives the plane that touches a round wall nearest to where a body comes
-// closest to it, and how far the body stands out over it.
-func (b *branch) touch(r *roundWall, o *body) (n geom.Vec3, at, out float64) {
-	shift := 0.0
-	if r.slid {
-		shift = b.x[b.c.vars-1]
+// slid gives how far a body has been slid, at the end of the slide.
+func (b *branch) slid(yes bool) geom.Vec3 {
+	if !yes {
+		return geom.Vec3{}
 	}
+	return b.out.u.Scale(b.x[b.c.vars-1])
+}
+
+// touch gives the plane that touches a round wall nearest to where a body comes
+// closest to it once it is moved, and how far the body stands out over it.
+func (b *branch) touch(r *roundWall, o *body, by geom.Vec3) (n geom.Vec3, at, out float64) {
 	over := func(phi float64) (geom.Vec3, float64, float64) {
 		sin, cos := math.Sincos(phi)
 		f := 1 / math.Sqrt(1+r.K*r.K)
 		n := geom.Vec3{X: cos * f, Y: sin * f, Z: -r.K * f}
 		at := (r.R + r.X*cos + r.Y*sin) * f
-		return n, at, b.c.reach(o, n, b.x) + shift*n.Dot(b.out.u) - at
+		return n, at, b.c.reach(o, n, b.x) + n.Dot(by) - at
 	}
 	best, phi := math.Inf(-1), 0.0
 	const parts = 32

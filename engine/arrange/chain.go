@@ -45,6 +45,7 @@ type chain struct {
 	slot     []int       // the variable of the joint before each part, -1 where it has no pipe
 	made     []*held     // the joint before each part, where it is glued already
 	bodies   []body
+	bends    []bend
 	vars     int // x, y, one for each joint with a pipe, the slide
 	end      spot
 	through  bool    // no fitting at the wall: the pipe goes on

@@ -149,7 +149,7 @@ func (c *compass) next(i int, t turn) []int {
 
 // sequences gives all ways from the port's direction to the hole's with n
 // elbows of the kinds at hand, as directions of the legs.
-func (c *compass) sequences(n int, have [2]bool) [][]int {
+func (c *compass) sequences(n int, have [2]bool, halted func() bool) [][]int {
 	// far[i] is how many elbows it takes from direction i to the goal, at least.
 	far := make([]int, len(c.dirs))
 	for i := range far {
@@ -174,7 +174,7 @@ func (c *compass) sequences(n int, have [2]bool) [][]int {
 	var walk func()
 	walk = func() {
 		at, left := path[len(path)-1], n+1-len(path)
-		if far[at] > left {
+		if far[at] > left || halted() {
 			return
 		}
 		if left == 0 {

@@ -59,10 +59,11 @@ func join(front []Layout, l Layout) []Layout {
 	return append(front, l)
 }
 
-// best gives the layouts in the order in which they are shown.
+// best gives the layouts in the order in which they are shown: water that comes
+// down when the union is opened weighs most, because it falls on who opens it.
 func best(front []Layout, n int) []Layout {
 	slices.SortStableFunc(front, func(a, b Layout) int {
-		return cmp.Or(cmp.Compare(a.Worth.Slide, b.Worth.Slide), cmp.Compare(a.Worth.Joints, b.Worth.Joints), cmp.Compare(a.Worth.Head, b.Worth.Head), cmp.Compare(a.Worth.Cost, b.Worth.Cost))
+		return cmp.Or(cmp.Compare(classOf(a.Laid.Water.Order), classOf(b.Laid.Water.Order)), cmp.Compare(a.Worth.Slide, b.Worth.Slide), cmp.Compare(a.Worth.Joints, b.Worth.Joints), cmp.Compare(a.Worth.Head, b.Worth.Head), cmp.Compare(a.Worth.Cost, b.Worth.Cost))
 	})
 	return front[:min(n, len(front))]
 }

@@ -14,6 +14,7 @@ const (
 	still manner = iota // where they stand
 	rise                // while the first is lifted from where it was slid to
 	slide               // while the first is slid
+	nudge               // while the pump is pushed over the floor by its play
 )
 
 // keep is one distance to keep: somewhere a plane must lie between the two
@@ -23,6 +24,7 @@ type keep struct {
 	room   float64
 	manner manner
 	last   int  // the plane that did last time
+	way    int  // of a nudge: axis and sign
 	loose  bool // the bodies meet: on the way only what they start with is kept
 }
 
@@ -38,7 +40,7 @@ type leaving struct {
 }
 
 // keeps adds to a list all that is to be kept apart, as package layout judges it.
-func (s *search) keeps(ks []keep, c *chain, out leaving) []keep {
+func (s *search) keeps(ks []keep, c *chain, out leaving, play bool) []keep {
 	lim := &s.lim
 	direct := func(item int) bool { return item%2 == 0 && item >= 0 && !c.frame.Links[item/2].Piped }
 	for i := range c.bodies {
@@ -83,6 +85,11 @@ func (s *search) keeps(ks []keep, c *chain, out leaving) []keep {
 			if apply && !together(p, q) {
 				ks = append(ks, keep{p: a, q: b, room: room + pad})
 			}
+			if play && p.pump() && q.obstacle() {
+				for way := range 2 * playPiece {
+					ks = append(ks, keep{p: a, q: b, room: pad, manner: nudge, way: way})
+				}
+			}
 			if !crosses {
 				continue
 			}
@@ -107,6 +114,12 @@ func (s *search) keeps(ks []keep, c *chain, out leaving) []keep {
 	return ks
 }
 
+// pushed gives the play by which a nudge pushes the pump, and which way.
+func (b *branch) pushed(k *keep) (*play, geom.Vec3) {
+	q := &b.play[k.way/2]
+	return q, q.u.Scale(float64(1 - 2*(k.way%2)))
+}
+
 // gap gives how far the plane across normal n keeps the two apart where they
 // are; below zero it does not. A plane over which the first would have to rise
 // does not count on the way up.
@@ -118,6 +131,10 @@ func (b *branch) gap(k *keep, n int) float64 {
 	}
 	d := math.Min(nv.Dot(b.ends[k.q][0]), nv.Dot(b.ends[k.q][1])) - q.over[c.minus[n]] -
 		math.Max(nv.Dot(b.ends[k.p][0]), nv.Dot(b.ends[k.p][1])) - p.over[n]
+	if k.manner == nudge {
+		q, u := b.pushed(k)
+		return d - q.now*math.Max(0, nv.Dot(u))
+	}
 	if k.manner == still || !b.out.slides {
 		return d
 	}
@@ -129,13 +146,19 @@ func (b *branch) gap(k *keep, n int) float64 {
 
 // apart adds the rows of a plane across n that keeps the two apart, or with
 // not those of one that does not.
-func (c *chain) apart(p *program, row []float64, k *keep, ni int, out *leaving, not bool) {
+func (b *branch) apart(p *program, k *keep, ni int, not bool) {
+	c, row, out := b.c, b.row, &b.out
 	n := c.normals[ni]
-	a, b := &c.bodies[k.p], &c.bodies[k.q]
+	first, other := &c.bodies[k.p], &c.bodies[k.q]
 	clear(row)
 	// n.(q's nearest) - n.(p's farthest) >= room
-	fixed := c.along(row, b.far(n.Scale(-1)), n, -1) + b.beyond(n)
-	fixed += c.along(row, a.far(n), n, 1) + a.beyond(n)
+	fixed := c.along(row, other.far(n.Scale(-1)), n, -1) + other.beyond(n)
+	fixed += c.along(row, first.far(n), n, 1) + first.beyond(n)
+	if k.manner == nudge {
+		if q, u := b.pushed(k); n.Dot(u) > 0 {
+			fixed += q.tangent(row, n.Dot(u))
+		}
+	}
 	f := n.Dot(out.u)
 	if not {
 		if k.manner == rise && out.slides || k.manner == slide && f > 0 {

@@ -135,9 +135,16 @@ type way struct {
 
 // orders gives all orders with n elbows that nothing found beats already, the
 // most promising first, and what came of sketching their ways.
-func (s *search) orders(n int, front []Layout) (out []order, t trial) {
+func (s *search) orders(n int, front []Layout, tell func(Progress)) (out []order, t trial) {
+	const sketches = 512 // between two tellings
 	ways := s.waysOf(n, front)
-	s.share(len(ways), func(w *worker, i int) { w.sketch(&ways[i]) })
+	for from := 0; from < len(ways) && !s.halted(); from += sketches {
+		if tell != nil {
+			tell(Progress{Elbows: n, Layouts: len(front), Sketched: from, Ways: len(ways)})
+		}
+		some := ways[from:min(from+sketches, len(ways))]
+		s.share(len(some), func(w *worker, i int) { w.sketch(&some[i]) })
+	}
 	if n < rolledFrom || len(front) == 0 {
 		more, programs := s.rolled(ways)
 		ways, t.tally.Programs = append(ways, more...), programs
@@ -170,7 +177,7 @@ func (s *search) waysOf(n int, front []Layout) []way {
 			fills := map[uint64][]*fill{}
 			for _, turned := range st.turnsOf() {
 				c := s.compassOf(i, turned)
-				for _, seq := range c.sequences(n, have) {
+				for _, seq := range c.sequences(n, have, s.halted) {
 					turns := c.pattern(seq)
 					list, known := fills[turns]
 					if !known {
@@ -207,7 +214,6 @@ func (w *worker) sketch(v *way) {
 		return
 	}
 	ok, capped := w.feasible(&v.trial, c, false)
-	v.trial.caps = 0 // it is looked at filled
 	if v.open = ok || capped; v.open {
 		v.trial.passed = stageWalls
 	}
@@ -251,13 +257,24 @@ func (s *search) fills(k *kit, turns uint64, n int, outlet layout.End, front []L
 	return out
 }
 
-// walled tells whether a way has room for bare pipe between the walls, whatever
-// stands in the vault.
+// walled tells whether a way has room for pipe and elbows between the walls,
+// whatever stands in the vault.
 func (w *worker) walled(v *way) bool {
-	c := w.legsOf(v.standing, v.kit, v.turned, v.compass, v.seq)
-	if c == nil {
-		return false
+	fits := func(c *chain) bool {
+		if c == nil {
+			return false
+		}
+		ok, capped := w.feasible(&v.trial, c, true)
+		return ok || capped
 	}
-	ok, capped := w.feasible(&v.trial, c, true)
-	return ok || capped
+	if !w.s.glued.any() && !fits(w.legsOf(v.standing, v.kit, v.turned, v.compass, v.seq)) {
+		return false // not even bare pipe
+	}
+	dirs := v.dirs()
+	for _, f := range v.fills {
+		if fits(w.bareChain(&order{fill: f, standing: v.standing, turned: v.turned, dirs: dirs, compass: v.compass})) {
+			return true
+		}
+	}
+	return false
 }

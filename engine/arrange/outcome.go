@@ -58,7 +58,16 @@ const (
 type Proof struct {
 	Claim  Claim
 	Elbows int // up to which everything was looked at
-	Caps   int // orders of fittings left undecided at a limit
+	Caps   int // chains left undecided: a limit was met, or the shortest of a branch was refused by layout or verify
+	Open   Gap // what the undecided ones take at least; nothing where there are none
+}
+
+// Gap is what assemblies that were left undecided take at least, in each respect:
+// how much better than those found one of them may be.
+type Gap struct {
+	Head   unit.Length
+	Joints int
+	Cost   float64
 }
 
 // Stage is the first thing that failed where nothing fits.
@@ -90,9 +99,11 @@ type Tally struct {
 
 // Progress is told while a search runs.
 type Progress struct {
-	Elbows  int // number now looked at
-	Done    int // orders of fittings decided
-	Of      int
-	Layouts int    // found so far
-	Short   string // code of the change that is looked for, once nothing fits
+	Elbows   int // number now looked at
+	Done     int // orders of fittings decided
+	Of       int
+	Ways     int    // where only bare ways were sketched so far: how many there are
+	Sketched int    // and how many are
+	Layouts  int    // found so far
+	Short    string // code of the change that is looked for, once nothing fits
 }

@@ -127,7 +127,7 @@ func (c *chain) swing(leg int, dir geom.Vec3) {
 // gap gives how far off the hole a sketch ends at least within the walls, in
 // each of the three directions; without end where it fits no walls.
 func (w *worker) gap(programs *int, c *chain) float64 {
-	w.set(c, leaving{without: true}, 0)
+	w.set(c, leaving{without: true}, true)
 	b := &w.b
 	b.gapped = true
 	p := b.start()

@@ -35,8 +35,11 @@ type search struct {
 	bares  map[wayKey]*layout.Frame
 	glued  glued
 
-	sound   bool      // the input can be searched
-	workers []*worker // one for each core
+	sound   bool // the input can be searched
+	halted  func() bool
+	watch   func() bool        // asked in place of the context, for tests; nil: the context is
+	judge   func(*Layout) bool // refuses layouts, for tests; nil: none
+	workers []*worker          // one for each core
 }
 
 type wayKey struct {
@@ -171,32 +174,34 @@ const chunk = 32
 
 func (s *search) run(ctx context.Context, out Outcome, tell func(Progress)) Outcome {
 	out.Proof.Claim, out.Proof.Elbows = Family, -1
-	passed := stageNone
+	s.halt(ctx)
+	passed, open := stageNone, []worth(nil)
 	for n := 0; n <= s.in.Rules.Elbows; n++ {
 		if s.beyond(out.Layouts, n) {
 			out.Proof.Claim = Everything
 			break
 		}
-		orders, sketched := s.orders(n, out.Layouts)
+		orders, sketched := s.orders(n, out.Layouts, tell)
 		out.Tally.add(sketched.tally)
 		passed = max(passed, sketched.passed)
 		for from := 0; from < len(orders); from += chunk {
 			if tell != nil {
 				tell(Progress{Elbows: n, Done: from, Of: len(orders), Layouts: len(out.Layouts)})
 			}
-			if ctx.Err() != nil {
-				out.Proof.Claim = Stopped
-				out.Layouts = best(out.Layouts, s.in.Rules.Best)
-				return out
-			}
 			for _, t := range s.many(orders[from:min(from+chunk, len(orders))], out.Layouts) {
 				for _, l := range t.found {
 					out.Layouts = join(out.Layouts, l)
 				}
 				out.Tally.add(t.tally)
-				out.Proof.Caps += t.caps
+				open = append(open, t.open...)
 				passed = max(passed, t.passed)
 			}
+			if ctx.Err() != nil {
+				return s.stopped(out, open, orders[from:])
+			}
+		}
+		if ctx.Err() != nil {
+			return s.stopped(out, open, orders)
 		}
 		out.Tally.Orders += len(orders)
 		out.Proof.Elbows = n
@@ -204,7 +209,7 @@ func (s *search) run(ctx context.Context, out Outcome, tell func(Progress)) Outc
 	if out.Proof.Claim == Family && s.beyond(out.Layouts, s.in.Rules.Elbows+1) {
 		out.Proof.Claim = Everything
 	}
-	if out.Proof.Caps > 0 {
+	if out.Proof.gather(open, out.Layouts); out.Proof.Caps > 0 {
 		out.Proof.Claim = Capped
 	}
 	if len(out.Layouts) == 0 && out.Proof.Claim != Stopped {
@@ -215,6 +220,46 @@ func (s *search) run(ctx context.Context, out Outcome, tell func(Progress)) Outc
 	}
 	out.Layouts = best(out.Layouts, s.in.Rules.Best)
 	return out
+}
+
+// halt has the work look at a context.
+func (s *search) halt(ctx context.Context) {
+	s.halted = s.watch
+	if s.watch == nil {
+		s.halted = func() bool { return ctx.Err() != nil }
+	}
+	for _, w := range s.workers {
+		w.b.halt = s.halted
+	}
+}
+
+// stopped ends a search that was cancelled: what it has is told, and what those
+// orders take at least that were not decided.
+func (s *search) stopped(out Outcome, open []worth, left []order) Outcome {
+	for i := range left {
+		open = append(open, left[i].least())
+	}
+	if h, c, j, ok := s.leastOf(out.Proof.Elbows + 1); ok && len(left) == 0 {
+		open = append(open, worth{head: h, cost: c, joints: j, slide: s.lip()})
+	}
+	out.Proof.gather(open, out.Layouts)
+	out.Proof.Claim = Stopped
+	out.Layouts = best(out.Layouts, s.in.Rules.Best)
+	return out
+}
+
+// gather counts what was left undecided and is not beaten by what was found since.
+func (p *Proof) gather(open []worth, front []Layout) {
+	for _, v := range open {
+		if beaten(front, v) {
+			continue
+		}
+		g := Gap{Head: unit.Length(v.head), Joints: v.joints, Cost: v.cost}
+		if p.Caps++; p.Caps > 1 {
+			g = Gap{Head: min(g.Head, p.Open.Head), Joints: min(g.Joints, p.Open.Joints), Cost: min(g.Cost, p.Open.Cost)}
+		}
+		p.Open = g
+	}
 }
 
 // many looks at orders against one front.
@@ -232,6 +277,9 @@ func (s *search) share(n int, do func(w *worker, i int)) {
 	}
 	if cores == 1 {
 		for i := range n {
+			if s.halted() {
+				return
+			}
 			do(s.workers[0], i)
 		}
 		return
@@ -245,7 +293,7 @@ func (s *search) share(n int, do func(w *worker, i int)) {
 			}
 		})
 	}
-	for i := range n {
+	for i := 0; i < n && !s.halted(); i++ {
 		next <- i
 	}
 	close(next)
@@ -266,19 +314,22 @@ func (s *search) beyond(front []Layout, n int) bool {
 	if len(front) == 0 {
 		return false
 	}
-	least := worth{head: math.Inf(1), cost: math.Inf(1), joints: math.MaxInt, slide: s.lip(), class: stands}
-	any := false
+	h, c, j, ok := s.leastOf(n)
+	return !ok || beaten(front, worth{head: h, cost: c, joints: j, slide: s.lip(), class: stands})
+}
+
+// leastOf gives what a chain of n elbows takes at least of any kit.
+func (s *search) leastOf(n int) (head, cost float64, joints int, ok bool) {
+	head, cost, joints = math.Inf(1), math.Inf(1), math.MaxInt
 	for _, kits := range s.kits {
 		for i := range kits {
-			k := &kits[i]
-			h, c, j, ok := s.least(k, n)
-			if ok {
-				any = true
-				least.head, least.cost, least.joints = math.Min(least.head, h), math.Min(least.cost, c), min(least.joints, j)
+			if h, c, j, has := s.least(&kits[i], n); has {
+				ok = true
+				head, cost, joints = math.Min(head, h), math.Min(cost, c), min(joints, j)
 			}
 		}
 	}
-	return !any || beaten(front, least)
+	return head, cost, joints, ok
 }
 
 // lip is the least that any pump must be slid: off the least lip of the unions
@@ -348,8 +399,6 @@ func (s *search) least(k *kit, n int) (head, cost float64, joints int, ok bool) 
 // at the walls alone, or without the way out.
 func (s *search) failed(ctx context.Context, passed stage) Stage {
 	switch passed {
-	case stageWalls:
-		return StageClear
 	case stageClear, stageLaid:
 		if !s.in.Rules.Out {
 			return StageValve
@@ -365,12 +414,11 @@ func (s *search) failed(ctx context.Context, passed stage) Stage {
 		return StageBody
 	}
 	for n := 0; n <= s.in.Rules.Elbows; n++ {
-		ways, open := s.waysOf(n, nil), false
+		ways := s.waysOf(n, nil)
 		for i := range ways {
-			open = open || s.workers[0].walled(&ways[i])
-		}
-		if open {
-			return StageClear
+			if !s.halted() && s.workers[0].walled(&ways[i]) {
+				return StageClear
+			}
 		}
 	}
 	return StageWalls

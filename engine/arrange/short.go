@@ -232,7 +232,7 @@ func (w *worker) attempt(a *attempt, g *stretch, best float64) {
 // stretched gives the least of a measure for one chain; most where it is no
 // less.
 func (w *worker) stretched(c *chain, out leaving, g *stretch, most float64) (least float64, capped bool) {
-	w.set(c, out, w.s.play())
+	w.set(c, out, false)
 	b := &w.b
 	b.give, c.below = g, mostShort
 	least = most

@@ -104,7 +104,9 @@ func (w *worker) legsOf(standing int, k *kit, turned unit.Angle, way *compass, s
 			a: spot{at, leg, true}, b: spot{to, leg + 1, true}, axis: way.dirs[dir], r: float64(k.pipe.OD) / 2, over: st.over(way.dirs[dir], float64(k.pipe.OD)/2),
 			item: 8 * leg, leg: leg, first: leg == 0, exit: leg == n,
 		})
-		at = to
+		if at = to; leg < n {
+			c.bends = append(c.bends, bend{at.Sub(f.Port), leg + 1, way.dirs[dir], way.dirs[seq[leg+1]]})
+		}
 	}
 	c.vars = varJoints + n + 2
 	c.end = spot{at, n + 1, true}

@@ -143,7 +143,7 @@ func (st *stamps) press(s *search, o *order, parts []*piece) *chain {
 	bare := s.bare(o.standing, o.turned)
 	*c = chain{
 		union: -1, standing: o.standing, normals: o.compass.apart, minus: o.compass.minus, vars: varJoints,
-		bodies: c.bodies[:0], dirs: c.dirs[:0], slot: c.slot[:0], made: c.made[:0], frame: layout.Frame{Links: c.frame.Links[:0]},
+		bodies: c.bodies[:0], dirs: c.dirs[:0], slot: c.slot[:0], made: c.made[:0], bends: c.bends[:0], frame: layout.Frame{Links: c.frame.Links[:0]},
 	}
 	for i, p := range parts {
 		if p.opens {
@@ -187,6 +187,7 @@ func (st *stamps) press(s *search, o *order, parts []*piece) *chain {
 			c.bodies = append(c.bodies, b)
 		}
 		if p.turns {
+			c.bends = append(c.bends, bend{at.Sub(bare.Port), i + 1, key.in, key.out})
 			leg++
 		}
 		if i == last {

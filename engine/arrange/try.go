@@ -24,14 +24,14 @@ const (
 type trial struct {
 	found  []Layout
 	tally  Tally
-	caps   int
+	open   []worth // what was left undecided takes at least
 	passed stage
 }
 
 // add takes the work of another trial in.
 func (t *trial) add(o *trial) {
 	t.tally.add(o.tally)
-	t.caps += o.caps
+	t.open = append(t.open, o.open...)
 	t.passed = max(t.passed, o.passed)
 }
 
@@ -43,7 +43,9 @@ type worker struct {
 	parts  []*piece // of the chain that is looked at
 }
 
-func newWorker(s *search) *worker { return &worker{s: s, stamps: map[*compass]*stamps{}} }
+func newWorker(s *search) *worker {
+	return &worker{s: s, stamps: map[*compass]*stamps{}, b: branch{halt: s.halted}}
+}
 
 // try looks at one order: first at its elbows alone, which have no less room than
 // with valve and union among them (see bareChain), then at every place for these.
@@ -72,7 +74,7 @@ func (w *worker) try(o *order, front []Layout) (t trial) {
 		if c == nil {
 			continue
 		}
-		w.place(&t, o, c, pl.class, &best)
+		w.place(&t, o, c, least, &best)
 	}
 	for _, l := range best {
 		if l != nil {
@@ -84,58 +86,46 @@ func (w *worker) try(o *order, front []Layout) (t trial) {
 }
 
 // place seeks the shortest assembly of one chain, straight out first, then with
-// a slide along each wall. The room that the pump and the closing piece need
-// follows from the assembly, so that it is laid again until it has it.
-func (w *worker) place(t *trial, o *order, c *chain, cl class, best *[2]*Layout) {
-	const rounds = 4
+// a slide along each wall. Where it was left undecided, at a limit of work or
+// because an assembly was refused that was the shortest of its branch, that is
+// told with what the chain takes at least.
+func (w *worker) place(t *trial, o *order, c *chain, least worth, best *[2]*Layout) {
+	if w.s.in.Rules.Play && c.closing() < 0 {
+		return // nothing can be measured in place
+	}
 	for _, out := range w.s.leavings(c) {
-		had := best[cl]
+		had := best[least.class]
 		if out.slides && out.least == 0 && had != nil && !slides(had, o) {
 			return // nobody slides a pump that lifts straight out
 		}
-		need := w.s.play()
-		if need > 0 && c.closing() < 0 {
-			return // nothing can be measured in place
+		limit := math.Inf(1)
+		if had != nil && slides(had, o) == (out.slides && out.least == 0) {
+			limit = had.length
 		}
-		for range rounds {
-			limit := math.Inf(1)
-			if had != nil && slides(had, o) == (out.slides && out.least == 0) {
-				limit = had.length
-			}
-			got, more := w.seek(t, o, c, out, need, limit)
-			if got != nil {
-				best[cl] = got
-				break
-			}
-			if more <= need {
-				break
-			}
-			need = more
+		got := w.seek(t, o, c, out, limit)
+		if got != nil {
+			best[least.class] = got
+		}
+		if w.b.capped || w.b.refused > 0 && w.b.least < w.b.best-alikeLength {
+			t.open = append(t.open, least)
 		}
 	}
 }
 
-// play is the room that the pump and the closing piece are given at first,
-// before it is known what the assembly needs: a quarter inch (from memory).
-func (s *search) play() float64 {
-	if !s.in.Rules.Play {
-		return 0
-	}
-	return float64(unit.Inch) / 4
-}
+// alikeLength is a length of pipe that makes no difference: far less than a cut
+// is rounded to.
+const alikeLength = 1e-5 // m
 
 // slides tells that the pump must be slid farther than off the union's lip.
 func slides(l *Layout, o *order) bool { return float64(l.Worth.Slide) > o.slide+alikeSlide }
 
-// seek runs branch and bound once; more is the room that an assembly would need
-// which lacked nothing else.
-func (w *worker) seek(t *trial, o *order, c *chain, out leaving, need, limit float64) (got *Layout, more float64) {
+// seek runs branch and bound once.
+func (w *worker) seek(t *trial, o *order, c *chain, out leaving, limit float64) (got *Layout) {
 	s, b := w.s, &w.b
-	w.set(c, out, need)
+	w.set(c, out, false)
 	b.leaf = func(x []float64) bool {
-		l, lack, ok := s.lay(o, w.parts, x)
-		more = math.Max(more, lack)
-		if ok {
+		l, ok := s.lay(o, w.parts, x)
+		if ok = ok && (s.judge == nil || s.judge(l)); ok {
 			got = l
 		}
 		return ok
@@ -145,13 +135,13 @@ func (w *worker) seek(t *trial, o *order, c *chain, out leaving, need, limit flo
 	if got != nil {
 		got.length = b.best
 	}
-	return got, more
+	return got
 }
 
 // feasible tells that a chain has any assembly, whether or not it comes apart;
 // walled, whether or not it keeps clear of anything but the walls.
 func (w *worker) feasible(t *trial, c *chain, walled bool) (ok, capped bool) {
-	w.set(c, leaving{without: true}, 0)
+	w.set(c, leaving{without: true}, true)
 	if walled {
 		w.b.keeps = w.b.keeps[:0]
 	}
@@ -168,17 +158,20 @@ func (w *worker) feasible(t *trial, c *chain, walled bool) (ok, capped bool) {
 	return ok, capped
 }
 
-func (w *worker) set(c *chain, out leaving, need float64) {
+// set makes a chain ready for branch and bound; lax, without asking for play.
+func (w *worker) set(c *chain, out leaving, lax bool) {
 	b := &w.b
-	b.s, b.c, b.out, b.need, b.give = w.s, c, out, need, nil
-	b.keeps = w.s.keeps(b.keeps[:0], c, out)
+	b.s, b.c, b.out, b.lax, b.give = w.s, c, out, lax, nil
+	b.plays()
+	b.keeps = w.s.keeps(b.keeps[:0], c, out, b.play[playX].asked && b.play[playY].asked && c.whole())
 	b.walls = b.walls[:0]
 	for _, wl := range w.s.walls {
 		if !wl.slid || !out.without {
 			b.walls = append(b.walls, wl)
 		}
 	}
-	b.nodes, b.programsN, b.refused, b.capped, b.cap = 0, 0, 0, false, w.s.in.Rules.Nodes
+	b.nodes, b.programsN, b.capped, b.cap = 0, 0, false, w.s.in.Rules.Nodes
+	b.refused, b.least = 0, math.Inf(1)
 }
 
 func (w *worker) count(t *trial) {
@@ -186,9 +179,6 @@ func (w *worker) count(t *trial) {
 	t.tally.Nodes += w.b.nodes
 	t.tally.Programs += w.b.programsN
 	t.tally.Refused += w.b.refused
-	if w.b.capped {
-		t.caps++
-	}
 }
 
 // leavings gives the ways out to look at.
@@ -226,12 +216,11 @@ func (c *chain) closing() int {
 }
 
 // lay makes the assembly of a solution, has it judged by package layout and
-// proved by package verify. lack is the room that it needs where nothing but
-// play is missing.
-func (s *search) lay(o *order, parts []*piece, x []float64) (l *Layout, lack float64, ok bool) {
+// proved by package verify; false where one of them refuses it.
+func (s *search) lay(o *order, parts []*piece, x []float64) (*Layout, bool) {
 	c, ok := s.newChain(o, parts)
 	if !ok {
-		return nil, 0, false
+		return nil, false
 	}
 	in := c.in
 	in.Vault = s.in.Vault
@@ -258,30 +247,22 @@ func (s *search) lay(o *order, parts []*piece, x []float64) (l *Layout, lack flo
 	s.drill(&in, c, x)
 	a, findings, faults := layout.Lay(in)
 	if len(faults) > 0 {
-		return nil, 0, false
+		return nil, false
 	}
-	for _, f := range findings {
-		switch {
-		case f.Code == layout.FindPlay || f.Code == layout.FindClosingSpare:
-			if s.in.Rules.Play {
-				lack = math.Max(lack, f.Limit.SI*1.001+pad)
-			}
-		case s.refuses(&f) && !s.past(f.Code, f.Args):
-			return nil, 0, false
+	for i := range findings {
+		if f := &findings[i]; s.refuses(f) && !s.past(f.Code, f.Args) {
+			return nil, false
 		}
-	}
-	if lack > 0 {
-		return nil, lack, false
 	}
 	report := verify.Prove(in, a)
 	for _, c := range report.Failed() {
 		if s.counts(c.Code) && !s.past(c.Code, c.Args) {
-			return nil, 0, false
+			return nil, false
 		}
 	}
-	l = &Layout{Chain: in, Standing: o.standing, Laid: a, Proved: report, Way: a.LiftOut.Moves}
+	l := &Layout{Chain: in, Standing: o.standing, Laid: a, Proved: report, Way: a.LiftOut.Moves}
 	l.Worth = s.weigh(o, c, &a)
-	return l, 0, true
+	return l, true
 }
 
 // counts tells that a failed check refutes an assembly under the rules.
@@ -300,6 +281,8 @@ func (s *search) counts(code string) bool {
 // refuses tells that an assembly with this finding is none.
 func (s *search) refuses(f *trace.Finding) bool {
 	switch f.Code {
+	case layout.FindPlay, layout.FindClosingSpare:
+		return s.in.Rules.Play
 	case layout.FindNoUnion:
 		return s.in.Rules.Union
 	case layout.FindBlocked, layout.FindLip:

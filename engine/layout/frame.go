@@ -45,6 +45,7 @@ type Link struct {
 	Span    unit.Length // as placed
 	Sockets unit.Length // depth of both, of a joint with a pipe
 	Joints  int         // to cement or to screw
+	Seats   int         // to cement
 }
 
 // FrameOf places a chain by its parts and distances alone. Faults are those of
@@ -66,7 +67,7 @@ func FrameOf(in Input) (Frame, []trace.Fault) {
 	for _, j := range l.joints {
 		f.Links = append(f.Links, Link{
 			Piped: j.piped, Pipe: j.pipe, Least: unit.Length(j.least), Span: unit.Length(j.span),
-			Sockets: unit.Length(j.outDepth + j.inDepth), Joints: max(j.glued, 1),
+			Sockets: unit.Length(j.outDepth + j.inDepth), Joints: max(j.glued, 1), Seats: j.glued,
 		})
 	}
 	return f, nil

@@ -46,11 +46,15 @@ func (l *laying) valves() {
 	}
 }
 
+// dustOfSlope keeps what rises by 45 degrees but for rounding from counting as
+// flatter than that.
+const dustOfSlope = 1e-9
+
 // CoverUp tells that a valve falls shut only with its cover on top: a swing
 // valve whose flow rises less than 45 degrees from level. Common practice, no
 // source.
 func CoverUp(k Kind, flow geom.Vec3) bool {
-	return k == CheckSwing && flow.Z < math.Sqrt2/2
+	return k == CheckSwing && flow.Z < math.Sqrt2/2-dustOfSlope
 }
 
 // allowed gives how valve i may stand; by its kind, as an assumption, where

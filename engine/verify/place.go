@@ -186,7 +186,7 @@ func (v *verifier) walk() {
 
 // coverStated holds the word "cover on top" against the flow.
 func (v *verifier) coverStated(i int, pl *layout.Place, s stand) {
-	if pl.CoverUp != (v.in.Parts[i].Kind == layout.CheckSwing && s.in.z < math.Sqrt2/2) {
+	if pl.CoverUp != (v.in.Parts[i].Kind == layout.CheckSwing && s.in.z < half) {
 		v.holds(CheckCover, v.partPath(i), false, trace.Str("part", v.mark(i)))
 	}
 }

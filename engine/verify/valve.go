@@ -8,6 +8,9 @@ import (
 	"plashet/engine/unit"
 )
 
+// half is the sine of 45 degrees, less what rounding may make of it.
+const half = math.Sqrt2/2 - 1e-9
+
 // valves holds each check valve against the way it may stand.
 func (v *verifier) valves() {
 	for i := range v.in.Parts {
@@ -33,7 +36,7 @@ func (v *verifier) valves() {
 			least = math.NaN()
 		}
 		v.add(CheckAttitude, path, rising, least, rising-least+plumbTo, unit.KindAngle, []trace.Arg{part})
-		if p.Kind == layout.CheckSwing && flow.z < math.Sqrt2/2 {
+		if p.Kind == layout.CheckSwing && flow.z < half {
 			v.angleAtMost(CheckCover, path, between(noon(flow), v.stands[i].side), plumbTo, part)
 		}
 	}
