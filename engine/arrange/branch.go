@@ -35,9 +35,14 @@ type branch struct {
 	capped     bool
 	refused    int
 	least      float64 // of what was refused
+	first      float64 // the least at the root, walls kept
 	best       float64
 	leaf       func(x []float64) bool
 }
+
+// slideWeight is what a metre of slide counts for beside a metre of pipe: it is
+// to be short before the pipe is (a choice of ours).
+const slideWeight = 3
 
 type gapAt struct {
 	n   int
@@ -70,7 +75,7 @@ func (b *branch) start() *program {
 		costs[i] = 1
 	}
 	costs[varX], costs[varY] = 0, 0
-	costs[c.vars-1] = 3 // a slide is to be short before the pipe is
+	costs[c.vars-1] = slideWeight
 	if b.give != nil {
 		for i := range costs {
 			costs[i] *= lengthOfGiven
@@ -180,6 +185,9 @@ func (b *branch) node(depth int) {
 		p.read(b.x)
 		b.settle()
 		b.needed()
+		if depth == 0 {
+			b.first = p.value()
+		}
 		if passed, tight := b.passed(p), b.roomy(p); !passed && !tight {
 			break
 		}

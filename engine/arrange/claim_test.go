@@ -35,23 +35,23 @@ func plain() Input {
 	return i
 }
 
-func ran(i Input, judge func(*Layout) bool) (Outcome, *search) {
+func ran(i Input, judge func(*Layout) bool) Outcome {
 	s, out := newSearch(i)
 	s.judge = judge
 	if s.sound {
 		out = s.run(context.Background(), out, nil)
 	}
-	return out, s
+	return out
 }
 
 // What layout or the verifier refuses ends a branch: there may have been another
 // assembly in it, so that the claim falls, with what it would take at least.
 func TestRefusedLowersTheClaim(t *testing.T) {
-	whole, _ := ran(plain(), nil)
+	whole := ran(plain(), nil)
 	if len(whole.Faults) > 0 || len(whole.Layouts) == 0 || whole.Proof.Claim > Family || whole.Proof.Caps != 0 || whole.Proof.Open != (Gap{}) {
 		t.Fatalf("not a case to plant a refusal in: %d layouts, %+v, faults %v", len(whole.Layouts), whole.Proof, whole.Faults)
 	}
-	none, _ := ran(plain(), func(*Layout) bool { return false })
+	none := ran(plain(), func(*Layout) bool { return false })
 	if len(none.Layouts) != 0 || none.Proof.Claim != Capped || none.Proof.Caps == 0 {
 		t.Errorf("all refused: %d layouts, %+v", len(none.Layouts), none.Proof)
 	}
@@ -64,7 +64,7 @@ func TestRefusedLowersTheClaim(t *testing.T) {
 	// One refusal alone: whatever comes in its place, the claim is not whole,
 	// unless the same length is found in another branch.
 	seen, shortest := 0, whole.Layouts[0].length
-	one, _ := ran(plain(), func(l *Layout) bool { seen++; return seen > 1 })
+	one := ran(plain(), func(*Layout) bool { seen++; return seen > 1 })
 	if one.Proof.Claim != Capped && (len(one.Layouts) == 0 || one.Layouts[0].length > shortest+alikeLength) {
 		t.Errorf("one refused: %+v", one.Proof)
 	}

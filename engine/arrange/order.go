@@ -34,6 +34,7 @@ type order struct {
 	standing int
 	turned   unit.Angle
 	dirs     []geom.Vec3 // of the legs
+	line     float64     // how long its centre line is at least
 	compass  *compass
 }
 
@@ -129,7 +130,8 @@ type way struct {
 	compass  *compass
 	seq      []int
 	fills    []*fill
-	open     bool // its sketch fits
+	open     bool    // its sketch fits
+	line     float64 // how long its centre line is at least
 	trial    trial
 }
 
@@ -157,11 +159,11 @@ func (s *search) orders(n int, front []Layout, tell func(Progress)) (out []order
 		}
 		dirs := v.dirs()
 		for _, f := range v.fills {
-			out = append(out, order{fill: f, standing: v.standing, turned: v.turned, dirs: dirs, compass: v.compass})
+			out = append(out, order{fill: f, standing: v.standing, turned: v.turned, dirs: dirs, compass: v.compass, line: v.line})
 		}
 	}
 	slices.SortStableFunc(out, func(a, b order) int {
-		return cmp.Or(cmp.Compare(a.joints, b.joints), cmp.Compare(a.head, b.head), cmp.Compare(a.cost, b.cost))
+		return cmp.Or(cmp.Compare(a.joints, b.joints), cmp.Compare(a.head, b.head), cmp.Compare(a.cost, b.cost), cmp.Compare(a.line, b.line))
 	})
 	return out, t
 }
@@ -214,6 +216,9 @@ func (w *worker) sketch(v *way) {
 		return
 	}
 	ok, capped := w.feasible(&v.trial, c, false)
+	if !c.through { // else the line ends at another point than a sketch does
+		v.line = c.line().least + w.b.first
+	}
 	if v.open = ok || capped; v.open {
 		v.trial.passed = stageWalls
 	}

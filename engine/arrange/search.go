@@ -59,7 +59,9 @@ type roundWall struct {
 // down when the union is opened; how deep the union lies and how much water
 // comes down are told beside them. Of assemblies alike but for their lengths it
 // takes the one with the least pipe, and it slides the pump only where the same
-// fittings give no assembly that lifts straight out. Where nothing fits it says
+// fittings give no assembly that lifts straight out. One that must be slid counts
+// as beaten by one that is slid no farther than its union asks and takes less of
+// everything else even with three times its slide added to its pipe. Where nothing fits it says
 // what failed. It never panics; what is wrong with the input comes back as
 // faults. Cancelling the context ends it with what was found; tell may be nil.
 //

@@ -98,7 +98,7 @@ func (w *worker) legsOf(standing int, k *kit, turned unit.Angle, way *compass, s
 			return nil
 		}
 		c.slot, c.dirs, c.made = append(c.slot, varJoints+leg), append(c.dirs, way.dirs[dir]), append(c.made, nil)
-		c.frame.Links[leg] = layout.Link{Piped: true, Pipe: layout.Pipe{Size: " "}}
+		c.frame.Links[leg] = layout.Link{Piped: true, Pipe: layout.Pipe{Size: " "}, Least: unit.Length(least)}
 		to := at.Add(way.dirs[dir].Scale(least))
 		c.bodies = append(c.bodies, body{
 			a: spot{at, leg, true}, b: spot{to, leg + 1, true}, axis: way.dirs[dir], r: float64(k.pipe.OD) / 2, over: st.over(way.dirs[dir], float64(k.pipe.OD)/2),

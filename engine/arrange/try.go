@@ -2,6 +2,7 @@ package arrange
 
 import (
 	"math"
+	"slices"
 
 	"plashet/engine/geom"
 	"plashet/engine/layout"
@@ -55,26 +56,38 @@ func (w *worker) try(o *order, front []Layout) (t trial) {
 	if beaten(front, least) {
 		return t
 	}
+	places := s.placements(o)
+	if len(front) > 0 {
+		places = slices.DeleteFunc(places, func(pl placement) bool {
+			c, limit := w.fill(o, &pl, front)
+			return c == nil || o.line-c.line().least >= limit
+		})
+	}
+	if len(places) == 0 {
+		return t
+	}
 	bare := w.bareChain(o)
 	if bare == nil {
 		return t
 	}
+	line := bare.line().least
 	if ok, capped := w.feasible(&t, bare, false); !ok && !capped {
 		return t
 	}
+	line = math.Max(o.line, line+w.b.first)
 	t.passed = stageClear
 	var best [2]*Layout // by class
-	for _, pl := range s.placements(o) {
+	for i := range places {
+		pl := &places[i]
 		least.class = pl.class
 		if beaten(front, least) || best[pl.class] != nil && !slides(best[pl.class], o) && beaten([]Layout{*best[pl.class]}, least) {
 			continue
 		}
-		w.parts = o.parts(pl.check, pl.union, pl.unionFirst)
-		c := w.chain(o, w.parts)
-		if c == nil {
+		c, limit := w.fill(o, pl, front)
+		if c == nil || line-c.line().least >= limit {
 			continue
 		}
-		w.place(&t, o, c, least, &best)
+		w.place(&t, o, c, least, limit, &best)
 	}
 	for _, l := range best {
 		if l != nil {
@@ -85,11 +98,24 @@ func (w *worker) try(o *order, front []Layout) (t trial) {
 	return t
 }
 
+// fill makes the chain of an order with valve and union in their places, and
+// gives from which length on it is beaten. Nil where the pieces do not go
+// together.
+func (w *worker) fill(o *order, pl *placement, front []Layout) (c *chain, limit float64) {
+	least := o.least()
+	least.class = pl.class
+	w.parts = o.parts(pl.check, pl.union, pl.unionFirst)
+	if c = w.chain(o, w.parts); c == nil {
+		return nil, 0
+	}
+	return c, w.s.limit(front, o.fill, c.line(), least)
+}
+
 // place seeks the shortest assembly of one chain, straight out first, then with
 // a slide along each wall. Where it was left undecided, at a limit of work or
 // because an assembly was refused that was the shortest of its branch, that is
 // told with what the chain takes at least.
-func (w *worker) place(t *trial, o *order, c *chain, least worth, best *[2]*Layout) {
+func (w *worker) place(t *trial, o *order, c *chain, least worth, most float64, best *[2]*Layout) {
 	if w.s.in.Rules.Play && c.closing() < 0 {
 		return // nothing can be measured in place
 	}
@@ -98,15 +124,15 @@ func (w *worker) place(t *trial, o *order, c *chain, least worth, best *[2]*Layo
 		if out.slides && out.least == 0 && had != nil && !slides(had, o) {
 			return // nobody slides a pump that lifts straight out
 		}
-		limit := math.Inf(1)
+		limit := most + slideWeight*out.least
 		if had != nil && slides(had, o) == (out.slides && out.least == 0) {
-			limit = had.length
+			limit = math.Min(limit, had.length)
 		}
 		got := w.seek(t, o, c, out, limit)
 		if got != nil {
 			best[least.class] = got
 		}
-		if w.b.capped || w.b.refused > 0 && w.b.least < w.b.best-alikeLength {
+		if w.b.capped || w.b.refused > 0 && w.b.least < math.Min(w.b.best, limit)-alikeLength {
 			t.open = append(t.open, least)
 		}
 	}
@@ -151,6 +177,7 @@ func (w *worker) feasible(t *trial, c *chain, walled bool) (ok, capped bool) {
 		w.b.capped = true
 		return false
 	}
+	w.b.first = 0
 	w.b.run(math.Inf(1))
 	capped = w.b.capped && !ok
 	w.b.capped, w.b.refused = false, 0

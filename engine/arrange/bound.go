@@ -1,0 +1,60 @@
+package arrange
+
+import "math"
+
+// What an assembly takes of pipe follows from how long its centre line is, and
+// that is the same however fittings are put into its legs: so a sketch of the
+// bare legs bounds them all, and the elbows alone bound all places of valve and
+// union.
+
+// line is what a chain is made of along its centre line.
+type line struct {
+	least   float64 // of the centre line, every hub touching
+	sockets float64 // that pipe goes into
+	joints  int
+}
+
+func (c *chain) line() (l line) {
+	for i := range c.frame.Links {
+		k := &c.frame.Links[i]
+		l.least += float64(k.Least)
+		if l.joints += k.Joints; k.Piped {
+			l.sockets += float64(k.Sockets)
+		}
+	}
+	if c.through {
+		l.joints++
+	}
+	return l
+}
+
+// limit gives the gaps between the hubs, added up, from which on an assembly of
+// a chain is beaten by something on the front; without end where nothing on it
+// beats the chain's fittings. What is glued takes head but costs nothing: there
+// it gives no limit.
+func (s *search) limit(front []Layout, f *fill, l line, least worth) float64 {
+	out := math.Inf(1)
+	if s.glued.any() {
+		return out
+	}
+	least.joints = l.joints
+	least.head, least.cost = math.Inf(1), math.Inf(1)
+	for i := range front {
+		v := front[i].worth()
+		if !v.beats(least) {
+			continue
+		}
+		over := func(is, at, rate, alike float64) float64 {
+			short := is - alike - at // by how much the fittings alone are better
+			switch {
+			case short <= 0:
+				return 0
+			case rate <= 0:
+				return math.Inf(1)
+			}
+			return short/rate - l.sockets
+		}
+		out = math.Min(out, math.Max(over(v.head, f.head, f.pipe.Slope, alikeHead), over(v.cost, f.cost, f.pipe.Cost, alikeCost)))
+	}
+	return out
+}
