@@ -12,11 +12,13 @@ import (
 	"errors"
 	"fmt"
 	"html/template"
+	"io"
 	"net/http"
 	"time"
 
 	"plashet/engine/catalog"
 	"plashet/store"
+	"plashet/table"
 	"plashet/words"
 )
 
@@ -32,6 +34,9 @@ type Given struct {
 	Remember func(http.ResponseWriter, Device) // keeps it there
 	Log      func(reference string, err error) // of what failed on our side
 	Version  string                            // shown at the foot
+
+	// Workbook writes a spreadsheet file; nil where its library is not there.
+	Workbook func(io.Writer, []table.Table) error
 
 	Runs Runs // long work beside the pages; nil where there is none
 }
@@ -111,6 +116,9 @@ func newIn(given Given, l *words.Language) http.Handler {
 	page("POST /jobs/{id}/copy", a.copyJob)
 	page("POST /jobs/{id}/archive", a.archive)
 	a.shelves(page)
+	page("GET /jobs/{id}/model", a.model)
+	page("GET /jobs/{id}/export", a.exportPage)
+	page("GET /jobs/{id}/export/{file}", a.exportFile)
 	page("GET /static/{name}", a.static)
 	page("/", func(http.ResponseWriter, *http.Request) error { return errNoPage })
 	return mux

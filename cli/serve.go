@@ -14,6 +14,7 @@ import (
 
 	"plashet/app"
 	"plashet/engine/catalog"
+	"plashet/render/xlsx"
 	"plashet/serve"
 )
 
@@ -40,7 +41,7 @@ PostgreSQL database.`,
 			defer closing(kept, &err)
 			given := app.Given{
 				Store: kept, Now: time.Now, NewID: func() string { return strings.ToLower(rand.Text()) },
-				Book: book, Languages: spokenFirst(cmd), Device: serve.Device, Remember: serve.Remember, Version: version(),
+				Book: book, Workbook: xlsx.Write, Languages: spokenFirst(cmd), Device: serve.Device, Remember: serve.Remember, Version: version(),
 				Log: func(ref string, err error) { _, _ = fmt.Fprintf(cmd.ErrOrStderr(), "%s: %v\n", ref, err) },
 			}
 			ctx, stop := signal.NotifyContext(cmd.Context(), syscall.SIGINT, syscall.SIGTERM)

@@ -34,6 +34,17 @@ type Solid struct {
 	Balls  []Ball
 }
 
+// Name is the solid's mark, an obstacle's own name, or what it is.
+func (s *Solid) Name() string {
+	switch {
+	case s.Mark != "":
+		return s.Mark
+	case s.Kind == KindObstacle && s.Title != "":
+		return s.Title
+	}
+	return string(s.Kind)
+}
+
 // Model is the vault with what stands in it, in metres in the vault's frame: x to
 // the right, y to the back, z up from the left front corner of the floor.
 type Model struct {

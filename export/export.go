@@ -78,6 +78,43 @@ func Names() []string {
 	return append(table.Names(), Workbook, Plan, Section, Isometric, Model, Drawings, Job, Schema)
 }
 
+// ends are the endings of what makes one file.
+var ends = map[string]string{Workbook: ".xlsx", Plan: ".dxf", Section: ".dxf", Isometric: ".dxf", Model: ".glb", Job: ".json", Schema: ".schema.json"}
+
+// FileName is the name of the file that a name makes; "" for drawings, which make
+// several.
+func FileName(name string) string {
+	switch end := ends[name]; {
+	case name == Drawings:
+		return ""
+	case name == Schema:
+		return Job + end
+	case end != "":
+		return name + end
+	}
+	return name + ".csv"
+}
+
+// Has tells that the answer has something of a name, without making it.
+func Has(in Input, name string) bool {
+	switch name {
+	case Workbook:
+		return in.Workbook != nil
+	case Job, Schema:
+		return true
+	case Model:
+		_, ok := drawing.ModelOf(in.Drawing)
+		return ok
+	case Plan, Section, Isometric:
+		_, ok := sheetOf(in, name)
+		return ok
+	case Drawings:
+		return len(drawing.Sheets(in.Drawing)) > 0
+	}
+	t, ok := table.Make(in.Input, name)
+	return ok && len(t.Rows) > 0
+}
+
 // Make gives the files of a name, one or, of drawings, several. The errors are
 // ErrName, ErrNone, and those of the renderers, which tell a fault of ours.
 func Make(in Input, name string) ([]File, error) {
@@ -91,14 +128,14 @@ func Make(in Input, name string) ([]File, error) {
 		if !ok {
 			return nil, ErrNone
 		}
-		return one(Model+".glb", typeGLB, func(w io.Writer) error { return glb.Write(w, &m) })
+		return one(FileName(Model), typeGLB, func(w io.Writer) error { return glb.Write(w, &m) })
 	case Drawings:
 		return drawings(in)
 	case Job:
-		return []File{{"job.json", typeJSON, in.Bytes}}, nil
+		return []File{{FileName(Job), typeJSON, in.Bytes}}, nil
 	case Schema:
 		data, err := job.Schema()
-		return []File{{"job.schema.json", "application/schema+json", data}}, err
+		return []File{{FileName(Schema), "application/schema+json", data}}, err
 	}
 	t, ok := table.Make(in.Input, name)
 	if !ok {
@@ -107,7 +144,7 @@ func Make(in Input, name string) ([]File, error) {
 	if len(t.Rows) == 0 {
 		return nil, ErrNone
 	}
-	return one(name+".csv", typeCSV, func(w io.Writer) error { return csv.Write(w, &t) })
+	return one(FileName(name), typeCSV, func(w io.Writer) error { return csv.Write(w, &t) })
 }
 
 // one makes a list of one file of what f writes.
@@ -130,16 +167,23 @@ func workbook(in Input) ([]File, error) {
 			list = append(list, t)
 		}
 	}
-	return one("workbook.xlsx", typeXLSX, func(w io.Writer) error { return in.Workbook(w, list) })
+	return one(FileName(Workbook), typeXLSX, func(w io.Writer) error { return in.Workbook(w, list) })
+}
+
+// sheetOf draws what comes out at full size.
+func sheetOf(in Input, name string) (drawing.Sheet, bool) {
+	switch name {
+	case Plan:
+		return drawing.Plan(in.Drawing)
+	case Section:
+		return drawing.Section(in.Drawing)
+	}
+	return drawing.Assembly(in.Drawing, drawing.FrontLeft)
 }
 
 // scaled has a drawing at full size, in inches or millimetres by the job's units.
 func scaled(in Input, name string) ([]File, error) {
-	draw := map[string]func(drawing.Input) (drawing.Sheet, bool){
-		Plan: drawing.Plan, Section: drawing.Section,
-		Isometric: func(d drawing.Input) (drawing.Sheet, bool) { return drawing.Assembly(d, drawing.FrontLeft) },
-	}[name]
-	s, ok := draw(in.Drawing)
+	s, ok := sheetOf(in, name)
 	if !ok {
 		return nil, ErrNone
 	}
@@ -147,7 +191,7 @@ func scaled(in Input, name string) ([]File, error) {
 	if in.Result.Units == unit.Metric {
 		u = dxf.Millimetre
 	}
-	return one(name+".dxf", typeDXF, func(w io.Writer) error { return dxf.Write(w, &s, u) })
+	return one(FileName(name), typeDXF, func(w io.Writer) error { return dxf.Write(w, &s, u) })
 }
 
 // drawings has every drawing twice, as lines and as pixels.

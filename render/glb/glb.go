@@ -153,11 +153,7 @@ func Write(w io.Writer, m *drawing.Model) error {
 	}
 	for i := range m.Solids {
 		s := &m.Solids[i]
-		name := s.Mark
-		if name == "" {
-			name = string(s.Kind)
-		}
-		e.node(name, of(s), used[string(s.Kind)], &extras{string(s.Kind), s.Mark, s.Title})
+		e.node(s.Name(), of(s), used[string(s.Kind)], &extras{string(s.Kind), s.Mark, s.Title})
 	}
 	var vault mesh
 	vault.box(m.Floor, m.Rim)
