@@ -31,7 +31,7 @@ func TestModelInABrowser(t *testing.T) {
 		t.Fatal(err)
 	}
 	given := app.Given{
-		Store: memory.New(), Book: book, Language: words.English(), Now: time.Now, NewID: func() string { return "x" },
+		Store: memory.New(), Book: book, Languages: words.Languages(), Now: time.Now, NewID: func() string { return "x" },
 		Device: Device, Remember: Remember, Log: func(_ string, err error) { t.Error(err) },
 	}
 	if err := app.Seed(context.Background(), given); err != nil {
