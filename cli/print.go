@@ -29,6 +29,7 @@ type printing struct {
 	date     string
 	url      string
 	revision int
+	draws    int
 }
 
 // dateForm is how a day is written.
@@ -70,7 +71,7 @@ made from. What a job does not have its sheet says. The folder is made when it i
 			if err != nil {
 				return ours{err}
 			}
-			r := design.Solve(book, j, faults...)
+			r := design.SolveBands(book, j, p.draws, drawSeed, faults...)
 			unread := faults
 			faults = append(slices.Clone(faults), r.Faults...)
 			if err := tell(cmd.ErrOrStderr(), spoken(cmd), faults, j.System()); err != nil {
@@ -103,6 +104,7 @@ made from. What a job does not have its sheet says. The folder is made when it i
 	c.Flags().StringVar(&p.paper, "paper", "letter", "`size` of the paper: letter or a4")
 	c.Flags().StringVar(&p.date, "date", "", "`day` on the sheets, year-month-day; today when empty")
 	c.Flags().IntVar(&p.revision, "revision", 0, "`number` of the job's revision, where one is kept")
+	c.Flags().IntVar(&p.draws, "draws", design.UsualDraws, "how many times to draw what may be off, for how sure the answer is; 0 for none")
 	c.Flags().StringVar(&p.url, "public-url", "", "`address` at which the job is shown, for the code on the pages")
 	return c
 }

@@ -15,24 +15,23 @@ func assembly(f *flow) {
 	f.about = aboutVault
 	f.held()
 	f.warn(f.word(glue.CautionUnplug))
-	drawn := false
+	var list []drawing.Sheet
 	for _, c := range []drawing.Corner{drawing.FrontLeft, drawing.BackRight} {
 		if s, ok := drawing.Assembly(f.in.Input, c); ok {
-			if drawn {
-				f.page()
-			}
-			f.picture(&s, f.x1-f.x0-6)
-			drawn = true
+			list = append(list, s)
 		}
 	}
-	if !drawn {
+	if len(list) == 0 {
 		f.missing("paper.noassembly")
 	}
+	f.pictures(list) // both corners under one eye
+	f.findings(false)
 }
 
 // rolls prints for each elbow a strip to wrap round the pipe that enters it, one
 // to one, and a bar to prove that the printer kept the scale.
 func rolls(f *flow) {
+	f.accepts = aboutVault
 	f.held()
 	f.bar()
 	a := f.in.Result.Assembly

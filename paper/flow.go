@@ -32,17 +32,18 @@ var (
 // flow fills pages from the top down and begins a new one where the next thing
 // does not fit.
 type flow struct {
-	in     *Input
-	name   string
-	title  string
-	pages  [][]drawing.Item
-	y      float64
-	x0     float64
-	x1     float64
-	foot   float64                      // how far down a page is filled
-	fresh  bool                         // nothing stands on the page yet
-	about  func(code, path string) bool // what the sheet's figures hang on; nil: nothing of it is listed
-	client bool                         // the sheet is for the client
+	in      *Input
+	name    string
+	title   string
+	pages   [][]drawing.Item
+	y       float64
+	x0      float64
+	x1      float64
+	foot    float64                      // how far down a page is filled
+	fresh   bool                         // nothing stands on the page yet
+	about   func(code, path string) bool // what the sheet's figures hang on; nil: nothing of it is listed
+	accepts func(code, path string) bool // the accepted findings that bear on it, where those are others
+	client  bool                         // the sheet is for the client
 }
 
 func newFlow(in *Input, name string) *flow {
@@ -197,11 +198,11 @@ const leastScale = 0.545
 // scaled gives how large a picture is drawn that is wished so wide: smaller where
 // that saves a page, or where it would be higher than a page.
 func (f *flow) scaled(s *drawing.Sheet, wide float64) float64 {
-	k := wide / s.Width
+	k := min(wide/s.Width, (f.foot-top)/s.Height)
 	if fits := f.room() / s.Height; fits < k && fits >= max(shrink*k, leastScale) {
 		return fits
 	}
-	return min(k, (f.foot-top)/s.Height)
+	return k
 }
 
 // picture puts a drawing on the page, so wide or somewhat smaller.

@@ -19,10 +19,14 @@ func (f *flow) bind() []drawing.Sheet {
 		name = f.word("paper.noname")
 	}
 	filled := f.pages
+	code, coded := qr(f.in.Stamp.text(name), drawing.Point{X: f.x1 - codeWide, Y: codeTop}) // the same on every page
 	out := make([]drawing.Sheet, 0, len(filled))
 	for i, items := range filled {
 		f.pages = [][]drawing.Item{nil} // the frame is drawn by itself
 		f.head(name)
+		if coded {
+			f.add(drawing.Group{Name: "code", Items: code})
+		}
 		f.footer(i+1, len(filled))
 		out = append(out, drawing.Sheet{
 			Name: fmt.Sprintf("%s-%d", f.name, i+1), Title: f.title + ": " + name, Desc: f.title, Width: wide, Height: tall,
@@ -49,9 +53,6 @@ func (f *flow) head(name string) {
 	}
 	if s := strings.Join(parts, " · "); s != "" {
 		f.write(f.x0, 26+body, body, false, fit(s, body, false, most))
-	}
-	if code, ok := qr(f.in.Stamp.text(name), drawing.Point{X: f.x1 - codeWide, Y: 8.5}); ok {
-		f.add(code)
 	}
 	f.add(drawing.Line{From: drawing.Point{X: f.x0, Y: 33}, To: drawing.Point{X: f.x1, Y: 33}, Pen: rule})
 }
@@ -92,16 +93,21 @@ func (f *flow) standingCounts() string {
 		count("faults", len(f.faults())), count("assumed", len(f.in.Result.Assumptions)), count("accepted", accepted))
 }
 
+// bears tells that a finding bears on the sheet.
+func (f *flow) bears(code, path string) bool {
+	if f.accepts != nil {
+		return f.accepts(code, path)
+	}
+	return f.about != nil && f.about(code, path)
+}
+
 // standing writes at the end of a sheet the findings accepted and the
 // assumptions in force that its figures hang on.
 func (f *flow) standing() {
-	if f.about == nil {
-		return
-	}
 	first := true
 	for _, x := range f.in.Result.Findings {
 		// The client is promised water as well as work.
-		if bears := f.about(x.Code, x.Path) || f.client && aboutWater(x.Code, x.Path); x.Accepted == "" || !bears {
+		if bears := f.bears(x.Code, x.Path) || f.client && aboutWater(x.Code, x.Path); x.Accepted == "" || !bears {
 			continue
 		}
 		if first {
@@ -110,6 +116,9 @@ func (f *flow) standing() {
 		}
 		f.paragraph(f.in.Say.Finding(x, f.units()), false)
 		f.lines(f.x0+5, f.x1, f.text("print.accepted", str("why", x.Accepted)), body, true)
+	}
+	if f.about == nil {
+		return
 	}
 	first = true
 	said := map[string]bool{} // alike in two places: told once

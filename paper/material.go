@@ -43,6 +43,7 @@ func material(f *flow) {
 	}
 	f.counter("ground", told, list, func(code string) bool { return !done[code] })
 	f.total(list)
+	f.findings(false)
 }
 
 // counter writes what is fetched at one place.

@@ -1,6 +1,7 @@
 package paper
 
 import (
+	"slices"
 	"strings"
 
 	"plashet/drawing"
@@ -13,7 +14,10 @@ import (
 // site is the sheet for the first day: what was measured, the plan, and what can
 // hurt where people dig and where there is open water.
 func site(f *flow) {
-	f.about = func(_, path string) bool {
+	f.about = func(code, path string) bool {
+		if aboutList(code, path) {
+			return false
+		}
 		return strings.HasPrefix(path, "/site") || strings.HasPrefix(path, "/pond") || strings.HasPrefix(path, "/survey") || strings.HasPrefix(path, "/vault")
 	}
 	f.warn(f.word(takeoff.CautionServices))
@@ -77,7 +81,8 @@ func water(f *flow) {
 	f.about = aboutWater
 	f.told(design.FindElectric)
 	f.feeds()
-	f.findings()
+	f.sureLevels()
+	f.findings(true, design.FindElectric)
 	var list []drawing.Sheet
 	for _, draw := range []func(drawing.Input) (drawing.Sheet, bool){drawing.Curve, drawing.Levels} {
 		if s, ok := draw(f.in.Input); ok {
@@ -116,6 +121,28 @@ func (f *flow) feeds() {
 	f.paragraph(f.text("paper.point.at", num("flow", d.Flow, unit.KindFlow), num("head", d.Head, unit.KindHead), num("power", d.Power, unit.KindPower)), false)
 }
 
+// sureLevels sets the levels between which 90 of 100 draws lie beside the levels
+// as they are reckoned.
+func (f *flow) sureLevels() {
+	if f.in.Result.Bands == nil {
+		return
+	}
+	var rows [][]string
+	for _, b := range f.in.Result.Bands.Outputs {
+		p := strings.Split(b.Figure, ".")
+		if len(p) != 4 || p[0] != "level" || p[3] != "change" && p[3] != "pump" && p[3] != "freeboard" {
+			continue
+		}
+		name := f.word("level.course."+p[1]) + ", " + f.word("level.moment."+p[2])
+		rows = append(rows, []string{
+			f.text("sure.level-"+p[3], str("name", name)), f.show(b.Value),
+			f.text("print.to", trace.Arg{Name: "low", Value: b.Low}, trace.Arg{Name: "high", Value: b.High}),
+		})
+	}
+	f.heading(f.word("paper.head.levels"))
+	f.table([]column{{wide: rest}, {head: f.word("paper.reckoned"), end: true, bold: true}, {head: f.word("paper.band"), end: true}}, rows)
+}
+
 // banded shows the band of a feed's figure; nothing where none was asked for.
 func (f *flow) banded(name, suffix string) string {
 	if f.in.Result.Bands == nil {
@@ -129,15 +156,25 @@ func (f *flow) banded(name, suffix string) string {
 	return "—"
 }
 
-// findings writes all that stands open, the worst first.
-func (f *flow) findings() {
-	f.heading(f.word("paper.head.findings"))
+// findings writes what stands open of what the sheet is about, the worst first.
+// A sheet that nothing is open of has no such part, but where it is the answer.
+func (f *flow) findings(always bool, told ...string) {
+	head := func() {
+		if !always {
+			f.heading(f.word("paper.head.findings"))
+			always = true
+		}
+	}
 	none := true
+	if always {
+		f.heading(f.word("paper.head.findings"))
+	}
 	for _, sev := range []trace.Severity{trace.Danger, trace.Caution, trace.Info} {
 		for _, x := range f.in.Result.Findings {
-			if x.Severity != sev || x.Accepted != "" || x.Code == design.FindElectric {
+			if x.Severity != sev || x.Accepted != "" || slices.Contains(told, x.Code) || !f.about(x.Code, x.Path) {
 				continue
 			}
+			head()
 			none = false
 			s := f.word("print.severity."+sev.String()) + ": " + f.in.Say.Finding(x, f.units())
 			if sev == trace.Danger {
@@ -147,6 +184,9 @@ func (f *flow) findings() {
 			f.lines(f.x0, f.x1, s, body, false)
 			f.gap(0.8)
 		}
+	}
+	if !always {
+		return
 	}
 	if none {
 		f.paragraph(f.word("paper.nofindings"), false)

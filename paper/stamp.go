@@ -73,19 +73,23 @@ func ReadCode(text string) (Code, bool) {
 	return Code{Job: q.Get("n"), Revision: r, Digest: q.Get("d")}, true
 }
 
-// codeWide is how wide a QR code is printed with the paper round it, mm.
-const codeWide = 22.0
+// codeWide is how wide a QR code is printed with the paper round it, codeTop
+// where it begins, mm.
+const (
+	codeWide = 22.0
+	codeTop  = 8.5 // from the page's upper edge
+)
 
 // qr draws the code of a page, its upper left corner at a point. A text too long
 // for a code gives none.
-func qr(text string, at drawing.Point) (drawing.Item, bool) {
+func qr(text string, at drawing.Point) ([]drawing.Item, bool) {
 	code, err := qrcode.New(text, qrcode.Medium)
 	if err != nil {
 		return nil, false
 	}
 	bits := code.Bitmap() // with the empty border of four modules that the standard asks for
 	each := codeWide / float64(len(bits))
-	g := drawing.Group{Name: "code"}
+	var out []drawing.Item
 	for y, row := range bits {
 		for x := 0; x < len(row); x++ {
 			if !row[x] {
@@ -97,8 +101,8 @@ func qr(text string, at drawing.Point) (drawing.Item, bool) {
 			}
 			x0, x1 := at.X+each*float64(from), at.X+each*float64(x)
 			y0 := at.Y + each*float64(y)
-			g.Items = append(g.Items, drawing.Polygon{Points: []drawing.Point{{X: x0, Y: y0}, {X: x1, Y: y0}, {X: x1, Y: y0 + each}, {X: x0, Y: y0 + each}}, Fill: drawing.Black})
+			out = append(out, drawing.Polygon{Points: []drawing.Point{{X: x0, Y: y0}, {X: x1, Y: y0}, {X: x1, Y: y0 + each}, {X: x0, Y: y0 + each}}, Fill: drawing.Black})
 		}
 	}
-	return g, true
+	return out, true
 }

@@ -11,6 +11,7 @@ import (
 // startUp is the record of the first start: what to do, what is reckoned, what
 // is measured.
 func startUp(f *flow) {
+	f.accepts = func(code, path string) bool { return aboutWater(code, path) || aboutVault(code, path) }
 	f.warn(f.word(glue.CautionWaterOnly))
 	f.told(design.FindElectric, design.FindIntake)
 	f.heading(f.word("paper.head.before"))

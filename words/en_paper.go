@@ -22,6 +22,7 @@ var enPaper = map[string]string{
 	"paper.head.further": "Further pieces", "paper.head.sticks": "Sticks and offcuts", "paper.head.times": "Before the first joint", "paper.head.steps": "Step by step",
 	"paper.head.scale": "Prove the scale first", "paper.head.before": "Before the pump is plugged in", "paper.head.record": "Reckoned and measured", "paper.head.after": "While it runs and after",
 	"paper.head.figures": "This pond",
+	"paper.head.levels":  "Levels",
 	"paper.turns":        "It could turn a verdict: find out.",
 
 	"paper.noplan":     "No outline of the pond is given, so there is no plan. Add its shape to the job.",
@@ -36,7 +37,7 @@ var enPaper = map[string]string{
 	"paper.held":       "NOT TO BE CUT OR GLUED: as it is laid here the assembly cannot be built. See the dangers in the answer.",
 
 	"paper.point": "point", "paper.elevation": "elevation", "paper.from": "levelled from", "paper.given": "given",
-	"paper.feed": "feed", "paper.gets": "gets", "paper.band": "9 in 10 draws", "paper.wanted": "wanted", "paper.dry": "no water",
+	"paper.feed": "feed", "paper.gets": "gets", "paper.band": "9 in 10 between", "paper.wanted": "wanted", "paper.dry": "no water",
 	"paper.point.at": "The pump gives {flow} at {head}[ and draws {power}].",
 
 	"paper.piece": "piece", "paper.cut": "cut", "paper.size": "pipe", "paper.pumpend": "pump end", "paper.wallend": "wall end", "paper.stick": "stick", "paper.roll": "roll mark", "paper.count": "count", "paper.stub": "for",

@@ -52,8 +52,26 @@ func Font(isBold bool) *sfnt.Font {
 	return parsed()[0]
 }
 
+// common is below which characters are looked up in a table made once.
+const common = 0x2800
+
+var hasCommon = sync.OnceValue(func() *[common]bool {
+	var out [common]bool
+	for r := range rune(common) {
+		out[r] = has(r)
+	}
+	return &out
+})
+
 // Has tells that both the plain and the bold letters have a character.
 func Has(r rune) bool {
+	if r >= 0 && r < common {
+		return hasCommon()[r]
+	}
+	return has(r)
+}
+
+func has(r rune) bool {
 	var b sfnt.Buffer
 	for _, f := range parsed() {
 		if i, err := f.GlyphIndex(&b, r); err != nil || i == 0 {
