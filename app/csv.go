@@ -56,6 +56,7 @@ type csvBody struct {
 	Titles   []string
 	Preview  []shelf.Row
 	Columns  []csvColumn
+	Rest     int // of Columns: those without a column and not needed
 	Titled   bool
 	Decimal  string // point or comma
 	System   string
@@ -194,6 +195,9 @@ func (a *app) csvPage(x importing, t *shelf.Table, m, guess shelf.Mapping, out o
 			b.Priced = c.Column >= 0
 		}
 		b.Measured = b.Measured || c.Unit
+		if !c.Must && c.Column < 0 {
+			b.Rest++
+		}
 		b.Columns = append(b.Columns, c)
 	}
 	return b

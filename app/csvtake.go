@@ -37,10 +37,10 @@ func (a *app) priceShelf() importing {
 			}
 			o.New, o.Changed, o.Same = len(moves.New), len(moves.Changed), moves.Same
 			for _, c := range moves.Changed {
-				o.tell(a.say("app.csv.moves", "name", c.After.Item, "old", a.priceText(c.Before), "new", a.priceText(c.After)))
+				o.tell(a.say("app.csv.moves", "name", c.After.Item, "old", c.Before.Line(), "new", c.After.Line()))
 			}
 			for _, p := range moves.New {
-				o.tell(a.say("app.csv.adds", "new", a.priceText(p)))
+				o.tell(a.say("app.csv.adds", "new", p.Line()))
 			}
 			return o, nil
 		},

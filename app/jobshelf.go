@@ -248,11 +248,11 @@ func (a *app) offers(o *opened, prices *shelf.Prices) []offer {
 			return strings.Compare(y.Date, x.Date)
 		})
 		p := list[0]
-		x := offer{price: p, index: index, jobPrice: jobPrice{Item: name, Key: key, New: amountPer(p), NewDate: strings.TrimPrefix(strings.TrimSpace(p.Date+" "+p.Counter), " "), Others: len(list) - 1}}
+		x := offer{price: p, index: index, jobPrice: jobPrice{Item: name, Key: key, New: p.Per(), NewDate: strings.TrimPrefix(strings.TrimSpace(p.Date+" "+p.Counter), " "), Others: len(list) - 1}}
 		if index >= 0 {
 			own := o.job.Prices[index]
 			was := shelf.Price{Amount: own.Price.Text, Currency: o.job.Site.Currency, Unit: own.Unit}
-			x.Now = amountPer(was)
+			x.Now = was.Per()
 			x.Same = x.Now == x.New
 			x.Older = own.Date != "" && p.Date != "" && p.Date < own.Date
 		}
@@ -275,15 +275,6 @@ func (a *app) offers(o *opened, prices *shelf.Prices) []offer {
 
 func (a *app) priceIndex(j *job.Job, item string) int {
 	return slices.IndexFunc(j.Prices, func(p job.Price) bool { return shelf.Fold(p.Item) == shelf.Fold(item) })
-}
-
-// amountPer prints a price with what it is for.
-func amountPer(p shelf.Price) string {
-	text := amountOf(p)
-	if p.Unit != "" && p.Unit != "each" {
-		text += " / " + p.Unit
-	}
-	return text
 }
 
 // takePrices copies the prices that are ticked into the job.

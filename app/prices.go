@@ -69,7 +69,7 @@ func (a *app) showPrices(w http.ResponseWriter, r *http.Request, status int, for
 		if p.Aside != b.Archived || !strings.Contains(strings.ToLower(p.Item+"\n"+p.Counter+"\n"+p.Note), sought) {
 			continue
 		}
-		found = append(found, priceLine{Price: p, Index: i, Amount: amountOf(p)})
+		found = append(found, priceLine{Price: p, Index: i, Amount: p.Exact()})
 	}
 	slices.SortStableFunc(found, func(x, y priceLine) int { return inRound(x.Price, y.Price) })
 	b.All = len(found)
@@ -94,15 +94,6 @@ func last(p shelf.Price) int {
 		return 1_000_000
 	}
 	return 0
-}
-
-// amountOf prints a price with its currency.
-func amountOf(p shelf.Price) string {
-	m, err := unit.ParseMoney(p.Amount, p.Currency)
-	if err != nil {
-		return p.Amount + " " + p.Currency
-	}
-	return m.FormatExact()
 }
 
 // priceForm makes the form of a price.
@@ -189,11 +180,11 @@ func (a *app) setPrice(w http.ResponseWriter, r *http.Request) error {
 		}
 		before = list.List[n]
 		if base(r) != rev.Number && !a.samePrice(r, n, before) {
-			faults = append(faults, trace.Fault{Path: "/" + shelf.FieldItem, Message: trace.Message{Code: "app.prices.clash", Args: []trace.Arg{trace.Str("now", a.priceText(before))}}})
+			faults = append(faults, trace.Fault{Path: "/" + shelf.FieldItem, Message: trace.Message{Code: "app.prices.clash", Args: []trace.Arg{trace.Str("now", before.Line())}}})
 		}
 	}
 	if other := list.Find(p); other >= 0 && other != n {
-		faults = append(faults, trace.Fault{Path: "/" + shelf.FieldItem, Message: trace.Message{Code: "app.prices.twice", Args: []trace.Arg{trace.Str("now", a.priceText(list.List[other]))}}})
+		faults = append(faults, trace.Fault{Path: "/" + shelf.FieldItem, Message: trace.Message{Code: "app.prices.twice", Args: []trace.Arg{trace.Str("now", list.List[other].Line())}}})
 	}
 	if len(list.List) >= shelf.MostPrices && index == "" {
 		return a.refuse(http.StatusUnprocessableEntity, "app.prices.full")
@@ -232,20 +223,6 @@ func (a *app) samePrice(r *http.Request, n int, now shelf.Price) bool {
 	return err == nil && n < len(old.List) && old.List[n] == now
 }
 
-// priceText tells a price in a line.
-func (a *app) priceText(p shelf.Price) string {
-	text := p.Item + ": " + amountOf(p)
-	if p.Unit != "" && p.Unit != "each" {
-		text += " / " + p.Unit
-	}
-	for _, s := range []string{p.Date, p.Counter} {
-		if s != "" {
-			text += ", " + s
-		}
-	}
-	return text
-}
-
 // pricesBetween tells in plain words how two lists differ; "" where they do not.
 func (a *app) pricesBetween(from, to *shelf.Prices) string {
 	var said []string
@@ -258,18 +235,18 @@ func (a *app) pricesBetween(from, to *shelf.Prices) string {
 	for i, p := range to.List {
 		switch {
 		case i >= len(from.List):
-			tell(a.say("app.prices.new", "new", a.priceText(p)))
+			tell(a.say("app.prices.new", "new", p.Line()))
 		case from.List[i] == p:
 		case p.Aside != from.List[i].Aside && p.Aside:
 			tell(a.say("app.prices.aside", "item", p.Item))
 		case p.Aside != from.List[i].Aside:
 			tell(a.say("app.prices.back", "item", p.Item))
 		default:
-			tell(a.say("app.change.set", "where", p.Item, "old", strings.TrimPrefix(a.priceText(from.List[i]), p.Item+": "), "new", strings.TrimPrefix(a.priceText(p), p.Item+": ")))
+			tell(a.say("app.change.set", "where", p.Item, "old", strings.TrimPrefix(from.List[i].Line(), p.Item+": "), "new", strings.TrimPrefix(p.Line(), p.Item+": ")))
 		}
 	}
 	for i := len(to.List); i < len(from.List); i++ {
-		tell(a.say("app.prices.gone", "old", a.priceText(from.List[i])))
+		tell(a.say("app.prices.gone", "old", from.List[i].Line()))
 	}
 	if count > mostTold {
 		said = append(said, a.say("app.change.more", "count", strconv.Itoa(count-mostTold)))
@@ -287,13 +264,5 @@ func (a *app) pricesFile(w http.ResponseWriter, r *http.Request) error {
 	return nil
 }
 
-// rowText words a fault of a row, its field by the word for it.
-func (a *app) rowText(f trace.Fault) string {
-	f.Args = slices.Clone(f.Args)
-	for i := range f.Args {
-		if x := &f.Args[i]; x.Name == "field" && a.Language.Has("app.shelf.field."+x.Text) {
-			x.Text = a.Language.Word("app.shelf.field." + x.Text)
-		}
-	}
-	return a.Language.Say(f.Message, unit.US)
-}
+// rowText words a fault of a row.
+func (a *app) rowText(f trace.Fault) string { return a.Language.Row(f, unit.US) }

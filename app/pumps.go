@@ -133,6 +133,9 @@ func (a *app) showPump(w http.ResponseWriter, r *http.Request, status int, p kee
 		x.faults[f.Path] = a.Language.Say(f.Message, p.Job.System())
 	}
 	put := func(in input) {
+		if in.Name == "name" {
+			in.Hint = ""
+		}
 		if in.Filled || in.Error != "" || in.Value != "" || slices.Contains(shownAtOnce, in.Name) {
 			b.Inputs = append(b.Inputs, in)
 		} else {

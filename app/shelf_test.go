@@ -48,7 +48,7 @@ func choices(page string) url.Values {
 	for _, m := range regexp.MustCompile(`<input type="(?:hidden|text)"[^>]*name="([^"]+)"[^>]*value="([^"]*)"`).FindAllStringSubmatch(page, -1) {
 		form.Set(m[1], m[2])
 	}
-	for _, m := range regexp.MustCompile(`(?s)<select id="[^"]+" name="([^"]+)">(.*?)</select>`).FindAllStringSubmatch(page, -1) {
+	for _, m := range regexp.MustCompile(`(?s)<select id="[^"]+" name="([^"]+)"[^>]*>(.*?)</select>`).FindAllStringSubmatch(page, -1) {
 		if s := regexp.MustCompile(`value="([^"]*)" selected`).FindStringSubmatch(m[2]); s != nil {
 			form.Set(m[1], s[1])
 		}
@@ -213,7 +213,7 @@ func TestPumpsFromCSV(t *testing.T) {
 // back.
 func TestPricesFromCSV(t *testing.T) {
 	d := newDesk(t)
-	_, page := d.upload("/prices/import", "list.csv", "What;List;Net;Per\nelbow 90, 2;4,00;3,15;each\n=cmd;1,00;0,90;each\nunion, 2;20,00;14,20;bushel\n")
+	_, page := d.upload("/prices/import", "list.csv", "What;List;Trade;Per\nelbow 90, 2;4,00;3,15;each\n=cmd;1,00;0,90;each\nunion, 2;20,00;14,20;bushel\n")
 	sound(t, "look", page)
 	if !strings.Contains(page, "No column is chosen for “Item”") {
 		t.Error("what lacks is not told")

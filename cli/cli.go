@@ -88,6 +88,6 @@ local code have the last word.`,
 	root.SetHelpCommand(helpCommand())
 	languageFlag(root)
 	root.AddCommand(designCommand(), checkCommand(), schemaCommand(), demoCommand(), newCommand(), setCommand(),
-		tablesCommand(), explainCommand(), quantitiesCommand(), drawCommand(), printCommand(), exportCommand(), chooseCommand(), arrangeCommand(), quoteCommand(), serveCommand(), moveCommand(), backupCommand(), restoreCommand())
+		tablesCommand(), explainCommand(), quantitiesCommand(), drawCommand(), printCommand(), exportCommand(), chooseCommand(), arrangeCommand(), quoteCommand(), serveCommand(), pricesCommand(), pumpsCommand(), moveCommand(), backupCommand(), restoreCommand())
 	return root
 }

@@ -52,7 +52,7 @@ func document(b *strings.Builder, c *cobra.Command) {
 	if said == "" {
 		said = c.Short + "."
 	}
-	fmt.Fprintf(b, "\n## %s\n```\n%s\n```\n%s\n", c.Name(), c.UseLine(), said)
+	fmt.Fprintf(b, "\n## %s\n```\n%s\n```\n%s\n", strings.TrimPrefix(c.CommandPath(), "plashet "), c.UseLine(), said)
 	if c.HasLocalFlags() {
 		b.WriteString("\n| flag | |\n|---|---|\n")
 		c.LocalFlags().VisitAll(func(f *pflag.Flag) {
@@ -62,6 +62,9 @@ func document(b *strings.Builder, c *cobra.Command) {
 	}
 	if c.Example != "" {
 		fmt.Fprintf(b, "\n```\n%s\n```\n", c.Example)
+	}
+	for _, sub := range c.Commands() {
+		document(b, sub)
 	}
 }
 

@@ -55,7 +55,7 @@ func noCommand(root *cobra.Command, typed string) error {
 		}
 	}
 	if n := near(typed, names); n != "" {
-		return fmt.Errorf("there is no command %q; near it: plashet %s", typed, n)
+		return fmt.Errorf("there is no command %q; near it: %s %s", typed, root.CommandPath(), n)
 	}
 	return fmt.Errorf("there is no command %q; there are: %s", typed, strings.Join(names, ", "))
 }

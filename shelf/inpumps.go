@@ -26,7 +26,7 @@ const (
 // pumpFields in the order of a file. But for the points of the curve they are
 // paths in a pump, and the currency is its document's.
 var pumpFields = []Field{
-	{Name: FieldName, Must: true, Example: "fall 60", Heads: []string{"name", "pump", "model", "type", "article", "item"}},
+	{Name: FieldName, Must: true, Example: "fall 60", Heads: []string{"name", "pump", "model", "type", "article", "item", "description", "product"}},
 	{Name: pointFlow, Example: "54 gpm", Kind: unit.KindFlow, Heads: []string{"flow", "q", "flow rate", "delivery", "capacity", "gpm", "gph", "caudal"}},
 	{Name: pointHead, Example: "16 ft", Kind: unit.KindHead, Heads: []string{"head", "h", "total head", "tdh", "lift", "altura"}},
 	{Name: pointWatts, Example: "610 W", Kind: unit.KindPower, Heads: []string{"watts at the point", "watts", "power", "p1", "input power", "potencia"}},

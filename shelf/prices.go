@@ -121,7 +121,7 @@ const (
 // priceFields in the order of a file, each with an example.
 var priceFields = []Field{
 	{Name: FieldItem, Must: true, Example: "elbow 90, 2", Heads: []string{"item", "article", "description", "product", "material", "name", "part", "artikel", "articulo"}},
-	{Name: FieldPrice, Must: true, Example: "3.15", Heads: []string{"price", "unit price", "net price", "cost", "rate", "amount", "preis", "precio"}},
+	{Name: FieldPrice, Must: true, Example: "3.15", Heads: []string{"price", "unit price", "net price", "net", "cost", "rate", "amount", "preis", "precio"}},
 	{Name: FieldCurrency, Example: "USD", Heads: []string{"currency", "curr", "waehrung", "moneda"}},
 	{Name: FieldUnit, Example: "each", Heads: []string{"unit", "per", "uom", "unit of sale", "sold by", "sold", "pack", "einheit", "unidad"}},
 	{Name: FieldDate, Example: "2026-03-01", Heads: []string{"date", "as of", "valid from", "price date", "datum", "fecha"}},
@@ -235,4 +235,32 @@ func (c *checker) amount(text, currency string) string {
 // digits are those that a text begins with.
 func digits(s string) string {
 	return s[:len(s)-len(strings.TrimLeft(s, "0123456789"))]
+}
+
+// Exact prints the amount with its currency.
+func (p Price) Exact() string {
+	m, err := unit.ParseMoney(p.Amount, p.Currency)
+	if err != nil {
+		return p.Amount + " " + p.Currency
+	}
+	return m.FormatExact()
+}
+
+// Per prints the amount with what it is for.
+func (p Price) Per() string {
+	if p.Unit == "" || p.Unit == "each" {
+		return p.Exact()
+	}
+	return p.Exact() + " / " + p.Unit
+}
+
+// Line prints the price in a line.
+func (p Price) Line() string {
+	text := p.Item + ": " + p.Per()
+	for _, s := range []string{p.Date, p.Counter} {
+		if s != "" {
+			text += ", " + s
+		}
+	}
+	return text
 }

@@ -30,7 +30,8 @@ function choose(key) {
 
 function draw() {
   for (const old of over.querySelectorAll("g")) old.remove();
-  const r = wide / stage.clientWidth / zoom; // pixels of the picture in one of the screen
+  const r = wide / sheetOf.clientWidth; // pixels of the picture in one of the screen
+  if (!Number.isFinite(r)) return; // not shown
   const all = [...order.slice(0, 4), "k"].filter(get).concat(points().map((_, i) => "p" + i));
   for (const key of all) {
     const [x, y] = get(key), g = document.createElementNS("http://www.w3.org/2000/svg", "g");
@@ -47,8 +48,8 @@ function draw() {
     if (key[0] !== "p") add("text", { x: x + s * 1.2, y: y - s * 1.2, "font-size": 17 * r }).textContent = key === "k" ? "?" : (key[0] === "f" ? "Q" : "H") + key[1];
     over.append(g);
   }
-  const name = tools.find((b) => b.dataset.tool === (last[0] === "p" ? "p" : last)).textContent, at = get(last);
-  now.textContent = at ? name + (last[0] === "p" ? " " + (Number(last.slice(1)) + 1) : "") + ": " + write(at) : tools.find((b) => b.dataset.tool === tool).textContent;
+  const name = tools.find((b) => b.dataset.tool === (last[0] === "p" ? "p" : last)).ariaLabel, at = get(last);
+  now.textContent = at ? name + (last[0] === "p" ? " " + (Number(last.slice(1)) + 1) : "") + ": " + write(at) : tools.find((b) => b.dataset.tool === tool).ariaLabel;
 }
 
 // A tap sets what is chosen; a further mark of an axis is chosen by itself.
@@ -107,7 +108,7 @@ function refuse(text) { refused.textContent = text; refused.hidden = false; boar
 
 function size(z) {
   zoom = z;
-  sheetOf.style.width = z * 100 + "%";
+  sheetOf.style.width = Math.min(stage.clientWidth, innerHeight * 0.72 * wide / high) * z + "px"; // at 1 the whole of it is in sight
   draw();
 }
 
@@ -179,4 +180,4 @@ form.addEventListener("submit", async (e) => {
   const fresh = new DOMParser().parseFromString(await r.text(), "text/html").getElementById("fit");
   if (fresh) { $("fit").replaceWith(document.adoptNode(fresh)); fresh.scrollIntoView({ block: "center" }); }
 });
-window.addEventListener("resize", () => { if (wide) draw(); });
+window.addEventListener("resize", () => { if (wide) size(zoom); });
