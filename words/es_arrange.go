@@ -1,4 +1,56 @@
 package words
 
 // esArrange is enArrange in Spanish.
-var esArrange = map[string]string{}
+var esArrange = map[string]string{
+	"design.void.arrange":          "No se busca trazo: se apoyaría en lo que no se pudo leer: {places}. Corrija eso primero.",
+	"design.arrange.pump":          "{where}: la bomba “{name}” no dice ninguna posición, así que nadie sabe qué tan grande es ni adónde mira su salida. Mídala y escriba una posición.",
+	"design.arrange.pipe":          "Falta {where}: ni el armado ni una línea desde la bomba dicen el tubo. Escriba clase y medida del tubo en la bóveda.",
+	"design.arrange.port":          "{where}: la salida de la bomba “{name}” es {size} {thread}, y ninguna conexión de las tablas la une a {pipe}. Revise las dos medidas, o tome tubo de la medida de la salida.",
+	"design.arrange.glued.union":   "{where}: la tuerca unión {part} ya está pegada. Con la mitad que se queda solo va la misma hechura y medida, y la cara y el anillo de esa mitad deben estar sanos: tenga la otra mitad en la mano antes de pegar.",
+	"design.arrange.elbows":        "No se pueden buscar {found} codos; el límite es {limit}. Pida menos.",
+	"design.arrange.best":          "No se pueden guardar {found} trazos lado a lado; el límite es {limit}. Pida menos.",
+	"design.arrange.pump.larger":   "La bomba “{name}” no entra en la bóveda {attitude}: su {axis} es {found}, la bóveda tiene {limit}. En esta posición no se mira.",
+	"design.arrange.pump.none":     "{where}: la bomba “{name}” no entra en la bóveda en ninguna posición que puede tener; la más cercana es {attitude}, donde su {axis} es {found} y la bóveda tiene {limit}. Tome una bomba más chica o una bóveda más grande.",
+	"design.arrange.obstacle.hole": "{where}: “{name}” tapa el hoyo de la pared, así que no sale ningún tubo. Revise las cifras de los dos.",
+	"design.arrange.socket":        "{where}: las medidas de {fitting} {size} se contradicen:[ su {measure} es {found}; el tubo de esa medida necesita más de {limit}]. Mida otra vez la conexión.",
+	"design.arrange.stock":         "{where}: {fitting} {size} no puede ir en una cadena de la bomba a la pared. No se mira.",
+	"design.arrange.prices":        "Sin precio, así que los trazos no se comparan por costo: {items}. Agréguelos a los precios para que cuente el costo.",
+
+	"arrange.standing.none":    "No hay ninguna posición en que pueda ir la bomba. Escriba una posición de la bomba en uso.",
+	"arrange.elbow.none":       "No hay codo de dónde elegir. Agregue uno a las conexiones en existencia, o deje que se usen las del mostrador.",
+	"arrange.pipe.none":        "No hay tubo de dónde elegir. Escriba el tubo del armado.",
+	"arrange.check.none":       "No hay válvula check de dónde elegir. Agregue una a las conexiones en existencia, o diga que sirve un trazo sin ella.",
+	"arrange.union.none":       "No hay tuerca unión de dónde elegir, así que la bomba solo saldría con sierra. Agregue una a las conexiones en existencia, o diga que sirve un trazo sin ella.",
+	"arrange.start.none":       "Nada de lo que se puede elegir lleva de la salida de la bomba ({size} {outlet}) al tubo. Agregue el adaptador a las conexiones en existencia, o revise la medida de la salida.",
+	"arrange.glued.pump":       "Hay partes pegadas a la bomba en una posición que no está entre las que puede tener. Agregue esa posición, o marque esas partes como no pegadas.",
+	"arrange.glued.into":       "Las partes pegadas en la pared desvían el tubo, y desde la bomba como está escrita no terminarían en el hoyo. Escriba hacia dónde corre el agua al entrar en la primera de ellas (assembly, search, into).",
+	"arrange.glued.wall":       "Las partes pegadas en la pared no salen derechas por el hoyo con los giros escritos. Revise los giros de los codos pegados.",
+	"arrange.glued.closing":    "Una pieza entre partes pegadas está escrita como una cuyo largo se calcula. Ya está hecha: escriba el claro entre las caras de sus dos campanas (assembly, closing, gap), o su largo.",
+	"arrange.obstacle.overlap": "Los obstáculos “{name}” y “{other}” están metidos uno en otro. Revise las cifras de los dos; lo que es una sola cosa se escribe como una.",
+
+	"arrange.change.length":    "tome una bóveda más larga",
+	"arrange.change.width":     "tome una bóveda más ancha",
+	"arrange.change.depth":     "tome una bóveda más honda",
+	"arrange.change.hole.up":   "haga el hoyo más arriba",
+	"arrange.change.hole.down": "haga el hoyo más abajo",
+	"arrange.change.hole.less": "haga el hoyo a menos distancia a lo largo de su pared",
+	"arrange.change.hole.more": "haga el hoyo a más distancia a lo largo de su pared",
+
+	"assume.arrange.flow":       "Del trabajo no se puede calcular caudal, así que las pérdidas se comparan a {value} en el tubo de la bóveda.",
+	"assume.arrange.loss":       "Las tablas no tienen pérdida para {fittings}: no cuentan nada, igual en cada trazo.",
+	"assume.arrange.stands":     "La bomba puede ir en cada una de sus posiciones ({attitudes}), en cuartos de vuelta, en cualquier lugar del piso.",
+	"assume.arrange.counter":    "Se consigue toda conexión de las tablas en la medida del tubo; liste en existencia las que no.",
+	"assume.arrange.glued.into": "Se toma que el agua corre {way} al entrar en {part}, la primera de las partes pegadas en la pared, como va la cadena desde la bomba a la que se pegó.",
+	"assume.arrange.check":      "Se quiere una válvula check, aunque ni la línea ni el armado nombran una.",
+
+	"design.keep.none":    "No hay trazo {found} que conservar; hay {count}.",
+	"design.keep.unlaid":  "El armado como está dibujado no se puede trazar, así que no hay hoja de corte que conservar. Vea lo que se dice de él.",
+	"design.keep.differs": "El trazo {name} no se pudo escribir en el trabajo de modo que salga como se halló. No se escribió nada.",
+	"design.kept.changed": "Desde que se conservó el trazo, cambió {what}:[ era {was}][ y][ ahora es {now}]. El trazo conservado se calcula de nuevo con ello.",
+	"design.kept.many":    "Desde que se conservó el trazo, cambiaron otras {count} entradas.",
+	"design.kept.tables":  "Desde que se conservó el trazo no cambió nada en él, pero sí las tablas o distancias usuales del programa: las medidas de conexiones difieren de entonces. Compare la hoja de corte antes de usarla.",
+	"design.kept.cut":     "La hoja de corte impresa no vale: la pieza {piece}[, que en ella va de {wasFrom} a {wasTo} y ahora de {from} a {to},] es {was} en la hoja y ahora se cortaría {now} ({by}). No corte nada con la hoja vieja: revise lo que cambió, luego conserve el trazo de nuevo e imprímala.",
+	"design.kept.gone":    "La hoja de corte impresa no vale: su pieza {piece}, de {from} a {to}, {was}, ya no está en el armado. No corte nada con la hoja vieja.",
+	"design.kept.more":    "La hoja de corte impresa no vale: la pieza {piece}, de {from} a {to}, {now}, no está en ella. No corte nada con la hoja vieja.",
+	"design.kept.fails":   "El trazo conservado ya no vale como está el trabajo: {count} peligros y errores ({checks}); vea lo que se dice de cada uno.",
+}
