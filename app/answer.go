@@ -236,7 +236,7 @@ func (a *app) findings(o *opened, of func(path string) bool) []finding {
 		if !of(f.Path) {
 			continue
 		}
-		x := finding{Finding: *f, Mark: mark(weight(f.Severity)), Part: partAt(f.Path), Where: o.job.Where(f.Path)}
+		x := finding{Finding: *f, Mark: mark(weight(f.Severity)), Part: partAt(f.Path), Where: a.where(o.job, f.Path)}
 		if f.LimitSource.Title != "" {
 			x.Limit = a.say("app.finding.limit", "limit", f.Limit.Text, "source", f.LimitSource.Title, "basis", a.Language.Word("print.basis."+string(f.LimitSource.Basis)))
 		}
@@ -301,7 +301,7 @@ func (a *app) assumed(w http.ResponseWriter, r *http.Request) error {
 	}
 	var list []item
 	for _, x := range o.doc.Assumptions {
-		list = append(list, item{x, partAt(x.Path), a.effects(x.Weight), o.job.Where(x.Path), a.Language.Word("print.basis." + string(x.Source.Basis))})
+		list = append(list, item{x, partAt(x.Path), a.effects(x.Weight), a.where(o.job, x.Path), a.Language.Word("print.basis." + string(x.Source.Basis))})
 	}
 	b := struct {
 		ID   string

@@ -155,7 +155,7 @@ func (a *app) lost(o *opened) string {
 	var places []string
 	for _, f := range faults {
 		if f.Code != job.CodeMissing && f.Code != job.CodeMissingPart {
-			places = append(places, o.job.Where(f.Path))
+			places = append(places, a.where(o.job, f.Path))
 		}
 	}
 	if len(places) == 0 {

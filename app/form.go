@@ -98,7 +98,7 @@ var options = [][2]string{
 }
 
 func (x *former) input(f job.Field) input {
-	in := input{Field: f, ID: fieldID(f.Path), Title: x.label(f), Value: f.Text, Keyboard: keyboard(f), Stepper: stepped(f) && f.Filled, Hint: f.Doc}
+	in := input{Field: f, ID: fieldID(f.Path), Title: x.label(f), Value: f.Text, Keyboard: keyboard(f), Stepper: stepped(f) && f.Filled, Hint: x.a.Language.Doc(f.Doc)}
 	if f.Sort == job.SortQuantity || f.Sort == job.SortLevel {
 		in.Suffix = f.Kind.UnitName(x.j.System())
 	}
@@ -122,7 +122,7 @@ func (x *former) label(f job.Field) string {
 	if code := "field." + f.Name; x.a.Language.Has(code) {
 		return x.a.Language.Word(code)
 	}
-	return title(f.Label)
+	return title(x.a.Language.Field(f.Label))
 }
 
 // matches holds a path against a pattern in which * stands for one token, and
@@ -173,8 +173,8 @@ func (x *former) group(path, name string) group {
 }
 
 func (x *former) list(f job.Field) list {
-	l := list{Path: f.Path, ID: "l" + fieldID(f.Path), Title: x.label(f), Doc: f.Doc}
-	singular := strings.TrimSuffix(l.Title, "s")
+	l := list{Path: f.Path, ID: "l" + fieldID(f.Path), Title: x.label(f), Doc: x.a.Language.Doc(f.Doc)}
+	singular := title(x.a.Language.Field(strings.TrimSuffix(f.Label, "s")))
 	for i := range f.Count {
 		path := f.Path + "/" + itoa(i)
 		name := singular + " " + itoa(i+1)

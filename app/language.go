@@ -4,6 +4,7 @@ import (
 	"net/http"
 	"strings"
 
+	"plashet/job"
 	"plashet/words"
 )
 
@@ -33,3 +34,6 @@ func (g *Given) spoken(tag string) *words.Language {
 	}
 	return nil
 }
+
+// where tells a place in the job.
+func (a *app) where(j *job.Job, path string) string { return a.Language.Place(j.PlaceOf(path)) }

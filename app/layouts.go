@@ -143,7 +143,7 @@ func (a *app) laidOut(found *design.Arranging, j *job.Job, faults []trace.Fault,
 		old := entries(j)
 		for path, text := range next.Entries() {
 			if old[path] != text {
-				m.Changes = append(m.Changes, change{j.Where(path), old[path], text})
+				m.Changes = append(m.Changes, change{a.where(j, path), old[path], text})
 			}
 		}
 		x.mends = append(x.mends, m)

@@ -114,7 +114,7 @@ func (a *app) reason(o *opened, f answer.Figure) reason {
 		y := term{Symbol: t.Symbol, Value: t.Value.Text}
 		switch {
 		case strings.HasPrefix(t.From, "/"):
-			y.From = o.job.Where(t.From)
+			y.From = a.where(o.job, t.From)
 			if p := partAt(t.From); p != "" {
 				y.Href = "/jobs/" + o.rev.ID + "/part/" + p + "#" + fieldID(t.From)
 			}
@@ -143,7 +143,7 @@ func (a *app) figureName(o *opened, id string) string {
 	}
 	switch tokens[0] {
 	case "run", "feed":
-		list := o.job.Where("/" + map[string]string{"run": "runs", "feed": "watercourses"}[tokens[0]] + "/" + name(1))
+		list := a.where(o.job, "/" + map[string]string{"run": "runs", "feed": "watercourses"}[tokens[0]] + "/" + name(1))
 		return list + ": " + what
 	case "level":
 		if len(tokens) == 4 && a.Language.Has("level.course."+tokens[1]) && a.Language.Has("level.moment."+tokens[2]) {

@@ -52,16 +52,16 @@ func (a *app) merge(w http.ResponseWriter, r *http.Request, o *opened, list []ed
 	mine := map[string]bool{}
 	for _, e := range list {
 		mine[e.path] = true
-		b.Mine = append(b.Mine, side{e.path, newest.job.Where(e.path), old[e.path], e.text, now[e.path], now[e.path] != old[e.path]})
+		b.Mine = append(b.Mine, side{e.path, a.where(newest.job, e.path), old[e.path], e.text, now[e.path], now[e.path] != old[e.path]})
 	}
 	for path, text := range newest.job.Entries() {
 		if old[path] != text && !mine[path] {
-			b.Theirs = append(b.Theirs, side{path, newest.job.Where(path), old[path], "", text, false})
+			b.Theirs = append(b.Theirs, side{path, a.where(newest.job, path), old[path], "", text, false})
 		}
 	}
 	for path, text := range old {
 		if _, stays := now[path]; !stays && !mine[path] {
-			b.Theirs = append(b.Theirs, side{path, was.Where(path), text, "", "", false})
+			b.Theirs = append(b.Theirs, side{path, a.where(was, path), text, "", "", false})
 		}
 	}
 	a.show(w, r, http.StatusConflict, "stale", a.say("app.stale.title"), a.heading(newest, b.Here), b)

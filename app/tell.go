@@ -27,14 +27,14 @@ func (a *app) describe(before, after *job.Job) string {
 		switch was {
 		case text:
 		case "":
-			tell(a.say("app.change.new", "where", after.Where(path), "new", text))
+			tell(a.say("app.change.new", "where", a.where(after, path), "new", text))
 		default:
-			tell(a.say("app.change.set", "where", after.Where(path), "old", was, "new", text))
+			tell(a.say("app.change.set", "where", a.where(after, path), "old", was, "new", text))
 		}
 	}
 	for path, was := range before.Entries() {
 		if _, stays := now[path]; !stays {
-			tell(a.say("app.change.gone", "where", before.Where(path), "old", was))
+			tell(a.say("app.change.gone", "where", a.where(before, path), "old", was))
 		}
 	}
 	if count > mostTold {

@@ -39,7 +39,7 @@ func (m *maker) basis() {
 		}
 	}
 	for _, a := range m.Result.Assumptions {
-		m.row(m.word("table.assumed"), text(m.Say.Assumption(a, m.units())), text(m.shown(a.Value)), text(a.Source.Title), text(a.Code))
+		m.row(m.word("table.assumed"), text(m.Say.Assumption(a, m.units())), text(m.shown(a.Value)), text(m.Say.Whole(a.Source.Title)), text(a.Code))
 	}
 }
 

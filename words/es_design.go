@@ -68,7 +68,7 @@ var esDesign = map[string]string{
 	"design.accepted.gone":     "El hallazgo aceptado {code} ya no aparece. Quítelo de la lista.",
 	"assume.lip.sheetat":       "No se dice dónde se entiende la lámina de {name}, {value}; se supuso la carga aguas arriba de la cresta. Entendida como espesor en la orilla toma unas tres veces el caudal.",
 	"assume.run.tee":           "La pérdida de una te se cuenta sobre la velocidad en cada uno de sus ramales, para que haya un solo estado estable; las tes publicadas la cuentan sobre uno de ellos, y depende de cómo se reparte el agua. Donde eso mueve un caudal 2 % o más, un hallazgo dice entre qué límites.",
-	"assume.fitting.k":         "La pérdida de una conexión {name} solo se conoce como rango, {low} a {high}; se supuso {value}. Decide su ficha.",
+	"assume.fitting.k":         "La pérdida de {name} solo se conoce como rango, {low} a {high}; se supuso {value}. Decide su ficha.",
 	"assume.site.glue":         "No se da la temperatura de tubo y aire al pegar; se supuso {value}. Las uniones más frías necesitan más tiempo.",
 	"assume.water.temperature": "No se da la temperatura del agua; se supuso {value:both}.",
 	"assume.pump.hours":        "No se dan las horas de la bomba en un día; se supuso {value}.",

@@ -16,7 +16,7 @@ var English = sync.OnceValue(func() *Language {
 // Spanish is the second one, in the words of the trade in Mexico and Central
 // America. What it lacks is said in English with a mark before it.
 var Spanish = sync.OnceValue(func() *Language {
-	return &Language{Tag: "es", Name: "Español", templates: joined(spanish), fields: esField, docs: esDoc, terms: esTerm, behind: English()}
+	return &Language{Tag: "es", Name: "Español", templates: joined(spanish), fields: esField, docs: esDoc, terms: joined([]map[string]string{esTerm, esBook}), book: esBook, behind: English()}
 })
 
 // Languages lists all, the first for whoever says nothing.
@@ -41,7 +41,12 @@ func joined(parts []map[string]string) map[string]string {
 }
 
 // said names the arguments that hold words of the tool, not of the job.
-var said = map[string]bool{}
+var said = map[string]bool{
+	"allowed": true, "attitude": true, "axis": true, "fitting": true, "fittings": true, "fromEnd": true, "fromThread": true, "items": true,
+	"kind": true, "material": true, "measure": true, "outlet": true, "pipe": true, "place": true, "plane": true, "runPipe": true,
+	"runValve": true, "runValveOnly": true, "shape": true, "side": true, "soil": true, "stop": true, "table": true, "thread": true,
+	"toEnd": true, "toThread": true, "toward": true, "valve": true, "wall": true, "way": true, "worst": true, "parts": true, "part": true, "from": true, "to": true, "assembly": true, "size": true, "per": true,
+}
 
 // Field tells a word of the job document: "water temperature".
 func (l *Language) Field(word string) string { return other(l.fields, word) }
@@ -49,8 +54,43 @@ func (l *Language) Field(word string) string { return other(l.fields, word) }
 // Doc tells what a field of the job document is for.
 func (l *Language) Doc(text string) string { return other(l.docs, text) }
 
-// Term tells a word that the engine says: "elbow 90".
-func (l *Language) Term(word string) string { return other(l.terms, word) }
+// Term tells words that the engine says: "elbow 90", with a size or more of them
+// behind, parted by commas, too: "elbow 90 2, union 2".
+func (l *Language) Term(text string) string {
+	if l.terms == nil {
+		return text
+	}
+	if t, ok := l.terms[text]; ok {
+		return t
+	}
+	list := strings.Split(text, ", ")
+	for i, word := range list {
+		list[i] = l.term(word)
+	}
+	return strings.Join(list, ", ")
+}
+
+// Whole tells a text of the engine that is not put together: a source.
+func (l *Language) Whole(text string) string { return other(l.terms, text) }
+
+// Item tells an item of the book with its size behind: "elbow 90, 2".
+func (l *Language) Item(text string) string {
+	kind, size, _ := strings.Cut(text, ", ")
+	if t, ok := l.book[kind]; ok {
+		return strings.TrimSuffix(t+", "+size, ", ")
+	}
+	return text
+}
+
+// term puts the longest known beginning of a text into the language.
+func (l *Language) term(text string) string {
+	for end := len(text); end > 0; end = strings.LastIndexByte(text[:end], ' ') {
+		if t, ok := l.terms[text[:end]]; ok {
+			return t + text[end:]
+		}
+	}
+	return text
+}
 
 func other(m map[string]string, english string) string {
 	if t, ok := m[english]; ok {

@@ -14,7 +14,7 @@ import (
 const strict = false
 
 // alike are texts that are rightly the same in both languages.
-var alike = []string{"{number}. {where}", "{name}[, {size}]", "manual {manual} {time}", "{length} {unit}", "{name}", "{new}", "material", "Material", "total", "Volts", "Plashet", "1×"}
+var alike = []string{"{number}. {where}", "{name}[, {size}]", "manual {manual} {time}", "{length} {unit}", "{name}", "{new}", "{name}, {rate}", "material", "Material", "total", "Volts", "Plashet", "1×"}
 
 // Every code of the English catalogue has its text in the Spanish one, and none
 // is there that has no English.

@@ -33,6 +33,7 @@ type Language struct {
 	fields    map[string]string // words of the job document, by English
 	docs      map[string]string // what its fields are for, by English
 	terms     map[string]string // other words that the engine says, by English
+	book      map[string]string // kinds of pipe and fittings, by English
 	behind    *Language         // says what this one lacks, marked
 }
 
@@ -189,8 +190,12 @@ func (l *Language) show(name, style string, args []trace.Arg, s unit.System) str
 			return many
 		case len(a.Places) > 0:
 			return Plain(l.Places(a.Places))
-		case l.terms != nil && said[name]:
+		case a.Text != "" && said[name]:
 			return Plain(l.Term(a.Text))
+		case a.Text != "" && (name == "source" || name == "note"):
+			return Plain(other(l.terms, a.Text))
+		case a.Text != "" && name == "name": // of the job, but for what is in the book
+			return Plain(other(l.book, a.Text))
 		case a.Text != "" || a.Value == (unit.Value{}):
 			return Plain(a.Text)
 		case style == "both":
