@@ -1,8 +1,10 @@
 package takeoff
 
 import (
+	"slices"
 	"testing"
 
+	"plashet/engine/trace"
 	"plashet/engine/unit"
 )
 
@@ -40,6 +42,26 @@ func TestStreamSheet(t *testing.T) {
 	in.Streams[0].Drop = 0
 	if _, _, faults := List(in); len(faults) != 1 || faults[0].Code != FaultRange {
 		t.Errorf("nothing to line: %+v", faults)
+	}
+}
+
+// A bank given as 0 is one of 0, not one that is not given.
+func TestBankOfNothing(t *testing.T) {
+	for _, c := range []struct {
+		given bool
+		width float64 // 0.3 + 2 b + 2 x 0.3 m, with b a foot or nothing
+	}{{false, 0.3 + 2*0.3048 + 0.6}, {true, 0.9}} {
+		in := Input{Book: book, Overlap: 0.3, Layers: 1, Soil: "loam", Streams: []Stream{{Name: "rill", Length: 6, Width: 0.3, Drop: 0.8, Banked: c.given}}}
+		items, _, faults := List(in)
+		if len(faults) > 0 {
+			t.Fatal(faults)
+		}
+		if s := find(t, items, CodeLiner, "rill"); !same(float64(s.Width), c.width) {
+			t.Errorf("given %v: %v wide", c.given, float64(s.Width))
+		}
+		if told := slices.ContainsFunc(Assumed(in), func(a trace.Assumption) bool { return a.Code == AssumeBank }); told == c.given {
+			t.Errorf("given %v, assumed %v", c.given, told)
+		}
 	}
 }
 

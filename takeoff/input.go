@@ -92,7 +92,8 @@ type Stream struct {
 	Name          string
 	Length, Width unit.Length // of its reaches, along the bed; the widest of them and of its lips
 	Drop          unit.Length // all its falls together
-	Bank          unit.Length // height that the liner goes up each side; 0: DefaultBank, assumed
+	Bank          unit.Length // height that the liner goes up each side; 0: DefaultBank, assumed, unless Banked
+	Banked        bool        // Bank is given, be it 0
 	Pools         []Basin     // on its way, under the same sheet
 	Stone         bool
 	Path          string

@@ -24,7 +24,7 @@ func (w *work) overlap() (overlap unit.Length, source trace.Source, assumed bool
 
 // bank gives how high a stream's liner goes up each side.
 func bank(s Stream) (unit.Length, bool) {
-	if s.Bank == 0 {
+	if s.Bank == 0 && !s.Banked {
 		return DefaultBank, true
 	}
 	return s.Bank, false

@@ -126,7 +126,7 @@ func TestBadInput(t *testing.T) {
 			Threads:  []Threads{{"NPT", "2", n("count"), ""}, {s("standard"), s("size"), 1, ""}},
 			Truck:    unit.Volume(f("truck")), Can: unit.Volume(f("can")), TapeRoll: unit.Length(f("roll")),
 			Pond:    &Pond{unit.Length(f("l")), unit.Length(f("w")), unit.Length(f("d")), unit.Volume(f("v")), true, ""},
-			Streams: []Stream{{s("stream"), unit.Length(f("l")), unit.Length(f("w")), unit.Length(f("drop")), unit.Length(f("bank")), []Basin{{"pool", unit.Length(f("pl")), unit.Length(f("pw")), unit.Length(f("pd")), ""}}, true, "", ""}},
+			Streams: []Stream{{s("stream"), unit.Length(f("l")), unit.Length(f("w")), unit.Length(f("drop")), unit.Length(f("bank")), f("bank") == 0, []Basin{{"pool", unit.Length(f("pl")), unit.Length(f("pw")), unit.Length(f("pd")), ""}}, true, "", ""}},
 			Beds:    []Basin{{"bed", unit.Length(f("bl")), unit.Length(f("bw")), unit.Length(f("bd")), ""}},
 			Overlap: unit.Length(f("overlap")), Layers: n("layers"), Soil: rapid.SampledFrom([]string{"clay", "x"}).Draw(t, "soil"),
 			Holes: []Hole{{"vault", unit.Volume(f("hole")), unit.Volume(f("back")), ""}}, Mound: Mound{unit.Volume(f("mound")), unit.Ratio(f("shrinkage")), ""},

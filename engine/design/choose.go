@@ -150,6 +150,9 @@ func (m *model) choose(c *Choice, want Want, ill map[int]bool, inUse string) {
 		m.backwards(c, inUse)
 		m.notOpen(c)
 		m.lasting(c)
+		if !m.unpriced {
+			m.sayCouplings(m.priced)
+		}
 	}
 }
 

@@ -212,6 +212,8 @@ func (m *model) runPrice(r *job.Run, payer map[string]string) (sum decimal.Decim
 	if !ok {
 		return sum, name.Kind + " " + name.Size
 	}
+	_, joined, _ := m.couplings(m.priced, name, r.Length.SI)
+	sum = sum.Add(joined)
 	for _, f := range r.Fittings {
 		n := m.fitted(f.Fitting, f.Size, r.Pipe)
 		if payer[n.Part] != n.Fitting || !m.book.HasFitting(f.Fitting) && m.endLoss(f.Fitting, n.Size) {

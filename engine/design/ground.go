@@ -29,7 +29,7 @@ func (m *model) ground(in *takeoff.Input) {
 // and its box where that is a lined bed.
 func (m *model) course(in *takeoff.Input, i int) {
 	w, path := &m.job.Watercourses[i], at("/watercourses", i)
-	s := takeoff.Stream{Name: w.Name, Bank: m.job.Works.StreamBank.SI, Stone: !m.job.Works.NoRock, Path: path, BankPath: "/works/streamBank"}
+	s := takeoff.Stream{Name: w.Name, Bank: m.job.Works.StreamBank.SI, Banked: !m.job.Works.StreamBank.IsZero(), Stone: !m.job.Works.NoRock, Path: path, BankPath: "/works/streamBank"}
 	bank := m.job.Works.StreamBank.Or(takeoff.DefaultBank)
 	var slopes, drops unit.Length
 	for k := range w.Parts {

@@ -50,6 +50,9 @@ func (m *model) options(pump int, vault unit.Length) []Option {
 	if len(m.job.Runs) > 1 {
 		l.climb(drawn, 0, m.worstRun())
 	}
+	if slices.ContainsFunc(l.out, func(o Option) bool { return o.First.Currency != "" }) {
+		m.sayCouplings(m.priced)
+	}
 	return l.out
 }
 

@@ -59,13 +59,15 @@ func (m *model) firstCost(runs unit.Money, pump int) unit.Money {
 	return price
 }
 
-// runCost adds up the prices of the pipe and fittings of the runs; without a
+// runCost adds up the prices of the pipe, couplings and fittings of the runs; without a
 // currency when one of them has no price in the job.
 func (m *model) runCost(prices []takeoff.Price) unit.Money {
 	sum := unit.Money{Currency: m.job.Site.Currency}
 	lengths := map[job.PipeName]unit.Length{}
 	for _, r := range m.job.Runs {
 		lengths[m.named(r.Pipe)] += r.Length.SI
+		_, joined, _ := m.couplings(prices, m.named(r.Pipe), r.Length.SI) // what has no price is told by sayCouplings
+		sum.Amount = sum.Amount.Add(joined)
 	}
 	for name, run := range lengths {
 		cost, ok := m.pipeCost(prices, name, run)

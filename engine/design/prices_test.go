@@ -113,3 +113,43 @@ func TestFirstCost(t *testing.T) {
 		t.Errorf("without a price: %s", got)
 	}
 }
+
+// Sticks with plain ends are joined by couplings, which cost where they have a
+// price, and of which it is told where they have none.
+func TestCouplings(t *testing.T) {
+	book, j := read(t, "hillside-cascade")
+	told := func(j *job.Job) float64 {
+		for _, f := range Solve(book, j).Findings {
+			if f.Code == FindCouplings {
+				return f.Args[1].Value.SI
+			}
+		}
+		return 0
+	}
+	sticks := func(m *model) (n int) {
+		for _, r := range j.Runs {
+			count, _, _ := m.couplings(nil, m.named(r.Pipe), r.Length.SI)
+			n += count
+		}
+		return n
+	}
+	m := &model{book: book, job: j, out: &Result{Units: unit.US}, pipes: map[job.PipeName]catalog.Pipe{}, losses: map[job.PipeName]catalog.Loss{}, quiet: true}
+	// By hand, in sticks of 20 ft: none for 4 ft, two for 56 ft, one for 22 ft.
+	if sticks(m) != 3 || told(j) != 3 {
+		t.Errorf("%d couplings, %v told", sticks(m), told(j))
+	}
+	priced := j.Clone()
+	for _, size := range []string{"2", "1-1/4"} {
+		priced.Prices = append(priced.Prices, job.Price{Item: "coupling, " + size, Price: job.Money{Text: "1.00"}})
+	}
+	if told(priced) != 0 {
+		t.Errorf("still told: %v", told(priced))
+	}
+	bells := j.Clone()
+	for i := range bells.Stock.Sticks {
+		bells.Stock.Sticks[i].Bell = true
+	}
+	if told(bells) != 0 {
+		t.Error("bells need none")
+	}
+}

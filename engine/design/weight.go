@@ -78,13 +78,17 @@ func (m *model) weigh(pump int, vault unit.Length) {
 			continue
 		}
 		change := otherEnd(a)
-		if change == nil {
+		if change == nil && a.Code != AssumeTee {
 			continue
 		}
 		done[a.Code] = a
 		t := m.trial()
 		t.job = m.job.Clone()
-		change(t.job)
+		if a.Code == AssumeTee {
+			t.tees = func(string) unit.Ratio { return teeMost }
+		} else {
+			change(t.job)
+		}
 		if !t.start() {
 			continue
 		}
