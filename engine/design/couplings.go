@@ -9,7 +9,7 @@ import (
 	"plashet/takeoff"
 )
 
-// FindCouplings: first costs leave out the couplings that join sticks end to end,
+// FindCouplings tells that first costs leave out the couplings between sticks,
 // for they have no price. Args: item (the first of them), count (in the runs as
 // drawn).
 const FindCouplings = "design.first.couplings"
