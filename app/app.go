@@ -119,6 +119,7 @@ func newIn(given Given, l *words.Language) http.Handler {
 	page("GET /jobs/{id}/model", a.model)
 	page("GET /jobs/{id}/export", a.exportPage)
 	page("GET /jobs/{id}/export/{file}", a.exportFile)
+	a.others(mux)
 	page("GET /static/{name}", a.static)
 	page("/", func(http.ResponseWriter, *http.Request) error { return errNoPage })
 	return mux
