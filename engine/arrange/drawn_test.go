@@ -1,6 +1,7 @@
 package arrange_test
 
 import (
+	"context"
 	"flag"
 	"fmt"
 	"os"
@@ -20,7 +21,21 @@ var redraw = flag.Bool("redraw", false, "draw testdata/drawn.txt anew")
 type drawn struct {
 	seed   uint64
 	elbows int    // of the assembly it was built round
-	spoilt string // how it was made impossible; "no" where it was not
+	spoilt string // how it was made impossible; "no" where it was not, "three" where it moreover has no layout of two elbows
+}
+
+// whole tells that a vault was not made impossible.
+func (d drawn) whole() bool { return d.spoilt == "no" || d.spoilt == "three" }
+
+// needsThree tells that no layout of two elbows fits a vault: the search says so
+// of all of them.
+func needsThree(k *known) bool {
+	i := k.input
+	i.Rules.Elbows, i.Rules.Brief = 2, true
+	ctx, cancel := context.WithTimeout(context.Background(), patience)
+	defer cancel()
+	out := arrange.Search(ctx, i, nil)
+	return len(out.Layouts) == 0 && out.Proof.Claim == arrange.Family
 }
 
 // spoils are ways to make a vault impossible beyond doubt, with the stage at
@@ -75,7 +90,7 @@ func (k *known) spoil(how string) bool {
 // vault makes the vault of a line.
 func (d drawn) vault(t testing.TB, book *catalog.Book) (*known, bool) {
 	k, ok := backwards(t, book, d.seed, d.elbows)
-	if !ok || d.spoilt == "no" {
+	if !ok || d.whole() {
 		return k, ok
 	}
 	return k, k.spoil(d.spoilt)
@@ -122,6 +137,11 @@ func TestDrawn(t *testing.T) {
 			tags[tag]++
 		}
 		tags[fmt.Sprintf("%d elbows", d.elbows)]++
+		if d.spoilt == "three" {
+			if tags["three"]++; (*far || tags["three"]%8 == 1) && !needsThree(k) {
+				t.Errorf("%s does not need three elbows", d)
+			}
+		}
 		if (spoils[d.spoilt] != "") != k.tags["infeasible"] {
 			t.Errorf("%s: spoilt in no known way", d)
 		}
@@ -133,7 +153,7 @@ func TestDrawn(t *testing.T) {
 	if len(all) != 200 {
 		t.Errorf("%d vaults, not 200", len(all))
 	}
-	for _, tag := range []string{"obstacle", "taper", "round", "lip", "infeasible"} {
+	for _, tag := range []string{"obstacle", "taper", "round", "lip", "infeasible", "three"} {
 		if tags[tag] < 40 {
 			t.Errorf("only %d of %d with %s: a fifth is wanted", tags[tag], len(all), tag)
 		}
@@ -142,12 +162,23 @@ func TestDrawn(t *testing.T) {
 
 // drawAnew tries seeds in order until every kind is full.
 func drawAnew(t testing.TB, book *catalog.Book) string {
-	want := map[string]int{"1": 20, "2": 30, "3": 50, "4": 50, "slab": 14, "lid": 12, "low": 10, "hatch": 14}
+	want := map[string]int{"1": 20, "2": 30, "3": 28, "4": 28, "three": 44, "slab": 14, "lid": 12, "low": 10, "hatch": 14}
 	order := []string{"slab", "lid", "low", "hatch"}
 	var b strings.Builder
-	b.WriteString("# The standing set of drawn vaults: seed, elbows of the assembly that each was built\n# round, how it was made impossible. Invented. Drawn by go test -run Drawn -redraw.\n")
+	b.WriteString("# The standing set of drawn vaults: seed, elbows of the assembly that each was built\n# round, how it was made impossible (three: it was not, and has no layout of two elbows). Invented. Drawn by go test -run Drawn -redraw.\n")
 	for seed, turn := uint64(1), 0; seed < 200000; seed++ {
+		if left := 0; seed%64 == 0 {
+			for _, n := range want {
+				left += n
+			}
+			if left == 0 {
+				break
+			}
+		}
 		n := int(seed%4) + 1
+		if want["three"] > 0 && want["1"] == 0 && want["2"] == 0 {
+			n = 3 + int(seed%2) // only long ones are wanted still
+		}
 		k, ok := backwards(t, book, seed, n)
 		// Half of the known ones taper, are round or have a lip.
 		if !ok || !k.tags["taper"] && !k.tags["round"] && !k.tags["lip"] && seed%3 != 0 {
@@ -157,6 +188,12 @@ func drawAnew(t testing.TB, book *catalog.Book) string {
 		if how := order[turn/2%len(order)]; turn%2 == 0 && want[how] > 0 && k.spoil(how) {
 			want[how]--
 			fmt.Fprintln(&b, drawn{seed, n, how})
+			continue
+		}
+		// Of three and four elbows most are wanted that need as many.
+		if n >= 3 && !k.tags["infeasible"] && want["three"] > 0 && needsThree(k) {
+			want["three"]--
+			fmt.Fprintln(&b, drawn{seed, n, "three"})
 			continue
 		}
 		if key := fmt.Sprint(n); !k.tags["infeasible"] && want[key] > 0 {

@@ -50,7 +50,7 @@ func TestStandingSet(t *testing.T) {
 			capped++
 			t.Logf("%s: claim %d, %d orders at a limit", d, out.Proof.Claim, out.Proof.Caps)
 		}
-		if d.spoilt != "no" {
+		if !d.whole() {
 			none++
 			if len(out.Layouts) > 0 {
 				t.Errorf("%s: %d layouts in a vault that has none", d, len(out.Layouts))

@@ -14,13 +14,14 @@ import (
 	"time"
 
 	"plashet/engine/arrange"
+	"plashet/engine/catalog"
 )
 
-var table = flag.Bool("table", false, "measure the search and write the table in docs/layouts.md anew")
+var table = flag.String("table", "", "measure the search and write the table in docs/layouts.md anew: all, family or standing")
 
 const (
 	tableFile  = "../../docs/layouts.md"
-	tableBegin = "<!-- table: go test ./engine/arrange -run Table -table -timeout 1h -->\n"
+	tableBegin = "<!-- table: go test ./engine/arrange -run Table -table all -timeout 1h -->\n"
 	tableEnd   = "<!-- end of table -->\n"
 )
 
@@ -52,7 +53,7 @@ func timed(t *testing.T, i arrange.Input, limit time.Duration) (arrange.Outcome,
 // Measured when asked; else the table is held against the family: a row for
 // each vault, layouts where it fits and none where it does not.
 func TestTable(t *testing.T) {
-	if *table {
+	if *table != "" {
 		writeTable(t)
 	}
 	text, err := os.ReadFile(tableFile)
@@ -67,7 +68,7 @@ func TestTable(t *testing.T) {
 			}
 		}
 		if row == "" {
-			t.Errorf("no row for %s: go test ./engine/arrange -run Table -table", v.Name)
+			t.Errorf("no row for %s: go test ./engine/arrange -run Table -table family", v.Name)
 			continue
 		}
 		cells := strings.Split(row, "|")
@@ -79,11 +80,40 @@ func TestTable(t *testing.T) {
 
 func writeTable(t *testing.T) {
 	book := newBook(t)
+	data, err := os.ReadFile(tableFile)
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := string(data)
+	from, to := strings.Index(text, tableBegin), strings.Index(text, tableEnd)
+	if from < 0 || to < from {
+		t.Fatal("docs/layouts.md has no table to replace")
+	}
+	rows, line, ok := strings.Cut(text[from+len(tableBegin):to], "\n\n")
+	if !ok {
+		t.Fatal("the table has no line of the standing set")
+	}
+	if *table != "standing" {
+		rows = familyRows(t, book)
+	}
+	if *table != "family" {
+		line = standingRow(t)
+	}
+	text = text[:from] + tableBegin + rows + "\n\n" + line + text[to:]
+	if err := os.WriteFile(tableFile, []byte(text), 0o600); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// familyRows measures the family, with the play that a contractor's search asks
+// for, and gives a row for each of its vaults.
+func familyRows(t *testing.T, book *catalog.Book) string {
 	var b strings.Builder
-	b.WriteString(tableBegin)
 	b.WriteString("| vault | what it is | s | layouts | first: elbows, joints, head, slide | claim | orders | nodes |\n|---|---|---|---|---|---|---|---|\n")
 	for _, v := range family(t) {
-		out, s := timed(t, v.input(t, book), time.Minute)
+		i := v.input(t, book)
+		i.Rules.Play = true
+		out, s := timed(t, i, time.Minute)
 		first := "none: " + string(out.Stage)
 		if len(out.Layouts) > 0 {
 			w := out.Layouts[0].Worth
@@ -93,19 +123,7 @@ func writeTable(t *testing.T) {
 			v.Name, v.Why, s, len(out.Layouts), first, claims[out.Proof.Claim], out.Tally.Orders, out.Tally.Nodes)
 		t.Logf("%s %.2f s", v.Name, s)
 	}
-	b.WriteString("\n" + standingRow(t))
-	b.WriteString(tableEnd)
-	text, err := os.ReadFile(tableFile)
-	if err != nil {
-		t.Fatal(err)
-	}
-	from, to := strings.Index(string(text), tableBegin), strings.Index(string(text), tableEnd)
-	if from < 0 || to < from {
-		t.Fatal("docs/layouts.md has no table to replace")
-	}
-	if err := os.WriteFile(tableFile, []byte(string(text[:from])+b.String()+string(text[to+len(tableEnd):])), 0o600); err != nil {
-		t.Fatal(err)
-	}
+	return strings.TrimSuffix(b.String(), "\n")
 }
 
 // standingRow measures the standing set and gives its line.
