@@ -80,7 +80,7 @@ func (f *flow) moves(c *quote.Order) {
 		add(name, m.Before, m.After, m.By)
 	}
 	for _, m := range c.Taxes {
-		add(m.Name, m.Before, m.After, m.By)
+		add(f.brief(m.Name), m.Before, m.After, m.By)
 	}
 	if !c.Rounding.Amount.IsZero() {
 		rows = append(rows, []string{f.word("offer.row.rounding"), "", "", signed(c.Rounding)})

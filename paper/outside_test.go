@@ -213,14 +213,18 @@ func TestCodeIsRead(t *testing.T) {
 		{"", Code{"Hillside cascade", 3, "0123456789abcdef"}},
 		{"https://ponds.example/jobs/17", Code{"", 3, "0123456789abcdef"}},
 	} {
-		in := input(t, example(t, "hillside-cascade"), Letter)
-		in.Stamp.URL = c.url
-		folder := printed(t, in, "care")
-		run(t, folder, pdftoppm, "-r", "150", "-gray", "-png", "-f", "1", "-l", "1", "-singlefile", "in.pdf", "page")
-		said := strings.TrimSpace(run(t, folder, zbarimg, "-q", "--raw", "page.png"))
-		got, ok := ReadCode(said)
-		if !ok || got != c.want || !strings.HasPrefix(said, c.url) {
-			t.Errorf("%q: %+v, %v", said, got, ok)
+		for _, p := range []Paper{Letter, A4} {
+			for _, sheet := range []string{"care", "quote"} {
+				in := input(t, example(t, "hillside-cascade"), p)
+				in.Stamp.URL = c.url
+				folder := printed(t, in, sheet)
+				run(t, folder, pdftoppm, "-r", "150", "-gray", "-png", "-f", "1", "-l", "1", "-singlefile", "in.pdf", "page")
+				said := strings.TrimSpace(run(t, folder, zbarimg, "-q", "--raw", "page.png"))
+				got, ok := ReadCode(said)
+				if !ok || got != c.want || !strings.HasPrefix(said, c.url) {
+					t.Errorf("%v %s %q: %+v, %v", p, sheet, said, got, ok)
+				}
+			}
 		}
 	}
 }

@@ -11,6 +11,7 @@ import (
 	"plashet/job"
 	"plashet/offer"
 	"plashet/quote"
+	"plashet/words"
 )
 
 // offered is what the client is offered: scope, the designs side by side, total,
@@ -133,7 +134,7 @@ func (f *flow) designs(list []offer.Priced, again bool) {
 	g.sum(f.word("offer.row.net"), func(o *quote.Offer) (unit.Money, bool) { return o.Net, true })
 	for k := range list[0].Offer.Taxes { // the same rules in every design
 		t := &list[0].Offer.Taxes[k]
-		g.row(f.text("paper.offer.tax", str("name", t.Name), str("rate", t.Rate.Shift(2).String()+" %")), func(o *quote.Offer) (unit.Money, bool) {
+		g.row(f.text("paper.offer.tax", str("name", f.brief(t.Name)), str("rate", t.Rate.Shift(2).String()+" %")), func(o *quote.Offer) (unit.Money, bool) {
 			return o.Taxes[k].Amount, true
 		})
 	}
@@ -233,7 +234,7 @@ type grid struct {
 }
 
 func (g *grid) row(name string, of func(*quote.Offer) (unit.Money, bool)) {
-	r := []string{name}
+	r := []string{fit(name, body, false, longName+30)}
 	for i := range g.list {
 		cell := "—"
 		if m, ok := of(&g.list[i].Offer); ok {
@@ -276,8 +277,14 @@ func (f *flow) designName(name string) string {
 	if name == "" {
 		return f.word("offer.own")
 	}
-	return name
+	return f.brief(name)
 }
+
+// brief cuts a name short: one that fills a page is no name.
+func (f *flow) brief(name string) string { return fit(words.Plain(name), body, false, longName) }
+
+// longName is how long a name may be on an offer, mm.
+const longName = 90.0
 
 // scopeName names a part of the work: in the reader's language where it is one
 // of the tool's own, else as it was typed.
@@ -285,7 +292,7 @@ func (f *flow) scopeName(name string) string {
 	if code := "offer.scope." + name; f.in.Say.Has(code) {
 		return f.word(code)
 	}
-	return name
+	return f.brief(name)
 }
 
 // dateForm is how a day is written.
