@@ -1,6 +1,8 @@
 package answer
 
 import (
+	"slices"
+
 	"plashet/engine/design"
 	"plashet/engine/trace"
 	"plashet/engine/unit"
@@ -16,6 +18,16 @@ type Bands struct {
 	Moved   int      `json:"movedDraws,omitempty" doc:"how many draws were followed through start and stop"`
 	Motion  []Band   `json:"motion,omitempty" doc:"bands of start and stop, of those draws, not calibrated: the least level in the vault and the greatest of the pond from the water line, and when the pump draws air; no shares"`
 	Chances []Chance `json:"chances" doc:"how often the draws come to a verdict"`
+	Again   []Again  `json:"again,omitempty" doc:"what would lessen the doubt that counts most, the most first"`
+}
+
+// Again is one thing to measure again.
+type Again struct {
+	Path   string  `json:"path" doc:"where in the job"`
+	Text   string  `json:"text" doc:"what to do"`
+	Figure string  `json:"figure" doc:"ID of the figure about which it counts most"`
+	Name   string  `json:"name" doc:"that figure in words"`
+	Part   float64 `json:"part" doc:"of the doubt about it, 0 to 1"`
 }
 
 // Doubt is one thing that may be off.
@@ -32,6 +44,7 @@ type Doubt struct {
 type Band struct {
 	Figure   string      `json:"figure" doc:"ID of the figure"`
 	Name     string      `json:"name,omitempty" doc:"of the feed, lip, run or pump"`
+	Text     string      `json:"text,omitempty" doc:"what it is, in words; only of those that are printed"`
 	Value    Quantity    `json:"value" doc:"as designed"`
 	Low      Quantity    `json:"low" doc:"5 of 100 lie below"`
 	Middle   Quantity    `json:"middle" doc:"as many lie below as above"`
@@ -63,6 +76,7 @@ func (m maker) bands(d *Document, r *design.Result) {
 	if b == nil {
 		return
 	}
+	p := &printer{say: m.say, unit: m.unit}
 	out := &Bands{Draws: b.Draws, Failed: b.Failed, Seed: b.Seed}
 	for i := range b.Doubts {
 		x := &b.Doubts[i]
@@ -74,6 +88,9 @@ func (m maker) bands(d *Document, r *design.Result) {
 	for i := range b.Outputs {
 		o := &b.Outputs[i]
 		x := Band{Figure: o.Figure, Name: o.Name, Value: m.value(o.Value), Low: m.value(o.Low), Middle: m.value(o.Middle), High: m.value(o.High), Together: float64(o.Together)}
+		if slices.Contains(told, kindOf(o.Figure)) {
+			x.Text = p.label(o)
+		}
 		for _, s := range o.Shares {
 			if s.Part >= leastPart {
 				x.Shares = append(x.Shares, DoubtPart{s.Doubt, float64(s.Part)})
@@ -88,6 +105,10 @@ func (m maker) bands(d *Document, r *design.Result) {
 	}
 	for _, c := range b.Chances {
 		out.Chances = append(out.Chances, Chance{c.Code, c.Path, c.Name, float64(c.Part), c.Now})
+	}
+	for _, w := range again(r, p) {
+		x := &b.Doubts[w.doubt]
+		out.Again = append(out.Again, Again{x.Path, m.say.Say(trace.Message{Code: lessen(x), Args: x.Args}, m.unit), w.in.Figure, p.label(w.in), float64(rounded(w.most))})
 	}
 	d.Bands = out
 }

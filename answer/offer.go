@@ -14,15 +14,10 @@ import (
 // Offered prints an offer for the firm: what everything costs, how cost becomes
 // price, and the designs side by side.
 func Offered(w io.Writer, j *job.Job, d *offer.Document, l *words.Language) error {
-	p := &offered{printer{w: w, say: l, unit: j.System()}, j}
+	p := &offered{printer: printer{w: w, say: l, unit: j.System()}, j: j}
 	p.tell("", "offer.title", str("name", j.Name))
 	p.note()
-	own := &d.Designs[0]
-	p.costs(&own.Offer)
-	p.built(&own.Offer)
-	p.offers(d)
-	p.change(d)
-	p.told(d)
+	p.firm(d, 0)
 	p.line("")
 	p.tell("", "offer.agree")
 	return p.err
@@ -31,12 +26,28 @@ func Offered(w io.Writer, j *job.Job, d *offer.Document, l *words.Language) erro
 // OfferedTo prints one design as the client sees it: scope, price, terms, and
 // nothing of what it costs.
 func OfferedTo(w io.Writer, j *job.Job, d *offer.Document, design int, l *words.Language) error {
-	p := &offered{printer{w: w, say: l, unit: j.System()}, j}
+	p := &offered{printer: printer{w: w, say: l, unit: j.System()}, j: j}
 	p.tell("", "offer.title.client", str("name", j.Name))
+	p.client(d, design)
+	return p.err
+}
+
+// firm prints what a design costs, how cost becomes price, and what is offered.
+func (p *offered) firm(d *offer.Document, design int) {
+	one := &d.Designs[design]
+	p.costs(&one.Offer)
+	p.built(&one.Offer)
+	p.offers(d)
+	p.change(d)
+	p.told(d)
+}
+
+// client prints scope, price and terms of a design.
+func (p *offered) client(d *offer.Document, design int) {
+	j, one := p.j, &d.Designs[design]
 	if j.ClientNote != "" {
 		p.line("%s", j.ClientNote)
 	}
-	one := &d.Designs[design]
 	if one.Name != "" {
 		p.line("%s", one.Name)
 		if one.Note != "" {
@@ -53,12 +64,12 @@ func OfferedTo(w io.Writer, j *job.Job, d *offer.Document, design int, l *words.
 	}
 	p.tell("", "offer.safe")
 	p.change(d)
-	return p.err
 }
 
 type offered struct {
 	printer
-	j *job.Job
+	j     *job.Job
+	parts []OfferPart // not nil: what would be printed is gathered here
 }
 
 func (p *offered) note() {
@@ -66,9 +77,6 @@ func (p *offered) note() {
 		p.tell("", "offer.invented", str("note", p.j.Note))
 	}
 }
-
-// row prints a name and an amount.
-func (p *offered) row(name, amount string) { p.line("%-44s %16s", name, amount) }
 
 func (p *offered) word(code string) string { return p.say.Word(code) }
 

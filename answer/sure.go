@@ -64,7 +64,6 @@ func (p *printer) sure(r *design.Result) {
 	}
 	p.head("print.head.sure")
 	p.tell("", "print.sure.draws", count("count", b.Draws-b.Failed))
-	again := map[int]*weight{}
 	rows := [][]string{{"", "", p.say.Word("print.sure.why")}}
 	for i := range b.Outputs {
 		o := &b.Outputs[i]
@@ -77,10 +76,6 @@ func (p *printer) sure(r *design.Result) {
 			if n < 3 && s.Part >= most {
 				why = append(why, show(p, rounded(s.Part), unit.KindPercent)+" "+p.say.Say(b.Doubts[s.Doubt].Message, p.unit))
 			}
-			if again[s.Doubt] == nil {
-				again[s.Doubt] = &weight{doubt: s.Doubt}
-			}
-			again[s.Doubt].add(o, s.Part)
 		}
 		if o.Together >= most {
 			why = append(why, show(p, rounded(o.Together), unit.KindPercent)+" "+p.say.Word("sure.together"))
@@ -103,7 +98,7 @@ func (p *printer) sure(r *design.Result) {
 				show(p, rounded(c.Part), unit.KindPercent))
 		}
 	}
-	p.surer(b, again)
+	p.surer(r)
 }
 
 // weight is how much a doubt counts over the figures printed.
@@ -121,8 +116,22 @@ func (w *weight) add(o *design.Banded, part unit.Ratio) {
 	}
 }
 
-// surer prints what would lessen the doubts that count most.
-func (p *printer) surer(b *design.Bands, of map[int]*weight) {
+// again lists what would lessen the doubts that count most in the figures that
+// are printed, the most first.
+func again(r *design.Result, p *printer) []*weight {
+	of := map[int]*weight{}
+	for i := range r.Bands.Outputs {
+		o := &r.Bands.Outputs[i]
+		if p.between(r, o.Figure) == "" || !slices.Contains(told, kindOf(o.Figure)) {
+			continue
+		}
+		for _, s := range o.Shares {
+			if of[s.Doubt] == nil {
+				of[s.Doubt] = &weight{doubt: s.Doubt}
+			}
+			of[s.Doubt].add(o, s.Part)
+		}
+	}
 	var list []*weight
 	for _, w := range of {
 		if w.most >= telling {
@@ -132,11 +141,16 @@ func (p *printer) surer(b *design.Bands, of map[int]*weight) {
 	slices.SortFunc(list, func(a, b *weight) int {
 		return cmp.Or(cmp.Compare(b.sum, a.sum), cmp.Compare(a.doubt, b.doubt))
 	})
-	for n, w := range list[:min(len(list), fewest)] {
+	return list[:min(len(list), fewest)]
+}
+
+// surer prints what would lessen the doubts that count most.
+func (p *printer) surer(r *design.Result) {
+	for n, w := range again(r, p) {
 		if n == 0 {
 			p.tell("", "print.sure.lessen")
 		}
-		d := &b.Doubts[w.doubt]
+		d := &r.Bands.Doubts[w.doubt]
 		p.tell("  - ", "print.sure.part", str("what", p.say.Say(trace.Message{Code: lessen(d), Args: d.Args}, p.unit)), num("percent", rounded(w.most), unit.KindPercent), str("figure", p.label(w.in)))
 	}
 }

@@ -23,10 +23,10 @@ type tally struct {
 
 // fall is one feed: its flow beside the flow wanted.
 type fall struct {
-	Name, Flow, Wanted string
-	Mark, State        string
-	Gauge              template.HTML
-	Why                string // the address of the figure opened
+	Name, Flow, Wanted, Between string
+	Mark, State                 string
+	Gauge                       template.HTML
+	Why                         string // the address of the figure opened
 }
 
 // row is one line of the tally.
@@ -40,7 +40,7 @@ const (
 )
 
 // tally reads the answer's head out of the document.
-func (a *app) tally(s *solved, id string) tally {
+func (a *app) tally(s *solved, id string, bands *answer.Bands) tally {
 	why := func(figure string) string { return "/jobs/" + id + "/why/" + figure }
 	d := &s.doc
 	n := open(s)
@@ -56,12 +56,15 @@ func (a *app) tally(s *solved, id string) tally {
 		t.Mark = "none"
 	}
 	for i, f := range d.Feeds {
-		x := fall{Name: f.Name, Flow: f.Flow.Text, Wanted: f.Wanted.Text, Why: why("feed." + strconv.Itoa(i) + ".flow"), Gauge: gauge(f.Flow.SI, f.Wanted.SI)}
+		x := fall{Name: f.Name, Flow: f.Flow.Text, Wanted: f.Wanted.Text, Why: why("feed." + strconv.Itoa(i) + ".flow"), Gauge: gauge(f.Flow.SI, f.Wanted.SI, 0, 0)}
 		x.Mark = a.flowMark(d, i, f)
+		if band := bandOf(bands, "feed."+strconv.Itoa(i)+".flow"); band != nil {
+			x.Between, x.Gauge = a.banded(band), gauge(f.Flow.SI, f.Wanted.SI, band.Low.SI, band.High.SI)
+		}
 		x.State = a.say("app.fall." + x.Mark)
 		t.Falls = append(t.Falls, x)
 	}
-	t.Levels = a.levelRows(d, why)
+	t.Levels = a.levelRows(d, why, bands)
 	t.Fit = a.fitRows(s)
 	t.Money = a.moneyRows(d, why)
 	return t
@@ -91,7 +94,7 @@ func (a *app) flowMark(d *answer.Document, i int, f answer.Feed) string {
 
 // levelRows tell the margins at stop and start: of the everyday course, or of
 // the first start where there is no other.
-func (a *app) levelRows(d *answer.Document, why func(string) string) []row {
+func (a *app) levelRows(d *answer.Document, why func(string) string, bands *answer.Bands) []row {
 	var rows []row
 	for _, course := range []string{"kept", "open", "first"} {
 		for _, s := range d.Levels {
@@ -100,7 +103,7 @@ func (a *app) levelRows(d *answer.Document, why func(string) string) []row {
 			}
 			id := "level." + s.Course + "." + s.Moment
 			if (s.Moment == "stop" || s.Moment == "stop-open") && s.Freeboard.Text != "" && !has(rows, "rim."+s.Moment) {
-				x := row{Label: a.say("app.level.rim." + s.Moment), Value: s.Freeboard.Text, Mark: "right", Why: why(id + ".freeboard")}
+				x := row{Label: a.say("app.level.rim." + s.Moment), Value: s.Freeboard.Text, Beside: a.banded(bandOf(bands, id+".freeboard")), Mark: "right", Why: why(id + ".freeboard")}
 				if s.Freeboard.SI <= 0 {
 					x.Mark = "stop"
 				}
@@ -186,9 +189,10 @@ func (a *app) moneyRows(d *answer.Document, why func(string) string) []row {
 }
 
 // gauge draws a flow beside the flow wanted as a levelling staff: the band
-// wanted washed in, the flow as the water that stands on the staff.
-func gauge(flow, wanted float64) template.HTML {
-	top := max(flow, wanted*bandHigh) * 1.12
+// wanted washed in, the flow as the water that stands on the staff, and across its end
+// from low to high where it may truly stand; low and high 0 where that is not known.
+func gauge(flow, wanted, low, high float64) template.HTML {
+	top := max(flow, high, wanted*bandHigh) * 1.12
 	if !(top > 0) {
 		return ""
 	}
@@ -201,6 +205,9 @@ func gauge(flow, wanted float64) template.HTML {
 		fmt.Fprintf(&b, `<path class="edge" d="M%.1f 1V25M%.1f 1V25"/>`, x(wanted*bandLow), x(wanted*bandHigh))
 	}
 	fmt.Fprintf(&b, `<rect class="flow" x="0" y="9" width="%.1f" height="8"/>`, x(flow))
+	if high > low { // where nine in ten of what may be true lie
+		fmt.Fprintf(&b, `<path class="doubt" d="M%.1f 13H%.1fM%.1f 8V18M%.1f 8V18"/>`, x(low), x(high), x(low), x(high))
+	}
 	for i := 1; i < 20; i++ { // the staff's marks: long at the tenths
 		high := 3
 		if i%2 == 0 {
@@ -272,6 +279,9 @@ type answerBody struct {
 	Assumed  int
 	Last     string
 	Stage    string
+	Doubt    beside
+	Again    []againLine
+	Sure     bool // the bands are at hand
 }
 
 // answer is the page on which a job opens.
@@ -280,8 +290,9 @@ func (a *app) answer(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
+	bands, work := a.doubt(o)
 	b := answerBody{
-		ID: o.rev.ID, Base: o.rev.Number, Note: o.job.Note, Tally: a.tally(o.solved, o.rev.ID),
+		ID: o.rev.ID, Base: o.rev.Number, Note: o.job.Note, Tally: a.tally(o.solved, o.rev.ID, bands), Doubt: work, Again: a.again(o, bands), Sure: bands != nil && len(bands.Figures) > 0,
 		Findings: a.findings(o, func(string) bool { return true }), Faults: o.doc.Faults,
 		Assumed: len(o.doc.Assumptions), Last: o.rev.What, Stage: a.say("app.stage." + stage(o.solved)),
 	}

@@ -43,13 +43,22 @@ type Given struct {
 
 // Device is what a device keeps for its person.
 type Device struct {
-	Who      string // the name typed there; stands with every change
-	Mode     string // light, dark, sun; "" as the device is set
+	Who  string // the name typed there; stands with every change
+	Mode string // light, dark, sun; "" as the device is set
+
 	Language string // tag of the language chosen; "" as the browser asks
+	Units    string // us or metric: of what is shown; "" as the job has them
+	Paper    string // letter or a4; "" as goes with the job's units
 }
 
 // Modes are the ways a page may look; "" follows the device.
 var modes = []string{"", "light", "dark", "sun"}
+
+// What a person may have shown otherwise than the job says; "" is as it says.
+var (
+	systems = []string{"", "us", "metric"}
+	papers  = []string{"", "letter", "a4"}
+)
 
 // app holds what the handlers of one language share. Its cache may be lost at
 // any time.
@@ -107,6 +116,11 @@ func newIn(given Given, l *words.Language) http.Handler {
 	page("POST /jobs/{id}/layouts/drawn", a.keepDrawn)
 	page("POST /jobs/{id}/layouts/mend", a.takeMend)
 	page("GET /jobs/{id}/piece/{mark}", a.piece)
+	page("GET /jobs/{id}/paper", a.paperPage)
+	page("GET /jobs/{id}/paper/{file}", a.paperFile)
+	page("GET /jobs/{id}/offer", a.offer)
+	page("GET /jobs/{id}/doubt", a.doubtPage)
+	page("GET /jobs/{id}/play/{case}", a.play)
 	page("GET /jobs/{id}/glue/{step}", a.glueStep)
 	page("POST /jobs/{id}/glue/{step}", a.glueTick)
 	page("POST /jobs/{id}/undo", a.undo)

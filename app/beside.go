@@ -14,6 +14,7 @@ type Work func(ctx context.Context, tell func(progress string)) any
 
 // Run is a piece of work as it stands.
 type Run struct {
+	Of       string // what it was begun on
 	Progress string
 	Waits    bool // for another to end
 	Done     bool
@@ -24,9 +25,9 @@ type Run struct {
 // Runs do long work beside the pages, so that none waits for it. A run is known
 // by its key; what is done is kept for a while and may be lost at any time.
 type Runs interface {
-	// Start begins work, in place of what ran under its key before. It tells
-	// whether there is room for it.
-	Start(key string, w Work) bool
+	// Start begins work, in place of what ran under its key before; of says what
+	// it is done on. It tells whether there is room for it.
+	Start(key, of string, w Work) bool
 	// Look gives the run of a key; false where there is none.
 	Look(key string) (Run, bool)
 	// Stop asks a run to end with what it has.
@@ -44,7 +45,6 @@ type beside struct {
 // made is a result with the state of the job it was made from.
 type made struct {
 	number int
-	digest string
 	value  any
 }
 
@@ -62,10 +62,20 @@ func (a *app) look(kind string, o *opened) (b beside, value any) {
 		return b, nil
 	}
 	b.Running, b.Waits, b.Failed, b.Progress = !r.Done, r.Waits, r.Failed, r.Progress
+	b.Stale = r.Of != o.rev.Digest
 	if m, ok := r.Result.(made); ok && r.Done {
-		b.Stale, b.State, value = m.digest != o.rev.Digest, m.number, m.value
+		b.State, value = m.number, m.value
 	}
 	return b, value
+}
+
+// running tells that work on the job as it stands is under way.
+func (a *app) running(kind string, o *opened) bool {
+	if a.Runs == nil {
+		return false
+	}
+	r, ok := a.Runs.Look(key(kind, o))
+	return ok && !r.Done && r.Of == o.rev.Digest
 }
 
 // begin starts work on the job as it stands. Without a runner it is done while
@@ -75,9 +85,9 @@ func (a *app) begin(kind string, o *opened, do Work) bool {
 		return false
 	}
 	number, digest := o.rev.Number, o.rev.Digest
-	return a.Runs.Start(key(kind, o), func(ctx context.Context, tell func(string)) any {
+	return a.Runs.Start(key(kind, o), digest, func(ctx context.Context, tell func(string)) any {
 		if v := do(ctx, tell); v != nil {
-			return made{number, digest, v}
+			return made{number, v}
 		}
 		return nil
 	})

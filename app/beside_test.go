@@ -21,11 +21,11 @@ func newByHand() *byHand {
 	return &byHand{work: map[string]Work{}, runs: map[string]Run{}, stop: map[string]bool{}}
 }
 
-func (b *byHand) Start(key string, w Work) bool {
+func (b *byHand) Start(key, of string, w Work) bool {
 	if b.full {
 		return false
 	}
-	b.work[key], b.runs[key] = w, Run{Progress: "begun"}
+	b.work[key], b.runs[key] = w, Run{Of: of, Progress: "begun"}
 	return true
 }
 
@@ -39,7 +39,7 @@ func (b *byHand) all() {
 		if b.stop[key] {
 			stop()
 		}
-		b.runs[key] = Run{Done: true, Result: w(ctx, func(string) {})}
+		b.runs[key] = Run{Of: b.runs[key].Of, Done: true, Result: w(ctx, func(string) {})}
 		stop()
 		delete(b.work, key)
 	}
@@ -62,7 +62,7 @@ func TestLayoutsFoundAndKept(t *testing.T) {
 	if code, page := d.post(at+"/layouts/keep", "layout", "1"); code != http.StatusUnprocessableEntity || !strings.Contains(page, "not at hand") {
 		t.Error("kept what nobody found", code)
 	}
-	_, page := d.post(at+"/layouts/find", "elbows", "3")
+	_, page := d.post(at+"/layouts/find", "elbows", "2")
 	if !strings.Contains(page, "data-beside") || !strings.Contains(page, "begun") || !strings.Contains(page, `href="`+at+`/layouts">See how far`) {
 		t.Error("the page does not show that it runs")
 	}
@@ -87,9 +87,9 @@ func TestLayoutsFoundAndKept(t *testing.T) {
 	if code, _ := d.post(at+"/layouts/keep", "layout", "1"); code != http.StatusConflict {
 		t.Error("a stale layout was kept", code)
 	}
+	d.post(at+"/layouts/find", "elbows", "2")
+	runs.all()
 	for _, n := range []string{"0", "99", "x"} {
-		d.post(at + "/layouts/find")
-		runs.all()
 		if code, _ := d.post(at+"/layouts/keep", "layout", n); code != http.StatusUnprocessableEntity {
 			t.Errorf("layout %s: %d", n, code)
 		}

@@ -51,7 +51,7 @@ func (a *app) open(r *http.Request) (*opened, error) {
 	if rev.Kind != store.Job || rev.Deleted {
 		return nil, store.ErrNone
 	}
-	return &opened{rev, a.solve(rev.Digest, rev.Data)}, nil
+	return &opened{rev, a.shown(a.solve(rev.Digest, rev.Data), rev.Digest, a.Device(r).Units)}, nil
 }
 
 // put saves a job as a new revision upon base, with what the list shows of it.

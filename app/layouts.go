@@ -19,16 +19,21 @@ import (
 
 const runLayouts = "layouts"
 
-// laidOut is what a search for layouts found, ready for the page. It is never
-// changed once made.
+// sought is a search that is done, in nobody's language.
+type sought struct {
+	a      *design.Arranging
+	job    *job.Job
+	faults []trace.Fault
+	elbows int
+}
+
+// laidOut is what a search for layouts found, ready for the page.
 type laidOut struct {
-	a       *design.Arranging
-	doc     answer.ArrangedDocument
-	job     *job.Job
-	elbows  int
-	stopped bool
-	plans   []plan
-	mends   []mend
+	a      *design.Arranging
+	doc    answer.ArrangedDocument
+	elbows int
+	plans  []plan
+	mends  []mend
 }
 
 // plan is one layout beside the others.
@@ -82,7 +87,8 @@ func (a *app) layouts(w http.ResponseWriter, r *http.Request) error {
 	b := layoutsBody{ID: o.rev.ID, Base: o.rev.Number, Elbows: usualElbows, Most: elbows, Kept: len(o.job.Assembly.Kept.Pieces) > 0, Gone: a.Runs == nil}
 	var found any
 	b.Beside, found = a.look(runLayouts, o)
-	if x, ok := found.(*laidOut); ok {
+	if s, ok := found.(*sought); ok {
+		x := a.laidOut(s.a, s.job, s.faults, s.elbows)
 		b.Found, b.Doc, b.Plans, b.Mends, b.Elbows = x, &x.doc, x.plans, x.mends, x.elbows
 		b.More = len(x.doc.Layouts) - len(x.plans)
 	}
@@ -115,13 +121,13 @@ func (a *app) seek(o *opened, n int) bool {
 	j, faults := o.job, o.faults
 	return a.begin(runLayouts, o, func(ctx context.Context, tell func(string)) any {
 		found := design.Arrange(ctx, a.Book, j, design.ArrangeWant{Elbows: n}, func(p arrange.Progress) { tell(answer.Progress(p, a.Language)) }, faults...)
-		return a.laidOut(found, j, faults, n)
+		return &sought{found, j, faults, n}
 	})
 }
 
 // laidOut makes what the page shows of a search.
 func (a *app) laidOut(found *design.Arranging, j *job.Job, faults []trace.Fault, n int) *laidOut {
-	x := &laidOut{a: found, doc: answer.BuildArranged(found, faults, a.Language), job: j, elbows: n, stopped: found.Stopped}
+	x := &laidOut{a: found, doc: answer.BuildArranged(found, faults, a.Language), elbows: n}
 	for i := range x.doc.Layouts[:min(len(x.doc.Layouts), shownPlans)] {
 		p := plan{ArrangedPlan: x.doc.Layouts[i], Number: i + 1}
 		p.Straight = p.Slide.SI <= 0
@@ -175,8 +181,14 @@ func best(plans []plan) {
 		for i := range plans {
 			least, most = min(least, of(&plans[i])), max(most, of(&plans[i]))
 		}
+		count := 0
 		for i := range plans {
-			plans[i].Best[name] = most > least && of(&plans[i]) <= least
+			if of(&plans[i]) <= least {
+				count++
+			}
+		}
+		for i := range plans { // what most of them share tells nothing
+			plans[i].Best[name] = most > least && 2*count <= len(plans) && of(&plans[i]) <= least
 		}
 	}
 }
@@ -270,7 +282,7 @@ func (a *app) takeMend(w http.ResponseWriter, r *http.Request) error {
 
 // found reads a form with the job and the search that it is about; nil where the
 // search is gone. What was found for another state of the job is refused.
-func (a *app) found(r *http.Request) (*opened, *laidOut, error) {
+func (a *app) found(r *http.Request) (*opened, *sought, error) {
 	o, err := a.current(r)
 	if err != nil {
 		return nil, nil, err
@@ -279,6 +291,6 @@ func (a *app) found(r *http.Request) (*opened, *laidOut, error) {
 	if b.Stale {
 		return nil, nil, a.refuse(http.StatusConflict, "app.error.stalelayout")
 	}
-	x, _ := value.(*laidOut)
+	x, _ := value.(*sought)
 	return o, x, nil
 }

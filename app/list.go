@@ -218,14 +218,14 @@ func (a *app) archive(w http.ResponseWriter, r *http.Request) error {
 
 type deviceBody struct {
 	Device
-	Modes     []string
-	Languages []*words.Language
-	Tongue    string // tag of the language in use
-	Back      string
+	Modes, Systems, Papers []string
+	Languages              []*words.Language
+	Tongue                 string // tag of the language in use
+	Back                   string
 }
 
 func (a *app) deviceForm(w http.ResponseWriter, r *http.Request) error {
-	a.show(w, r, http.StatusOK, "device", a.say("app.device.title"), nil, deviceBody{a.Device(r), modes, a.Languages, a.Language.Tag, local(r.URL.Query().Get("back"))})
+	a.show(w, r, http.StatusOK, "device", a.say("app.device.title"), nil, deviceBody{a.Device(r), modes, systems, papers, a.Languages, a.Language.Tag, local(r.URL.Query().Get("back"))})
 	return nil
 }
 
@@ -241,9 +241,16 @@ func (a *app) device(w http.ResponseWriter, r *http.Request) error {
 			return a.refuse(http.StatusUnprocessableEntity, "app.error.who")
 		}
 	}
-	if r.PostForm.Has("mode") {
-		if d.Mode = r.PostFormValue("mode"); !slices.Contains(modes, d.Mode) {
-			d.Mode = ""
+	for _, x := range []struct {
+		name string
+		at   *string
+		may  []string
+	}{{"mode", &d.Mode, modes}, {"units", &d.Units, systems}, {"paper", &d.Paper, papers}} {
+		if !r.PostForm.Has(x.name) {
+			continue
+		}
+		if *x.at = r.PostFormValue(x.name); !slices.Contains(x.may, *x.at) {
+			*x.at = ""
 		}
 	}
 	if r.PostForm.Has("language") {

@@ -31,6 +31,7 @@ type partBody struct {
 	GlueAt   int // the step to go on with
 	Levels   []levelLine
 	Corners  []corner
+	Cases    []playCase
 }
 
 // corner is a corner of the vault to look over.
@@ -90,7 +91,7 @@ func (a *app) partPage(w http.ResponseWriter, r *http.Request, o *opened, status
 		return errNoPage
 	}
 	b := partBody{
-		ID: o.rev.ID, Key: key, Base: o.rev.Number, Tally: a.tally(o.solved, o.rev.ID), Sheets: a.sheetsOf(o.solved, key),
+		ID: o.rev.ID, Key: key, Base: o.rev.Number, Tally: a.tally(o.solved, o.rev.ID, nil), Sheets: a.sheetsOf(o.solved, key),
 		Groups: a.groups(o, p, typed, faults), Options: a.datalists(o.job), Doc: &o.doc, Faults: len(faults), Last: o.rev.What,
 		Findings: a.findings(o, func(path string) bool { return partAt(path) == key }),
 	}
@@ -113,6 +114,9 @@ func (a *app) partPage(w http.ResponseWriter, r *http.Request, o *opened, status
 				b.GlueAt = x.Number
 			}
 		}
+	}
+	if key == "levels" {
+		b.Cases = a.playCases(o, "")
 	}
 	b.Levels = a.levelTable(&o.doc)
 	h := a.heading(o, key)

@@ -10,6 +10,7 @@ import (
 	"plashet/drawing"
 	"plashet/engine/design"
 	"plashet/engine/trace"
+	"plashet/engine/unit"
 	"plashet/job"
 	"plashet/render/svg"
 )
@@ -91,6 +92,31 @@ func (a *app) solve(digest string, data []byte) *solved {
 	if e.s == nil { // it panicked once: try again rather than hand out nothing
 		a.cache.drop(digest)
 		return a.solve(digest, data)
+	}
+	return e.s
+}
+
+// shown gives an answer in the units that a person has everything shown in; the
+// job's fields stay as they were typed.
+func (a *app) shown(s *solved, digest, units string) *solved {
+	system := s.job.System()
+	switch units {
+	case "us":
+		system = unit.US
+	case "metric":
+		system = unit.Metric
+	}
+	if system == s.job.System() {
+		return s
+	}
+	e := a.cache.get(digest + " " + units)
+	e.once.Do(func() {
+		r := *s.result
+		r.Units = system
+		e.s = &solved{job: s.job, faults: s.faults, result: &r, doc: answer.Build(&r, s.faults, a.Language)}
+	})
+	if e.s == nil {
+		return s
 	}
 	return e.s
 }

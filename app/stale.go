@@ -195,7 +195,7 @@ func (a *app) past(w http.ResponseWriter, r *http.Request) error {
 		What         string
 		Tally        tally
 		Between      string
-	}{o.rev.ID, o.rev.Number, n, rev.Who, rev.When.Format("2 Jan 2006 15:04"), rev.What, a.tally(s, o.rev.ID), a.describe(s.job, o.job)}
+	}{o.rev.ID, o.rev.Number, n, rev.Who, rev.When.Format("2 Jan 2006 15:04"), rev.What, a.tally(s, o.rev.ID, nil), a.describe(s.job, o.job)}
 	a.show(w, r, http.StatusOK, "past", a.say("app.past.title", "number", strconv.Itoa(n)), a.heading(o, "history"), b)
 	return nil
 }

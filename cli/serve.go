@@ -46,7 +46,7 @@ PostgreSQL database.`,
 			}
 			ctx, stop := signal.NotifyContext(cmd.Context(), syscall.SIGINT, syscall.SIGTERM)
 			defer stop()
-			given.Runs = serve.NewBeside(ctx, runtime.NumCPU()-1, given.Log)
+			given.Runs = serve.NewBeside(ctx, max(2, runtime.NumCPU()-1), given.Log)
 			if err := app.Seed(ctx, given); err != nil {
 				return ours{err}
 			}

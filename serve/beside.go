@@ -44,7 +44,7 @@ func NewBeside(ctx context.Context, atOnce int, log func(key string, err error))
 }
 
 // Start begins work in place of what ran under the key.
-func (b *Beside) Start(key string, w app.Work) bool {
+func (b *Beside) Start(key, of string, w app.Work) bool {
 	b.mu.Lock()
 	defer b.mu.Unlock()
 	waiting := 0
@@ -69,7 +69,7 @@ func (b *Beside) Start(key string, w app.Work) bool {
 	}
 	ctx, stop := context.WithTimeout(b.ctx, mostTime)
 	r := &run{stop: stop}
-	r.Waits = true
+	r.Of, r.Waits = of, true
 	b.runs[key], b.order = r, append(b.order, key)
 	b.all.Go(func() {
 		defer stop()

@@ -37,11 +37,11 @@ func TestBeside(t *testing.T) {
 	defer end()
 	failed := ""
 	b := NewBeside(ctx, 1, func(key string, _ error) { failed = key })
-	b.Start("a", stopped)
+	b.Start("a", "of", stopped)
 	if r := until(t, b, "a", func(r app.Run) bool { return r.Progress != "" }); r.Progress != "half way" || r.Done {
 		t.Fatal(r)
 	}
-	b.Start("b", func(context.Context, func(string)) any { return 7 })
+	b.Start("b", "of", func(context.Context, func(string)) any { return 7 })
 	if r, _ := b.Look("b"); !r.Waits || r.Done {
 		t.Error("it did not wait for room", r)
 	}
@@ -52,30 +52,31 @@ func TestBeside(t *testing.T) {
 	if r := until(t, b, "b", done); r.Result != 7 {
 		t.Error(r)
 	}
-	b.Start("c", func(context.Context, func(string)) any { panic("our fault") })
+	b.Start("c", "of", func(context.Context, func(string)) any { panic("our fault") })
 	if r := until(t, b, "c", done); !r.Failed || failed != "c" {
 		t.Error(r, failed)
 	}
-	b.Start("d", stopped)
-	b.Start("e", stopped)
+	b.Start("d", "of", stopped)
+	until(t, b, "d", func(r app.Run) bool { return !r.Waits })
+	b.Start("e", "of", stopped)
 	b.Stop("e") // while it waits
 	if r := until(t, b, "e", done); r.Result != nil || r.Failed {
 		t.Error(r)
 	}
-	b.Start("d", func(context.Context, func(string)) any { return "anew" })
+	b.Start("d", "of", func(context.Context, func(string)) any { return "anew" })
 	if r := until(t, b, "d", done); r.Result != "anew" {
 		t.Error("the run before was not replaced", r)
 	}
 	if _, ok := b.Look("none"); ok {
 		t.Error("a run that nobody began")
 	}
-	b.Start("f", stopped)
+	b.Start("f", "of", stopped)
 	end()
 	b.Wait()
 	if r, _ := b.Look("f"); !r.Done {
 		t.Error("it goes on though the program ends")
 	}
-	if b.Start("g", stopped) {
+	if b.Start("g", "of", stopped) {
 		t.Error("begun after the end")
 	}
 }
@@ -87,7 +88,7 @@ func TestBesideHasLimits(t *testing.T) {
 	b := NewBeside(ctx, 2, nil)
 	for i := range mostKept + 20 {
 		k := strconv.Itoa(i)
-		if !b.Start(k, func(context.Context, func(string)) any { return 1 }) {
+		if !b.Start(k, "of", func(context.Context, func(string)) any { return 1 }) {
 			t.Fatal(k)
 		}
 		until(t, b, k, done)
@@ -96,7 +97,7 @@ func TestBesideHasLimits(t *testing.T) {
 		t.Errorf("%d are kept", len(b.runs))
 	}
 	n := 0
-	for ; n < 100 && b.Start("w"+strconv.Itoa(n), stopped); n++ {
+	for ; n < 100 && b.Start("w"+strconv.Itoa(n), "of", stopped); n++ {
 	}
 	if n != mostWaits {
 		t.Errorf("%d wait", n)

@@ -3,15 +3,19 @@ package serve
 import (
 	"net/http"
 	"net/url"
+	"slices"
 
 	"plashet/app"
 )
 
 // Cookies that keep what a person chose on a device.
 const (
-	cookieWho      = "plashet_who"
-	cookieMode     = "plashet_mode"
+	cookieWho  = "plashet_who"
+	cookieMode = "plashet_mode"
+
 	cookieLanguage = "plashet_language"
+	cookieUnits    = "plashet_units"
+	cookiePaper    = "plashet_paper"
 )
 
 // Device reads what the device keeps.
@@ -27,16 +31,21 @@ func Device(r *http.Request) app.Device {
 		}
 		return text
 	}
-	d := app.Device{Who: value(cookieWho), Language: value(cookieLanguage)}
-	if m := value(cookieMode); m == "light" || m == "dark" || m == "sun" {
-		d.Mode = m
+	one := func(name string, may ...string) string {
+		if v := value(name); slices.Contains(may, v) {
+			return v
+		}
+		return ""
 	}
-	return d
+	return app.Device{
+		Who: value(cookieWho), Language: value(cookieLanguage), Mode: one(cookieMode, "light", "dark", "sun"),
+		Units: one(cookieUnits, "us", "metric"), Paper: one(cookiePaper, "letter", "a4"),
+	}
 }
 
 // Remember keeps it there for a year.
 func Remember(w http.ResponseWriter, d app.Device) {
-	for _, c := range []struct{ name, text string }{{cookieWho, d.Who}, {cookieMode, d.Mode}, {cookieLanguage, d.Language}} {
+	for _, c := range []struct{ name, text string }{{cookieWho, d.Who}, {cookieMode, d.Mode}, {cookieLanguage, d.Language}, {cookieUnits, d.Units}, {cookiePaper, d.Paper}} {
 		http.SetCookie(w, &http.Cookie{
 			Name: c.name, Value: url.QueryEscape(c.text), Path: "/", HttpOnly: true, SameSite: http.SameSiteStrictMode, MaxAge: 365 * 24 * 3600,
 		})

@@ -99,15 +99,15 @@ func TestAccessCode(t *testing.T) {
 
 func TestDeviceIsKept(t *testing.T) {
 	w := httptest.NewRecorder()
-	Remember(w, app.Device{Who: "Ann; o'Ü", Mode: "sun"})
+	Remember(w, app.Device{Who: "Ann; o'Ü", Mode: "sun", Units: "metric", Paper: "a4"})
 	r := request("GET", "x")
 	for _, c := range w.Result().Cookies() {
 		r.AddCookie(c)
 	}
-	if d := Device(r); d.Who != "Ann; o'Ü" || d.Mode != "sun" {
+	if d := Device(r); d != (app.Device{Who: "Ann; o'Ü", Mode: "sun", Units: "metric", Paper: "a4"}) {
 		t.Error(d)
 	}
-	r = request("GET", "x", "Cookie", cookieMode+"=evil; "+cookieWho+"=%zz")
+	r = request("GET", "x", "Cookie", cookieMode+"=evil; "+cookieUnits+"=elle; "+cookiePaper+"=%zz; "+cookieWho+"=%zz")
 	if d := Device(r); d != (app.Device{}) {
 		t.Error(d)
 	}

@@ -86,6 +86,23 @@ var enApp = map[string]string{
 	"app.error.busy":   "Too much is being worked out at once. Wait a minute and ask again.",
 	"app.to":           "to",
 
+	// How sure the answer is.
+	"app.doubt.title": "How sure it is", "app.doubt.tab": "How sure", "app.doubt.runs": "Working out how sure the answer is.", "app.doubt.all": "How sure each figure is",
+	"app.doubt.between": "{low} to {high}", "app.doubt.lead": "Everything that may be off was drawn {draws} times round what was read. Nine times in ten the truth lies between the two marks, half of the rest below and half above.",
+	"app.doubt.again": "Worth measuring again", "app.doubt.part": "{what}: it is {percent} % of the doubt about {figure}.", "app.doubt.go": "Go there", "app.doubt.figures": "Figure by figure", "app.doubt.little": "No single reading makes much of the doubt.",
+	"app.doubt.motion": "Through start and stop", "app.doubt.motionlead": "From the water line, by {draws} draws; an end is good to about a tenth of the width.", "app.doubt.none": "Nothing to tell yet: it takes a flow that can be worked out.",
+
+	// Levels played through time.
+	"app.play.title": "{case}, moment by moment", "app.play.go": "Play the levels", "app.play.play": "Play", "app.play.pause": "Pause", "app.play.back": "One back", "app.play.next": "One on", "app.play.slide": "Moment", "app.play.show": "Show", "app.play.cases": "What happens",
+	"app.play.at": "{at} of {of}", "app.play.table": "All moments in a table",
+
+	// Paper and offer.
+	"app.paper.title": "Sheets to print", "app.paper.size": "Size of paper", "app.paper.letter": "letter", "app.paper.a4": "A4", "app.paper.": "as goes with the job’s units",
+	"app.paper.lead": "Each is a PDF with the job, its state, the date and a code by which a stale sheet shows itself. Print at 100 %, not fitted to the page.", "app.paper.all": "All in one file",
+	"app.paper.hint.rolls": "one to one: hold the printed bar against the tape first", "app.paper.hint.care": "for the owner", "app.paper.hint.cut": "for the saw", "app.paper.hint.glue": "step by step",
+	"app.offer.client": "Offer", "app.offer.firm": "How the price comes about", "app.offer.link": "Offer and price", "app.offer.view": "For whom", "app.offer.forclient": "As the client sees it", "app.offer.forfirm": "For the firm", "app.offer.print": "Print the offer",
+	"app.device.units": "Figures shown in", "app.device.paper": "Paper in the printer", "app.units.": "the job’s units", "app.units.us": "feet, inches, gpm", "app.units.metric": "metres, millimetres, L/h",
+
 	// Layouts for the vault.
 	"app.layouts.title": "Layouts for the vault", "app.layouts.link": "Find and compare layouts",
 	"app.layouts.lead":   "Looks through every order of fittings from the pump to the hole, every way the pump may stand and every run of elbows, and shows those that no other beats. It may take a minute; you can go on working meanwhile.",

@@ -95,7 +95,59 @@ async function watch() {
     if (next.matches("[data-beside]")) {
       const told = next.querySelectorAll("[data-told]");
       now.querySelectorAll("[data-told]").forEach((x, i) => { if (told[i]) x.textContent = told[i].textContent; });
-    } else now.replaceWith(document.adoptNode(next));
+    } else {
+      now.replaceWith(document.adoptNode(next));
+      for (const part of page.querySelectorAll("[data-after]")) document.getElementById(part.id)?.replaceWith(document.adoptNode(part));
+    }
   }
 }
 watch();
+
+// Levels played through time: the moments are fetched as they are wanted and
+// shown one after the other. Nothing moves by itself; who wants less motion steps.
+const player = document.getElementById("player");
+if (player) {
+  const last = Number(player.dataset.last), whole = Number(player.dataset.whole) || 1, kept = new Map();
+  const slide = player.querySelector("[type=range]"), run = player.querySelector("[data-run]");
+  const still = matchMedia("(prefers-reduced-motion: reduce)");
+  let at = Number(player.dataset.at), timer = 0;
+  const say = run.textContent, fetchFrame = (k) => {
+    if (!kept.has(k)) kept.set(k, fetch(player.dataset.play + "?at=" + k).then((r) => r.text()).then((t) => new DOMParser().parseFromString(t, "text/html").getElementById("frame")));
+    return kept.get(k);
+  };
+  const show = async (k) => {
+    at = Math.min(last, Math.max(0, k));
+    const frame = await fetchFrame(at);
+    document.getElementById("frame").replaceWith(frame.cloneNode(true));
+    slide.value = at;
+    slide.setAttribute("aria-valuetext", frame.querySelector("[data-clock]").textContent);
+    history.replaceState(null, "", player.dataset.play + "?at=" + at);
+    if (at < last) fetchFrame(at + 1);
+    return Number(frame.dataset.seconds);
+  };
+  const stop = () => { clearTimeout(timer); timer = 0; run.textContent = say; };
+  const go = async () => {
+    const began = performance.now(), seconds = await show(at);
+    if (!timer) return;
+    if (at >= last) return stop();
+    const pause = Math.max(90, Math.min(1500, seconds / whole * 12000)) - (performance.now() - began);
+    timer = setTimeout(() => { at++; go(); }, Math.max(20, pause));
+  };
+  run.hidden = still.matches;
+  still.addEventListener("change", () => { run.hidden = still.matches; stop(); });
+  run.addEventListener("click", () => {
+    if (timer) return stop();
+    run.textContent = run.dataset.pause;
+    if (at >= last) at = 0;
+    timer = 1;
+    go();
+  });
+  slide.addEventListener("input", () => { stop(); show(Number(slide.value)); });
+  player.addEventListener("click", (e) => {
+    const step = e.target.closest("[data-step]");
+    if (!step) return;
+    e.preventDefault();
+    stop();
+    show(at + Number(step.dataset.step));
+  });
+}

@@ -71,7 +71,7 @@ var mayImport = map[string][]string{
 	"store/suite":  {"store"},
 	"store/sqldb":  {"store"},
 	"store/carry":  {"store", "store/memory"},
-	"app":          {"engine/unit", "engine/trace", "engine/catalog", "engine/hydro", "engine/design", "engine/arrange", "shelf", "shelf/chart", "shelf/keep", "job", "words", "answer", "drawing", "table", "export", "render/svg", "demo", "store"},
+	"app":          {"engine/unit", "engine/trace", "engine/catalog", "engine/hydro", "engine/design", "engine/arrange", "shelf", "shelf/chart", "shelf/keep", "job", "words", "answer", "drawing", "table", "export", "render/svg", "demo", "store", "offer", "paper", "render/pdf"},
 	"serve":        {"app"},
 }
 
