@@ -105,7 +105,7 @@ func (p *offered) costs(o *quote.Offer) {
 			if l.Counts {
 				amount = l.Amount.Format()
 			}
-			p.row("  "+l.Name, amount)
+			p.row("  "+p.say.Item(l.Name), amount)
 			if g == quote.Labour && l.Counts {
 				p.tell("      ", "offer.hours", str("hours", l.Quantity.String()), str("rate", l.Each.FormatExact()))
 			}

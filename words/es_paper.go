@@ -9,7 +9,7 @@ var esPaper = map[string]string{
 	"paper.noname": "(trabajo sin nombre)", "paper.surveyed": "medido {date}",
 	"paper.revision": "revisión {number}", "paper.norevision": "sin revisión guardada", "paper.made": "impreso {date}", "paper.digest": "estado {digest}", "paper.page": "página {page} de {of}",
 	"paper.standing": "En la respuesta: peligro {danger}, precaución {caution}, errores en los datos {faults}, supuestos en vigor {assumed}, hallazgos aceptados {accepted}.",
-	"paper.stale":    "Escanee el código para ver si el trabajo cambió. El reglamento local, la ficha del fabricante y los oficios con licencia van primero.",
+	"paper.stale":    "Escanee el código para ver si cambió. Van primero: reglamento local, fichas del fabricante y oficios con licencia.",
 	"paper.lacking":  "Estas letras no pueden mostrar algunos caracteres del trabajo; {box} está en su lugar: {list}.",
 
 	"paper.head.accepted": "Hallazgos aceptados", "paper.head.assumed": "Supuesto, porque el trabajo no lo dice", "paper.head.findings": "Hallazgos",
