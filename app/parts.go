@@ -143,7 +143,7 @@ func (a *app) figureName(o *opened, id string) string {
 	}
 	switch tokens[0] {
 	case "run", "feed":
-		list := a.where(o.job, "/" + map[string]string{"run": "runs", "feed": "watercourses"}[tokens[0]] + "/" + name(1))
+		list := a.where(o.job, "/"+map[string]string{"run": "runs", "feed": "watercourses"}[tokens[0]]+"/"+name(1))
 		return list + ": " + what
 	case "level":
 		if len(tokens) == 4 && a.Language.Has("level.course."+tokens[1]) && a.Language.Has("level.moment."+tokens[2]) {

