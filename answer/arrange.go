@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"plashet/engine/arrange"
 	"plashet/engine/design"
@@ -71,7 +72,7 @@ func (p *arranging) sideBySide() {
 		w := &l.Worth
 		rows = append(rows, []string{
 			strconv.Itoa(i + 1), show(&p.printer, w.Head, unit.KindHead), strconv.Itoa(w.Elbows), strconv.Itoa(w.Joints), p.cost(w),
-			show(&p.printer, w.Slide, unit.KindTape), show(&p.printer, w.Deep, unit.KindTape), show(&p.printer, w.Released, unit.KindWater), p.a.Attitudes[l.Standing],
+			show(&p.printer, w.Slide, unit.KindTape), p.deep(l), p.down(l), p.a.Attitudes[l.Standing],
 		})
 	}
 	p.table("rrrrrrrrl", rows)
@@ -96,6 +97,34 @@ func (p *arranging) cost(w *arrange.Worth) string {
 		return p.say.Word("found.unpriced")
 	}
 	return strconv.FormatFloat(w.Cost, 'f', 2, 64) + " " + p.a.Currency
+}
+
+// deep tells how far the union's nut lies under the rim.
+func (p *arranging) deep(l *arrange.Layout) string {
+	if !opens(l) {
+		return p.say.Word("found.nounion")
+	}
+	return show(&p.printer, l.Worth.Deep, unit.KindTape)
+}
+
+// opens tells that a layout has a union.
+func opens(l *arrange.Layout) bool {
+	return slices.ContainsFunc(l.Chain.Parts, func(x layout.Laid) bool { return len(x.Splits) > 0 })
+}
+
+// down tells what comes down into the vault when the union is opened. Without a
+// valve it comes down at every stop; where the runs are not known there is more.
+func (p *arranging) down(l *arrange.Layout) string {
+	w := &l.Laid.Water
+	switch {
+	case w.Order == layout.NoValve:
+		return p.say.Word("found.down.stop")
+	case !opens(l):
+		return p.say.Word("found.nounion")
+	case w.Order == layout.ValveFirst && !w.RunKnown:
+		return p.say.Word("found.down.all")
+	}
+	return show(&p.printer, l.Worth.Released, unit.KindWater)
 }
 
 // claims are the words by which a claim goes.
@@ -127,7 +156,7 @@ func (p *arranging) layout(i int) {
 		x := &c.Parts[k]
 		roll := ""
 		if turn, _ := x.Kind.Turn(); turn != 0 {
-			roll = p.text("found.roll", num("angle", x.Roll, unit.KindAngle))
+			roll = p.roll(l, k)
 		} else if x.Reverse {
 			roll = p.say.Word("found.reverse")
 		}
@@ -138,7 +167,54 @@ func (p *arranging) layout(i int) {
 		rows = append(rows, []string{l.Laid.Places[k].Mark, p.a.PartName(&x.Part) + " " + x.Size, roll, then})
 	}
 	p.table("llll", rows)
+	if slices.ContainsFunc(l.Laid.Rolls, func(r layout.RollMark) bool { return !r.Made }) {
+		p.tell("", "found.rolls")
+	}
 	p.moves(l.Laid.LiftOut.Union, l.Way)
+	p.proved(l)
+	if i < len(p.a.Told) {
+		p.measure(p.a.Told[i].Findings)
+		for _, f := range p.a.Told[i].Findings {
+			if f.Severity != trace.Info && f.Code != layout.FindMeasureFirst {
+				p.line("%s%s", p.severity(f.Severity), p.say.Finding(f, p.unit))
+			}
+		}
+	}
+}
+
+// measure tells in one line what is to be measured before anything is cut.
+func (p *arranging) measure(findings []trace.Finding) {
+	var marks []string
+	for _, f := range findings {
+		for _, a := range f.Args {
+			if f.Code == layout.FindMeasureFirst && a.Name == "parts" {
+				marks = append(marks, a.Text)
+			}
+		}
+	}
+	if len(marks) > 0 {
+		p.tell("", "found.measure", str("severity", p.severity(trace.Caution)), str("parts", strings.Join(marks, ", ")))
+	}
+}
+
+// roll tells how an elbow is turned, and how far that is round its pipe.
+func (p *arranging) roll(l *arrange.Layout, part int) string {
+	angle := num("angle", l.Chain.Parts[part].Roll, unit.KindAngle)
+	for _, r := range l.Laid.Rolls {
+		if r.Part == part && r.Arc > 0 {
+			return p.text("found.roll.arc", angle, num("arc", r.Arc, unit.KindTape))
+		}
+	}
+	return p.text("found.roll", angle)
+}
+
+// proved tells what the second check made of a layout: all that does not pass
+// is the union that the job does without.
+func (p *arranging) proved(l *arrange.Layout) {
+	if failed := l.Proved.Failed(); len(failed) > 0 && !opens(l) {
+		p.tell("", "found.second", count("count", l.Proved.Passed()))
+		return
+	}
 	p.second(&l.Proved)
 }
 

@@ -48,11 +48,14 @@ type ArrangedPlan struct {
 	Joints   int            `json:"joints" doc:"to glue or to screw"`
 	Cost     *float64       `json:"cost,omitempty" doc:"of fittings and pipe; absent where one has no price"`
 	Slide    Quantity       `json:"slide" doc:"that the pump must be slid before it can be lifted"`
-	Deep     Quantity       `json:"unionDepth" doc:"of the union's nut under the rim"`
-	Released Quantity       `json:"released" doc:"comes down into the vault when the union is opened"`
+	Deep     *Quantity      `json:"unionDepth,omitempty" doc:"of the union's nut under the rim; absent where there is none"`
+	Released Quantity       `json:"released" doc:"comes down into the vault when the union is opened; see water of its assembly for whether the runs are counted in"`
 	Chain    []ArrangedPart `json:"chain" doc:"the fittings in order, from the pump to the wall"`
 	Pieces   []Piece        `json:"pieces" doc:"the cut list"`
 	Way      []Move         `json:"way" doc:"the pump's way out, unplugged and with the union opened, in order"`
+	Rolls    []Roll         `json:"rolls" doc:"roll marks of its elbows"`
+	Glue     []GlueStep     `json:"glue,omitempty" doc:"the steps of gluing it up, in order"`
+	Told     []ArrangedSaid `json:"told,omitempty" doc:"what is said of it: what to measure first, what water comes down"`
 	Stands   *Assembly      `json:"assembly" doc:"where its parts stand, what it may be off by, its play"`
 }
 
@@ -115,7 +118,14 @@ func BuildArranged(a *design.Arranging, read []trace.Fault, l *words.Language) A
 			d.Proof = p.text(stem+d.Claim, count("elbows", d.Elbows), count("caps", d.Caps))
 		}
 		for i := range o.Layouts {
-			d.Layouts = append(d.Layouts, p.planJSON(m, &o.Layouts[i]))
+			x := p.planJSON(m, &o.Layouts[i])
+			if i < len(a.Told) {
+				x.Glue = m.steps(&a.Told[i].Glue)
+				for _, f := range a.Told[i].Findings {
+					x.Told = append(x.Told, ArrangedSaid{f.Code, f.Severity.String(), l.Finding(f, a.Units)})
+				}
+			}
+			d.Layouts = append(d.Layouts, x)
 		}
 		for i := range o.Short {
 			s := &o.Short[i]
@@ -140,8 +150,12 @@ func (p *arranging) planJSON(m maker, l *arrange.Layout) ArrangedPlan {
 		Attitude: p.a.Attitudes[l.Standing], Turn: of(m, c.Pose.Turn, unit.KindAngle), At: m.place(c.Pose.At),
 		Along: of(m, c.Vault.Outlet.Along, unit.KindTape), Height: of(m, c.Vault.Outlet.Height, unit.KindTape),
 		Head: of(m, w.Head, unit.KindHead), Elbows: w.Elbows, Joints: w.Joints,
-		Slide: of(m, w.Slide, unit.KindTape), Deep: of(m, w.Deep, unit.KindTape), Released: of(m, w.Released, unit.KindWater),
-		Stands: m.stands(&l.Laid),
+		Slide: of(m, w.Slide, unit.KindTape), Released: of(m, w.Released, unit.KindWater),
+		Stands: m.stands(&l.Laid), Rolls: m.rolls(&l.Laid),
+	}
+	x.Stands.Second = m.second(&l.Proved)
+	if opens(l) {
+		x.Deep = new(of(m, w.Deep, unit.KindTape))
 	}
 	if w.Priced {
 		x.Cost = &w.Cost

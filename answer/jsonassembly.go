@@ -168,23 +168,10 @@ func (m maker) assembly(d *Document, r *design.Result) {
 		for i := range a.Pieces {
 			d.Pieces = append(d.Pieces, m.piece(a, &a.Pieces[i]))
 		}
-		for _, x := range a.Rolls {
-			d.Rolls = append(d.Rolls, Roll{
-				Mark: x.Mark, Angle: of(m, x.Angle, unit.KindAngle), Arc: of(m, x.Arc, unit.KindTape), Other: of(m, x.Other, unit.KindTape),
-			})
-		}
+		d.Rolls = m.rolls(a)
 	}
 	if r.Glue != nil {
-		for _, g := range r.Glue.Steps {
-			x := GlueStep{
-				Number: g.Number, Code: g.Code, Text: m.say.Say(g.Message, m.unit), Where: string(g.Where), Parts: g.Parts, Joints: g.Joints,
-				Tilt: string(g.Tilt), Hold: some(m, g.Hold, unit.KindDuration), Set: some(m, g.Set, unit.KindDuration), NoReturn: g.NoReturn,
-			}
-			for _, c := range g.Cautions {
-				x.Cautions = append(x.Cautions, m.say.Word(c))
-			}
-			d.Glue = append(d.Glue, x)
-		}
+		d.Glue = m.steps(r.Glue)
 		d.GlueTimes = m.times(r.Glue)
 	}
 	for _, c := range r.Cutting {
@@ -205,6 +192,31 @@ func (m maker) assembly(d *Document, r *design.Result) {
 
 func (m maker) place(v geom.Vec3) Place {
 	return Place{of(m, unit.Length(v.X), unit.KindTape), of(m, unit.Length(v.Y), unit.KindTape), of(m, unit.Length(v.Z), unit.KindTape)}
+}
+
+// rolls gives the roll marks of a chain.
+func (m maker) rolls(a *layout.Assembly) (out []Roll) {
+	for _, x := range a.Rolls {
+		out = append(out, Roll{
+			Mark: x.Mark, Angle: of(m, x.Angle, unit.KindAngle), Arc: of(m, x.Arc, unit.KindTape), Other: of(m, x.Other, unit.KindTape),
+		})
+	}
+	return out
+}
+
+// steps gives the steps of gluing up.
+func (m maker) steps(plan *glue.Plan) (out []GlueStep) {
+	for _, g := range plan.Steps {
+		x := GlueStep{
+			Number: g.Number, Code: g.Code, Text: m.say.Say(g.Message, m.unit), Where: string(g.Where), Parts: g.Parts, Joints: g.Joints,
+			Tilt: string(g.Tilt), Hold: some(m, g.Hold, unit.KindDuration), Set: some(m, g.Set, unit.KindDuration), NoReturn: g.NoReturn,
+		}
+		for _, c := range g.Cautions {
+			x.Cautions = append(x.Cautions, m.say.Word(c))
+		}
+		out = append(out, x)
+	}
+	return out
 }
 
 func (m maker) piece(a *layout.Assembly, c *layout.Piece) Piece {

@@ -42,10 +42,11 @@ func arrangeCommand() *cobra.Command {
 		Use: "arrange JOB", Short: "Find the layouts of the plumbing in the vault that no other beats", Args: operands,
 		Long: `Searches every order of fittings from the pump's port to the hole in the wall, every way
 the pump may stand and every run of elbows, for the layouts that no other beats in every
-respect: head, joints, cost, what the pump must be slid before it is lifted, depth of the
-union under the rim, water that comes down when it is opened, elbows. Each is laid,
-checked a second way, and told with its parts in order, rolls, cuts and the pump's way
-out. Where nothing fits it tells what failed and which size would mend it, by how much
+respect: head, joints, cost, what the pump must be slid before it is lifted, whether the
+water above comes down when the union is opened. Depth of the union under the rim, how
+much comes down and elbows are told beside. Each is laid, checked a second way, and told
+with its parts in order, rolls, cuts and the pump's way out; --json has its steps of
+gluing, places and play besides. Where nothing fits it tells what failed and which size would mend it, by how much
 (docs/layouts.md).
 
 What it may choose from stands in the job: the pump's attitudes (or assembly, search,

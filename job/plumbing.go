@@ -169,15 +169,18 @@ type Fitted struct {
 
 // Assembly is the rigid plumbing in the vault as the fitter lays it down.
 type Assembly struct {
-	Attitude string       `json:"attitude,omitempty" doc:"the pump's attitude" eg:"on its feet"`
-	Turn     Angle        `json:"turn,omitzero" kind:"angle" range:"-6.2832..6.2832" doc:"pump turned about the upright, anticlockwise seen from above" eg:"90"`
-	At       XYZ          `json:"at,omitzero" doc:"where the corner of the pump's box nearest the origin stands, after turning"`
-	Pipe     PipeName     `json:"pipe,omitempty" doc:"pipe of the assembly"`
-	Parts    []Laid       `json:"parts,omitempty" doc:"fittings in order from the pump's port to the wall"`
-	MakeUp   Length       `json:"makeUp,omitzero" kind:"tape" range:"0..0.01" doc:"make-up gap left at each pipe end; 1/8 in by common practice, 0 is pushed home" eg:"1/8"`
-	Closing  ClosingPiece `json:"closing,omitempty" doc:"the last piece, measured in place"`
-	Search   Search       `json:"search,omitempty" doc:"what the search for layouts may choose from (plashet arrange)"`
-	Kept     Kept         `json:"kept,omitempty" doc:"what the layout was when it was kept, written by plashet arrange --keep"`
+	Attitude    string       `json:"attitude,omitempty" doc:"the pump's attitude" eg:"on its feet"`
+	Turn        Angle        `json:"turn,omitzero" kind:"angle" range:"-6.2832..6.2832" doc:"pump turned about the upright, anticlockwise seen from above" eg:"90"`
+	At          XYZ          `json:"at,omitzero" doc:"where the corner of the pump's box nearest the origin stands, after turning"`
+	Pipe        PipeName     `json:"pipe,omitempty" doc:"pipe of the assembly"`
+	Start       Length       `json:"start,omitzero" kind:"tape" range:"0..20" doc:"distance from the port to the first fitting, where the port takes a pipe; when empty the hubs touch" eg:"3-1/2"`
+	StartBy     string       `json:"startBy,omitempty" one-of:"centres,faces,stops,pipe" doc:"how that distance is taken: from the port's face to the fitting's centre, face to face, stop to stop, or the length of the pipe piece as cut"`
+	StartCloses bool         `json:"startCloses,omitempty" doc:"that piece is the closing piece"`
+	Parts       []Laid       `json:"parts,omitempty" doc:"fittings in order from the pump's port to the wall"`
+	MakeUp      Length       `json:"makeUp,omitzero" kind:"tape" range:"0..0.01" doc:"make-up gap left at each pipe end; 1/8 in by common practice, 0 is pushed home" eg:"1/8"`
+	Closing     ClosingPiece `json:"closing,omitempty" doc:"the last piece, measured in place"`
+	Search      Search       `json:"search,omitempty" doc:"what the search for layouts may choose from (plashet arrange)"`
+	Kept        Kept         `json:"kept,omitempty" doc:"what the layout was when it was kept, written by plashet arrange --keep"`
 }
 
 // Laid is one fitting of the assembly and the distance to the next.
@@ -189,6 +192,7 @@ type Laid struct {
 	Next    Length `json:"next,omitzero" kind:"tape" range:"0..20" doc:"distance to the next fitting; when empty the hubs touch" eg:"6-1/4"`
 	NextBy  string `json:"nextBy,omitempty" one-of:"centres,faces,stops,pipe" doc:"how that distance is taken: centre to centre, face to face of the hubs, stop to stop, or the length of the pipe piece as cut"`
 	Reverse bool   `json:"reverse,omitempty" doc:"an arrow that points against the flow (as found in an old assembly)"`
+	Spigot  string `json:"spigot,omitempty" one-of:"pump,wall" doc:"of a fitting with a socket and a spigot (a street elbow) the side that its spigot looks to; its first end comes first when empty, where that fits"`
 	Closes  bool   `json:"closes,omitempty" doc:"the piece after this fitting is the closing piece"`
 	Glued   string `json:"glued,omitempty" one-of:"pump,wall" doc:"it is made already and stays: on the pump's side, or on the wall's" eg:"wall"`
 }

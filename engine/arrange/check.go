@@ -3,6 +3,7 @@ package arrange
 import (
 	"slices"
 
+	"plashet/engine/geom"
 	"plashet/engine/layout"
 	"plashet/engine/trace"
 	"plashet/engine/unit"
@@ -13,7 +14,8 @@ import (
 const (
 	// FaultNoStanding: no pump, or none in an attitude. No args.
 	FaultNoStanding = "arrange.standing.none"
-	// FaultNoElbow, FaultNoPipe, FaultNoCheck, FaultNoUnion: nothing of the kind is at hand. No args.
+	// FaultNoElbow: no elbow is at hand, and no standing has the port look out through the hole. No args.
+	// FaultNoPipe, FaultNoCheck, FaultNoUnion: nothing of the kind is at hand. No args.
 	FaultNoElbow = "arrange.elbow.none"
 	FaultNoPipe  = "arrange.pipe.none"
 	FaultNoCheck = "arrange.check.none"
@@ -72,6 +74,9 @@ func (s *search) check() []trace.Fault {
 		}
 		return false
 	}
+	if !has(func(p layout.Part) bool { t, _ := p.Kind.Turn(); return t != 0 }) && !s.straight() {
+		fault(in.Path, FaultNoElbow)
+	}
 	if in.Rules.Check && !has(func(p layout.Part) bool { return p.Kind.IsCheck() }) {
 		fault(in.Path, FaultNoCheck)
 	}
@@ -90,4 +95,15 @@ func (s *search) check() []trace.Fault {
 		}
 	}
 	return out
+}
+
+// straight tells that in some standing the port looks the way the pipe leaves, so
+// that no elbow is needed.
+func (s *search) straight() bool {
+	hole, ok := s.in.Vault.Hole()
+	return !ok || slices.ContainsFunc(s.in.Standings, func(st Standing) bool {
+		return slices.ContainsFunc(st.turnsOf(), func(turned unit.Angle) bool {
+			return alike(st.Pump.Points.RotateAbout(geom.Vec3{Z: 1}, turned).Unit(), hole.Axis)
+		})
+	})
 }

@@ -127,6 +127,7 @@ func (c *compass) opposites() {
 		for k, o := range c.apart {
 			if alike(o, n.Scale(-1)) {
 				c.minus = append(c.minus, k)
+				break // of two that a hair of a turn sets apart one is enough
 			}
 		}
 	}

@@ -5,6 +5,7 @@ import (
 
 	"plashet/engine/arrange"
 	"plashet/engine/catalog"
+	"plashet/engine/glue"
 	"plashet/engine/hydro"
 	"plashet/engine/layout"
 	"plashet/engine/trace"
@@ -45,15 +46,22 @@ type Arranging struct {
 	Stopped  bool             // before it was done, perhaps while looking for what would mend it
 	Outcome  *arrange.Outcome // nil where the search could not be put together
 
-	Shown       int      // how many layouts are to be told
-	Attitudes   []string // of Input.Standings
-	Names       []string // of Input.Fittings, as the catalogue and the job write them
+	Told        []LaidOut // of each layout, what is said of it and how it is glued
+	Shown       int       // how many layouts are to be told
+	Attitudes   []string  // of Input.Standings
+	Names       []string  // of Input.Fittings, as the catalogue and the job write them
 	Findings    []trace.Finding
 	Assumptions []trace.Assumption
 	Faults      []trace.Fault
 
 	fittings []arrange.Fitting // with their prices, where Input leaves them out
 	pipes    []arrange.Pipe    // likewise
+}
+
+// LaidOut is what is said of a layout beyond its worth.
+type LaidOut struct {
+	Findings []trace.Finding // as of an assembly that is typed
+	Glue     glue.Plan
 }
 
 // arranging fills the input of the search; false where it cannot be put

@@ -22,12 +22,16 @@ const (
 	CodePumpLarge = "design.arrange.pump.none"
 	// FindObstacleHole: an obstacle stands over the hole. Args: name.
 	FindObstacleHole = "design.arrange.obstacle.hole"
+	// FindOverlap: two obstacles stand in each other, and are both kept clear of. Args: name, other.
+	FindOverlap = "design.arrange.obstacle.overlap"
 	// CodeSocket: a measured socket that no pipe of its size goes into: the hub
 	// is no wider than the pipe, or the centre lies inside the socket. Args:
 	// fitting, size, measure ("hub" or "toStop"), found, limit.
 	CodeSocket = "design.arrange.socket"
 	// FindStockUnread: a fitting of the stock that no chain can hold, or that is of another size. Args: fitting, size.
 	FindStockUnread = "design.arrange.stock"
+	// FindNoElbow: there is no elbow to choose from: only runs straight to the hole are looked at. No args but where.
+	FindNoElbow = "design.arrange.elbow.none"
 	// FindNoPrices: parts without a price, so that layouts are not compared by cost. Args: items.
 	FindNoPrices = "design.arrange.prices"
 

@@ -2,9 +2,12 @@ package design
 
 import (
 	"context"
+	"slices"
 
 	"plashet/engine/arrange"
 	"plashet/engine/catalog"
+	"plashet/engine/glue"
+	"plashet/engine/layout"
 	"plashet/engine/trace"
 	"plashet/job"
 )
@@ -32,10 +35,18 @@ func Arrange(ctx context.Context, book *catalog.Book, j *job.Job, want ArrangeWa
 // they cost.
 func (m *model) arranged(a *Arranging) {
 	for _, f := range a.Outcome.Faults {
+		if f.Code == arrange.FaultOverlap { // both are kept clear of as they are entered
+			m.remark(f.Path, trace.Caution, trace.Message{Code: FindOverlap, Args: f.Args})
+			continue
+		}
 		m.fault(f.Path, f.Code, f.Args...)
 	}
+	a.Outcome.Faults = slices.DeleteFunc(a.Outcome.Faults, func(f trace.Fault) bool { return f.Code == arrange.FaultOverlap })
 	for i := range a.Outcome.Layouts {
 		l := &a.Outcome.Layouts[i]
 		l.Worth.Cost, l.Worth.Priced = a.cost(l)
+		_, said, _ := layout.Lay(l.Chain)
+		plan, more, _ := glue.Order(m.gluing(l.Chain.Parts, l.Laid))
+		a.Told = append(a.Told, LaidOut{slices.Concat(said, more), plan})
 	}
 }

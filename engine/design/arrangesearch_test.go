@@ -43,17 +43,18 @@ func TestArrangeStopped(t *testing.T) {
 	}
 }
 
-// TestArrangeTells: what the search refuses comes back with its place in the
+// TestArrangeTells: obstacles that stand in each other are told, and searched; the finding comes with its place in the
 // job's words.
 func TestArrangeTells(t *testing.T) {
 	book, j := read(t, "hillside-cascade")
 	j.Vault.Obstacles = []job.Obstacle{{Name: "a", From: xyz(0, 0, 0), To: xyz(0.1, 0.1, 0.1)}, {Name: "b", From: xyz(0.05, 0.05, 0.05), To: xyz(0.2, 0.2, 0.2)}}
 	a := Arrange(context.Background(), book, j, ArrangeWant{}, nil)
-	if len(a.Faults) != 1 || a.Faults[0].Code != arrange.FaultOverlap {
+	k := slices.IndexFunc(a.Findings, func(f trace.Finding) bool { return f.Code == FindOverlap })
+	if len(a.Faults) != 0 || k < 0 || a.Outcome == nil {
 		t.Fatalf("%+v", a.Faults)
 	}
-	if w, _ := argument(a.Faults[0].Message, "where"); w.Text == "" {
-		t.Errorf("%+v", a.Faults[0])
+	if w, _ := argument(a.Findings[k].Message, "where"); w.Text == "" {
+		t.Errorf("%+v", a.Findings[k])
 	}
 }
 

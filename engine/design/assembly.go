@@ -142,14 +142,9 @@ const defaultGlue unit.Temperature = 15
 // glue orders the joints of a laid chain. Its steps are held back, and its
 // pieces are not to be cut, while there is a danger on it or a fault in it.
 func (m *model) glue(parts []layout.Laid, laid layout.Assembly, dangers []trace.Finding, faulty int) {
-	site := &m.job.Site
-	fromPump, _ := m.job.Assembly.Glued()
-	in := glue.Input{Parts: parts, PortMade: fromPump > 0, Assembly: laid, Book: m.book, Temperature: site.GlueTemperature.Or(defaultGlue), Damp: site.Damp, Frost: site.Frost, Path: "/assembly"}
-	if site.GlueTemperature.IsZero() {
+	in := m.gluing(parts, laid)
+	if m.job.Site.GlueTemperature.IsZero() {
 		m.assume("/site/glueTemperature", AssumeGlue, unit.Of(in.Temperature, unit.KindTemperature), practice)
-	}
-	if d := m.out.Delivery; d != nil {
-		in.Pressure = m.water.PressureOf(d.Head)
 	}
 	in.Unfit = len(dangers) > 0 || faulty > 0
 	plan, findings, faults := glue.Order(in)
@@ -162,6 +157,20 @@ func (m *model) glue(parts []layout.Laid, laid layout.Assembly, dangers []trace.
 		m.out.NotToCut = true
 		m.withhold(append(dangers, m.dangers(findings)...), faulty)
 	}
+}
+
+// gluing tells under which conditions a chain is glued.
+func (m *model) gluing(parts []layout.Laid, laid layout.Assembly) glue.Input {
+	site := &m.job.Site
+	fromPump, _ := m.job.Assembly.Glued()
+	in := glue.Input{
+		Parts: parts, PortMade: fromPump > 0, Assembly: laid, Book: m.book,
+		Temperature: site.GlueTemperature.Or(defaultGlue), Damp: site.Damp, Frost: site.Frost, Path: "/assembly",
+	}
+	if d := m.out.Delivery; d != nil {
+		in.Pressure = m.water.PressureOf(d.Head)
+	}
+	return in
 }
 
 // MarkOf gives the mark of a part of the assembly: its own, or one made from
@@ -179,6 +188,7 @@ func (m *model) chain(in *layout.Input) bool {
 	a := &m.job.Assembly
 	before, beforeSize := in.Pump.Outlet, in.Pump.Outlet.Size
 	fromPump, toWall := a.Glued()
+	in.Start = joinOf(&job.Laid{Next: a.Start, NextBy: a.StartBy, Closes: a.StartCloses}, a)
 	in.Start.Made = fromPump > 0
 	for i := range a.Parts {
 		l, path := &a.Parts[i], at("/assembly/parts", i)
@@ -200,14 +210,11 @@ func (m *model) chain(in *layout.Input) bool {
 			return false
 		}
 		p = p.Facing(before, beforeSize)
+		if out := l.Spigot == "wall"; l.Spigot != "" && (p.In.Kind == layout.Spigot) != (p.Out.Kind == layout.Spigot) && out == (p.In.Kind == layout.Spigot) {
+			p = p.Swapped()
+		}
 		before, beforeSize = p.Out, p.Size
-		laid := layout.Laid{Part: p, Roll: l.Roll.SI, Reverse: l.Reverse, Next: layout.Join{By: joinBy(l.NextBy), Distance: l.Next.SI, Closing: l.Closes}}
-		if l.NextBy == "" && !l.Next.IsZero() {
-			laid.Next.By = layout.Centres
-		}
-		if l.Closes && !a.Closing.Gap.IsZero() {
-			laid.Next.Measured = layout.Is(a.Closing.Gap.SI)
-		}
+		laid := layout.Laid{Part: p, Roll: l.Roll.SI, Reverse: l.Reverse, Next: joinOf(l, a)}
 		// Made is what lies between two glued parts, and beyond the last at the wall.
 		laid.Next.Made = i < fromPump-1 || i >= len(a.Parts)-toWall
 		in.Parts = append(in.Parts, laid)
@@ -231,6 +238,18 @@ func (m *model) lend(in *layout.Input, size, path string) bool {
 		in.Pipes = append(in.Pipes, p)
 	}
 	return true
+}
+
+// joinOf gives the joint behind a part.
+func joinOf(l *job.Laid, a *job.Assembly) layout.Join {
+	j := layout.Join{By: joinBy(l.NextBy), Distance: l.Next.SI, Closing: l.Closes}
+	if l.NextBy == "" && !l.Next.IsZero() {
+		j.By = layout.Centres
+	}
+	if l.Closes && !a.Closing.Gap.IsZero() {
+		j.Measured = layout.Is(a.Closing.Gap.SI)
+	}
+	return j
 }
 
 func joinBy(word string) layout.By {

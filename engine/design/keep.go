@@ -160,6 +160,14 @@ func (a *Arranging) written(j *job.Job, l *arrange.Layout, asCut bool) *job.Job 
 		next.Vault.Outlet.Undrilled = job.Undrilled{}
 	}
 	fromPump, toWall := old.Glued()
+	if fromPump == 0 {
+		as.Start, as.StartBy, as.StartCloses = job.Length{}, "", l.Chain.Start.Closing
+		if k := slices.IndexFunc(l.Laid.Pieces, func(c layout.Piece) bool { return c.After < 0 }); k >= 0 && !as.StartCloses {
+			a.lengthOf(next, "/assembly/start", &l.Laid.Pieces[k], asCut)
+		}
+	} else if as.StartCloses && !old.Closing.Gap.IsZero() {
+		as.StartCloses, as.Start, as.StartBy = false, old.Closing.Gap, "faces"
+	}
 	as.Parts = nil
 	n := len(l.Chain.Parts)
 	for i := range l.Chain.Parts {
@@ -173,6 +181,12 @@ func (a *Arranging) written(j *job.Job, l *arrange.Layout, asCut bool) *job.Job 
 			continue
 		}
 		out := job.Laid{Fitting: a.PartName(&p.Part), Size: p.Size, Mark: p.Mark, Reverse: p.Reverse, Closes: p.Next.Closing}
+		if in, to := p.In.Kind == layout.Spigot, p.Out.Kind == layout.Spigot; in != to { // it goes in either way round
+			out.Spigot = "wall"
+			if in {
+				out.Spigot = "pump"
+			}
+		}
 		if i < fromPump { // the last glued one: what comes after it is new
 			out = old.Parts[i]
 			out.Next, out.NextBy, out.Closes = job.Length{}, "", p.Next.Closing
@@ -188,16 +202,19 @@ func (a *Arranging) written(j *job.Job, l *arrange.Layout, asCut bool) *job.Job 
 		if p.Next.Closing || k < 0 {
 			continue // worked out, or fixed by spigot and thread
 		}
-		c := &l.Laid.Pieces[k]
-		if asCut {
-			set(path+"/nextBy", "pipe")
-			set(path+"/next", unit.Of(c.Cut, unit.KindTape).Format(s))
-		} else {
-			set(path+"/nextBy", "stops")
-			set(path+"/next", exactly(c.StopToStop, s))
-		}
+		a.lengthOf(next, path+"/next", &l.Laid.Pieces[k], asCut)
 	}
 	return next
+}
+
+// lengthOf writes how long a piece is: as it is cut, or as it was worked out.
+func (a *Arranging) lengthOf(j *job.Job, path string, c *layout.Piece, asCut bool) {
+	by, long := "pipe", unit.Of(c.Cut, unit.KindTape).Format(j.System())
+	if !asCut {
+		by, long = "stops", exactly(c.StopToStop, j.System())
+	}
+	_ = j.Set(path+"By", by) // of this package's making, as in written
+	_ = j.Set(path, long)
 }
 
 // PartName gives the catalogue's name of a part that the search used, either way

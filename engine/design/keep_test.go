@@ -1,6 +1,7 @@
 package design
 
 import (
+	"context"
 	"math"
 	"slices"
 	"testing"
@@ -117,5 +118,31 @@ func TestKeepUndrilled(t *testing.T) {
 	}
 	if o := next.Vault.Outlet; math.Abs(float64(o.Height.SI-18*unit.Inch)) > 1e-9 || o.Undrilled != (job.Undrilled{}) {
 		t.Errorf("%+v", o)
+	}
+}
+
+// TestKeepStart: a port that takes a pipe has a piece before the first fitting;
+// it is kept with its length, or as the closing piece that it is.
+func TestKeepStart(t *testing.T) {
+	book, j := read(t, "hillside-cascade")
+	j.Pumps[0].Port.Thread = "socket"
+	j.Assembly.Parts = nil
+	a := Arrange(context.Background(), book, j, ArrangeWant{Elbows: 1}, nil)
+	if a.Outcome == nil || len(a.Outcome.Layouts) == 0 {
+		t.Fatal(a.Faults)
+	}
+	for i := range a.Outcome.Layouts {
+		l := &a.Outcome.Layouts[i]
+		next, faults := a.Keep(book, j, i)
+		if len(faults) > 0 {
+			t.Fatalf("layout %d: %v", i+1, faults)
+		}
+		first := l.Laid.Pieces[0]
+		if as := next.Assembly; first.After != -1 || as.StartCloses != first.Closing || as.Start.IsZero() != first.Closing {
+			t.Errorf("layout %d: %+v, start %q by %q closes %v", i+1, first, as.Start.Source, as.StartBy, as.StartCloses)
+		}
+		if r := Solve(book, next); r.Assembly == nil || r.NotToCut || r.Assembly.Pieces[0].From != "pump" || r.Assembly.Pieces[0].Closing != first.Closing {
+			t.Errorf("layout %d: not built", i+1)
+		}
 	}
 }

@@ -136,7 +136,8 @@ const (
 	// FindReleased: the union lies after the valve: all that stands above comes
 	// down into the vault when it is opened. Args: union, valve, released (at
 	// most), boxes (of that out of the boxes at the top; only where there is
-	// some), inside (instead, where only the water inside the vault is known).
+	// some), or inside instead of both, where only the water inside the vault is
+	// known.
 	FindReleased = "layout.water.released"
 	// FindReturns: no valve holds the water: it runs back through the pump at
 	// every stop. Args: returned (at most), boxes and inside as for

@@ -94,17 +94,17 @@ func (l *laying) axis() float64 {
 
 func volume(name string, v unit.Volume) trace.Arg { return trace.Num(name, v, unit.KindWater) }
 
-// counted gives the arguments that tell what is in a volume that comes down:
-// the boxes' share, or that only the vault is counted.
-func (l *laying) counted(sum unit.Volume) []trace.Arg {
+// counted gives the arguments that tell what comes down: all of it by name, with
+// the boxes' share, or the vault's alone where no more is known.
+func (l *laying) counted(name string, sum unit.Volume) []trace.Arg {
 	w := &l.a.Water
 	switch {
 	case !w.RunKnown:
 		return []trace.Arg{volume("inside", sum)}
 	case w.Boxes > 0:
-		return []trace.Arg{volume("boxes", w.Boxes)}
+		return []trace.Arg{volume("boxes", w.Boxes), volume(name, sum)}
 	}
-	return nil
+	return []trace.Arg{volume(name, sum)}
 }
 
 // tellReturns warns of what runs back where no valve holds it.
@@ -113,7 +113,7 @@ func (l *laying) tellReturns(k int) {
 	if w.Returns <= 0 {
 		return
 	}
-	args := append(l.counted(w.Returns), volume("returned", w.Returns))
+	args := l.counted("returned", w.Returns)
 	if k < len(l.splits) {
 		args = append(args, trace.Str("union", l.mark(l.splits[k].part)))
 	}
@@ -126,7 +126,7 @@ func (l *laying) tellWater(valve, k int) {
 	if w.Order == ValveFirst {
 		s := l.splits[k]
 		l.note(trace.Caution, l.partPath(s.part), FindReleased,
-			append(l.counted(w.Released), trace.Str("union", l.mark(s.part)), name, volume("released", w.Released))...)
+			append(l.counted("released", w.Released), trace.Str("union", l.mark(s.part)), name)...)
 	}
 	sev, code := trace.Info, FindStands
 	if l.in.Beyond.Frost {
