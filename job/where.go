@@ -15,7 +15,7 @@ import (
 // a name are counted from 1. A nil job gives the words without the names.
 func (j *Job) Where(path string) string { return j.PlaceOf(path).String() }
 
-// Place is the same place step by step, for another language.
+// PlaceOf tells the same place step by step, for another language.
 func (j *Job) PlaceOf(path string) trace.Place {
 	var out trace.Place
 	f, v := plan, reflect.ValueOf(j).Elem()
