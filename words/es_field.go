@@ -2,6 +2,7 @@ package words
 
 // esField has the words of the job document, by the English.
 var esField = map[string]string{
+	"spigot":            "espiga",
 	"accepted":          "aceptados",
 	"agreed":            "acordado",
 	"air":               "aire",
