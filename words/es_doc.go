@@ -357,4 +357,7 @@ var esDoc = map[string]string{
 	"width of the trench for the pipe; 8 in when empty": "ancho de la zanja del tubo; vacío: 8 in",
 	"work by task, with the crew's own hours and rates": "trabajo por tarea, con las horas y tarifas propias de la cuadrilla",
 	"of a fitting with a socket and a spigot (a street elbow) the side that its spigot looks to; its first end comes first when empty, where that fits": "de una conexión con campana y espiga (un codo cachimba) el lado al que mira su espiga; vacío: su primer extremo va primero, donde eso cabe",
+	"that piece is the closing piece": "esa pieza es la de cierre",
+	"distance from the port to the first fitting, where the port takes a pipe; when empty the hubs touch":                                          "distancia de la salida a la primera conexión, donde a la salida le entra un tubo; vacío: las campanas se tocan",
+	"how that distance is taken: from the port's face to the fitting's centre, face to face, stop to stop, or the length of the pipe piece as cut": "cómo se toma esa distancia: de la cara de la salida al centro de la conexión, de cara a cara, de tope a tope, o el largo de la pieza de tubo cortada",
 }

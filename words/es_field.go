@@ -2,6 +2,7 @@ package words
 
 // esField has the words of the job document, by the English.
 var esField = map[string]string{
+	"start": "inicio", "start by": "inicio tomado por", "start closes": "el inicio cierra",
 	"spigot":            "espiga",
 	"accepted":          "aceptados",
 	"agreed":            "acordado",

@@ -2,6 +2,13 @@ package words
 
 // esFound is enFound in Spanish.
 var esFound = map[string]string{
+	"found.roll.arc":      "giro {angle} ({arc})",
+	"found.rolls":         "giro: adónde mira la salida del codo, vista con el flujo que le entra: 0° es arriba, o a la pared de atrás si su entrada es vertical, luego con el reloj; entre paréntesis lo mismo a lo largo del exterior del tubo",
+	"found.measure":       "{severity}Mida con la pieza en la mano antes de cortar: {parts}. Sus medidas son lo menos de una norma, una estimación o de memoria; lo que mida va al trabajo (measured), y la búsqueda se hace otra vez.",
+	"found.nounion":       "sin tuerca unión",
+	"found.down.all":      "toda la de arriba",
+	"found.down.stop":     "en cada paro",
+	"found.second":        "revisado por segunda vía: {count} revisiones pasadas; no lleva tuerca unión ni la salida por ella, como lo permite el trabajo",
 	"found.title":         "{name}: trazos para la tubería en la bóveda",
 	"found.pump":          "bomba {name}; las pérdidas se comparan a {flow}",
 	"found.head.layouts":  "Trazos lado a lado",
