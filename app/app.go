@@ -134,6 +134,10 @@ func newIn(given Given, l *words.Language) http.Handler {
 	page("GET /jobs/{id}/export", a.exportPage)
 	page("GET /jobs/{id}/export/{file}", a.exportFile)
 	a.others(mux)
+	page("GET /read", a.readList)
+	page("GET /read/{name}", a.read)
+	page("GET /read/tour/{picture}", a.readPicture)
+	page("GET /read/img/{picture}", a.readPicture)
 	page("GET /static/{name}", a.static)
 	page("/", func(http.ResponseWriter, *http.Request) error { return errNoPage })
 	return mux

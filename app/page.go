@@ -30,7 +30,7 @@ type frame struct {
 // pages are the templates that fill the frame, one file each.
 var pages = []string{
 	"list", "new", "sorry", "device", "answer", "part", "glue", "choose", "layouts", "piece", "doubt", "play", "paper", "offer", "why", "assumed", "history", "past", "stale",
-	"pumps", "pump", "prices", "price", "shelfhistory", "csv", "jobshelf", "picture", "model", "export",
+	"pumps", "pump", "prices", "price", "shelfhistory", "csv", "jobshelf", "picture", "model", "export", "read",
 }
 
 // templates reads the pages.

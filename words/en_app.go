@@ -48,6 +48,7 @@ var enApp = map[string]string{
 	"app.job.doings": "This job", "app.job.file": "Save as a file", "app.job.copy": "Copy it", "app.job.aside": "Put it aside", "app.job.back": "Take it back",
 	"app.copy.name": "{name}, copy",
 
+	"app.read.title": "Read: tour, words of the trade, methods", "app.read.all": "All texts", "app.read.methods": "Methods and formats",
 	"app.model.title": "In three dimensions", "app.model.link": "See it in three dimensions", "app.model.hint": "Drag to turn, pinch or wheel to come nearer, tap a part for its name.",
 	"app.model.keys": "Keys on the picture: arrows turn, + and − come nearer and go away, Home brings the first view back, Escape lets a part go.", "app.model.parts": "Parts", "app.model.home": "First view",
 	"app.model.left": "Turn left", "app.model.right": "Turn right", "app.model.up": "From higher up", "app.model.down": "From lower down", "app.model.nearer": "Nearer", "app.model.farther": "Farther away",

@@ -104,6 +104,7 @@ var esApp = map[string]string{
 	"app.touch": "Toque una pieza o una parte para ver su corte, sus marcas y sus dos extremos.",
 	"app.rolls": "Marcas de giro", "app.roll.none": "en la línea: sin giro", "app.roll.angle": "giro", "app.roll.arc": "alrededor del tubo", "app.roll.other": "o al revés",
 
+	"app.read.title": "Leer: recorrido, palabras del oficio, métodos (en inglés)", "app.read.all": "Todos los textos", "app.read.methods": "Métodos y formatos",
 	"app.model.title": "En tres dimensiones", "app.model.link": "Verlo en tres dimensiones", "app.model.hint": "Arrastre para girar, pellizque o use la rueda para acercarse, toque una parte para ver su nombre.",
 	"app.model.keys": "Teclas sobre la imagen: las flechas giran, + y − acercan y alejan, Inicio regresa la primera vista, Escape suelta una parte.", "app.model.parts": "Partes", "app.model.home": "Primera vista",
 	"app.model.left": "Girar a la izquierda", "app.model.right": "Girar a la derecha", "app.model.up": "Desde más arriba", "app.model.down": "Desde más abajo", "app.model.nearer": "Más cerca", "app.model.farther": "Más lejos",

@@ -59,6 +59,7 @@ var mayImport = map[string][]string{
 	"render/pdf":  {"drawing", "render/face"},
 	"render/png":  {"drawing", "render/face"},
 	"demo":        {},
+	"docs":        {},
 	"checks":      {"engine/unit", "engine/trace", "engine/geom", "engine/catalog", "engine/hydro", "engine/network", "engine/size", "engine/level", "engine/motion", "engine/layout", "engine/cut", "engine/cut/testdata/orlib", "engine/glue", "takeoff"},
 	"store":       {},
 	"shelf":       {"engine/unit", "engine/trace", "engine/hydro", "engine/design", "table", "job"},
@@ -71,7 +72,7 @@ var mayImport = map[string][]string{
 	"store/suite":  {"store"},
 	"store/sqldb":  {"store"},
 	"store/carry":  {"store", "store/memory"},
-	"app":          {"engine/unit", "engine/trace", "engine/catalog", "engine/hydro", "engine/design", "engine/arrange", "shelf", "shelf/chart", "shelf/keep", "job", "words", "answer", "drawing", "table", "export", "render/svg", "demo", "store", "offer", "paper", "render/pdf"},
+	"app":          {"engine/unit", "engine/trace", "engine/catalog", "engine/hydro", "engine/design", "engine/arrange", "shelf", "shelf/chart", "shelf/keep", "job", "words", "answer", "drawing", "table", "export", "render/svg", "demo", "docs", "store", "offer", "paper", "render/pdf"},
 	"serve":        {"app"},
 }
 

@@ -252,7 +252,7 @@ func (b *Tab) Text(selector string) string {
 func (b *Tab) Media(scheme string) {
 	b.t.Helper()
 	if _, err := chromedp.Call(b.ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
-		Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: scheme}},
+		Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: scheme}}, //nolint:misspell // the word of the standard
 	}); err != nil {
 		b.t.Fatal(err)
 	}

@@ -89,8 +89,17 @@ func TestNewJob(t *testing.T) {
 			b.Go("/")
 			b.Follow(`a[href="/new"]`)
 			for _, f := range [][2]string{
-				{"name", "Back yard"}, {"length", "10 ft"}, {"width", "7 ft"}, {"depth", "2 ft"}, {"rim", "3 in"}, {"lipwidth", "18 in"},
-				{"lipheight", "2' 6\""}, {"flow", "30 gpm"}, {"pipekind", "PVC Sch 40"}, {"pipesize", "2"}, {"pipelength", "20 ft"},
+				{"name", "Back yard"},
+				{"length", "10 ft"},
+				{"width", "7 ft"},
+				{"depth", "2 ft"},
+				{"rim", "3 in"},
+				{"lipwidth", "18 in"},
+				{"lipheight", "2' 6\""},
+				{"flow", "30 gpm"},
+				{"pipekind", "PVC Sch 40"},
+				{"pipesize", "2"},
+				{"pipelength", "20 ft"},
 			} {
 				b.Fill(`[name="`+f[0]+`"]`, f[1])
 			}

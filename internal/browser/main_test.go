@@ -3,7 +3,6 @@ package browser
 import (
 	"os"
 	"path/filepath"
-	"strings"
 	"testing"
 
 	"plashet/internal/running"
@@ -26,17 +25,4 @@ func examples(b *Tab) map[string]string {
 		b.t.Fatal("the list shows no job")
 	}
 	return found
-}
-
-// copied makes a job of one's own out of an example, which itself is not changed.
-func copied(b *Tab, name string) string {
-	b.t.Helper()
-	for n, at := range examples(b) {
-		if strings.Contains(strings.ToLower(n), name) {
-			b.Go(at)
-			return at
-		}
-	}
-	b.t.Fatalf("no example %q in the list: %v", name, examples(b))
-	return ""
 }
