@@ -52,7 +52,7 @@ func TestTour(t *testing.T) {
 		b.Go(at)
 		if s.sight != "" {
 			b.Until(s.sight+" is there", `document.querySelector(`+quote(s.sight)+`)`)
-			Eval[bool](b, `(document.querySelector(`+quote(s.sight)+`).scrollIntoView({block: "center", behavior: "instant"}), true)`)
+			Eval[bool](b, `(document.querySelector(`+quote(s.sight)+`).scrollIntoView({block: "center", behavior: "instant"}), true)`) //nolint:misspell // the word of the standard
 		}
 		if !bytes.Contains(text, []byte("](tour/"+s.name+".png)")) {
 			t.Errorf("the tour does not show %s", s.name)
