@@ -21,7 +21,7 @@ var enNetwork = map[string]string{
 
 	"network.outlet.dry":    "“{node}” gets no water: the pump does not reach it. Take a pump with more head, or larger pipe.",
 	"network.link.held":     "The check valve in “{link}” holds shut against the flow. Check its arrow: it points away from the pump.",
-	"network.pump.stalled":  "The pump in “{link}” delivers nothing: it must lift to its greatest head or more. Take a pump with more head. Do not let it run so: it overheats.",
+	"network.pump.stalled":  "The pump in “{link}” delivers nothing: at no flow it gives no more head than it must lift. Take a pump with more head. Do not let it run so: it overheats.",
 	"network.pump.deadHead": "The pump in “{link}” pushes against a closed part of the pipe. Open a valve. Do not let it run so: it overheats.",
 	"network.link.dead":     "Pipe “{link}” leads nowhere: no water flows in it. Join it to an outlet, or take it out.",
 	"network.link.opposed":  "In “{link}” two one-way parts face each other: no water gets through. Turn one round.",

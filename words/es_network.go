@@ -20,7 +20,7 @@ var esNetwork = map[string]string{
 
 	"network.outlet.dry":    "“{node}” no recibe agua: la bomba no le llega. Tome una bomba con más carga, o tubo más grande.",
 	"network.link.held":     "La válvula check de “{link}” se mantiene cerrada contra el flujo. Revise su flecha: apunta alejándose de la bomba.",
-	"network.pump.stalled":  "La bomba de “{link}” no entrega nada: debe elevar hasta su carga máxima o más. Tome una bomba con más carga. No la deje trabajar así: se sobrecalienta.",
+	"network.pump.stalled":  "La bomba de “{link}” no entrega nada: sin caudal no da más carga que la que debe elevar. Tome una bomba con más carga. No la deje trabajar así: se sobrecalienta.",
 	"network.pump.deadHead": "La bomba de “{link}” empuja contra una parte cerrada de la tubería. Abra una válvula. No la deje trabajar así: se sobrecalienta.",
 	"network.link.dead":     "El tubo “{link}” no lleva a ninguna parte: no corre agua en él. Únalo a una salida, o quítelo.",
 	"network.link.opposed":  "En “{link}” dos partes de un solo sentido se enfrentan: no pasa agua. Voltee una.",

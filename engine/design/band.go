@@ -94,8 +94,8 @@ type verdict struct {
 
 // bands draws the job and reads the bands.
 func (m *model) bands(pump, draws int, seed uint64) {
-	if d := m.out.Delivery; d.Bound() != unit.Exact || d.Several {
-		return // what is no figure, or one of several, has no band
+	if d := m.out.Delivery; d == nil || d.Bound() != unit.Exact || d.Several {
+		return // what is no figure, or one of several, or was not found, has no band
 	}
 	s, ok := m.shake(pump)
 	if !ok || len(s.shapes) == 0 {

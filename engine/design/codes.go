@@ -54,7 +54,7 @@ const (
 	FindShort = "design.flow.short"
 	// FindOver: a feed gets much more than is wanted. Args: name, found, limit.
 	FindOver = "design.flow.over"
-	// FindDry: the pump does not reach a feed. Args: name.
+	// FindDry: the pump does not reach a feed. Args: name; others (what runs to the other feeds), or where nothing runs head (of the pump at no flow) or, with several, pumps (their number).
 	FindDry = "design.flow.dry"
 	// FindFast: the water in a run is fast. Args: name, found, limit.
 	FindFast = "design.pipe.fast"

@@ -201,7 +201,7 @@ func (m *model) judgeFeed(i int) {
 	short := unit.Ratio(f.Flow/f.Wanted) < 1-shortBy
 	switch {
 	case f.Dry:
-		m.found(FindDry, f.Path, trace.Danger, flow, want, jobSource, name)
+		m.found(FindDry, f.Path, trace.Danger, flow, want, jobSource, name, m.lifts())
 		m.remedy(i)
 	case f.Wanted <= 0:
 	case short && bound == unit.MoreThan, !short && bound == unit.LessThan:
@@ -217,6 +217,20 @@ func (m *model) judgeFeed(i int) {
 	case unit.Ratio(f.Flow/f.Wanted) > 1+overBy:
 		m.found(FindOver, f.Path, trace.Info, flow, want, jobSource, name)
 	}
+}
+
+// lifts tells what stands against a feed that gets nothing: where water runs to
+// others, larger pipe may leave more head for it; where none runs, none is lost
+// in pipe, and only the pump's head at no flow counts.
+func (m *model) lifts() trace.Arg {
+	d := m.out.Delivery
+	switch {
+	case d.Drawn > 0:
+		return trace.Num("others", d.Drawn, unit.KindFlow)
+	case len(d.Others) > 0:
+		return trace.Num("pumps", unit.Ratio(1+len(d.Others)), unit.KindCount)
+	}
+	return trace.Num("head", d.Head, unit.KindHead)
 }
 
 // safety tells what can hurt someone on this job.

@@ -10,6 +10,9 @@ const (
 	FindFirstDry = "design.motion.first.dry"
 	// FindRestartDry: the same at every start. Args: at, lasts.
 	FindRestartDry = "design.motion.restart.dry"
+	// FindFirstStalls, FindRestartStalls: on the way through a start the vault falls to where the pump, though it has water, lifts none over a lip. Args: name (the pump), at (after the start), fall (of the vault, from the water line).
+	FindFirstStalls   = "design.motion.first.stalls"
+	FindRestartStalls = "design.motion.restart.stalls"
 	// FindSlow: a start is not at an end in the time that is followed, for what there is to fill. Args: after, flow.
 	FindSlow = "design.motion.slow"
 	// FindSlowHead: the same, for want of head. Args: after, flow.

@@ -5,6 +5,8 @@ import (
 	"slices"
 
 	"plashet/engine/level"
+	"plashet/engine/motion"
+	"plashet/engine/network"
 	"plashet/engine/trace"
 	"plashet/engine/unit"
 )
@@ -31,14 +33,15 @@ func (m *model) judgeMotion() {
 type starting struct {
 	of     MovingCase
 	dry    string
+	stalls string
 	sev    trace.Severity
 	levels []string // findings of the levels that tell that its water does not suffice
 	bare   string   // that it just does
 }
 
 var startings = [...]starting{
-	{CaseFirst, FindFirstDry, trace.Caution, []string{level.FindingStartStarves, level.FindingStartEmpty}, level.FindingStartBare},
-	{CaseRestart, FindRestartDry, trace.Danger, []string{level.FindingRestartStarves, level.FindingRestartEmpty}, level.FindingRestartBare},
+	{CaseFirst, FindFirstDry, FindFirstStalls, trace.Caution, []string{level.FindingStartStarves, level.FindingStartEmpty}, level.FindingStartBare},
+	{CaseRestart, FindRestartDry, FindRestartStalls, trace.Danger, []string{level.FindingRestartStarves, level.FindingRestartEmpty}, level.FindingRestartBare},
 }
 
 // judgeStarts tells of pumps that draw air, and of starts that are not at an end
@@ -47,6 +50,7 @@ func (m *model) judgeStarts(v *Motion, told map[string]bool) {
 	slow := false
 	for _, c := range startings {
 		x := v.Find(c.of)
+		stop, stalls := stalled(&x.Course)
 		starves := slices.ContainsFunc(c.levels, func(code string) bool { return told[code] }) || told[level.FindingSillDry]
 		switch {
 		case x.Dry && !starves:
@@ -54,11 +58,30 @@ func (m *model) judgeStarts(v *Motion, told map[string]bool) {
 				Path: "/vault", Severity: c.sev, Found: unit.Of(x.DryAt, unit.KindDuration),
 				Message: trace.Message{Code: c.dry, Args: []trace.Arg{trace.Num("at", x.DryAt, unit.KindDuration), trace.Num("lasts", x.DryFor, unit.KindDuration)}},
 			})
+		case !x.Dry && stalls:
+			slow = true // what it comes to does not end by itself
+			m.find(trace.Finding{
+				Path: "/pumps", Severity: c.sev, Found: unit.Of(stop.At, unit.KindDuration),
+				Message: trace.Message{Code: c.stalls, Args: []trace.Arg{
+					trace.Str("name", m.out.Delivery.Pump), trace.Num("at", stop.At, unit.KindDuration), trace.Num("fall", max(0, v.Line-stop.Vault), unit.KindDepth),
+				}},
+			})
 		case !x.Dry && !x.Still && !slow:
 			slow = true // told once
 			m.judgeSlow(x)
 		}
 	}
+}
+
+// stalled gives the first moment of a start at which the pump that drew water
+// draws none any more: it did not draw air, so it lacks the head.
+func stalled(x *motion.Course) (motion.Sample, bool) {
+	for i := 1; i < len(x.Series); i++ {
+		if x.Series[i].Drawn <= network.MassTolerance && x.Series[i-1].Drawn > network.MassTolerance {
+			return x.Series[i], true
+		}
+	}
+	return motion.Sample{}, false
 }
 
 // judgeSlow tells of a start that comes to no end in the time that is followed:

@@ -84,6 +84,9 @@ func (m *model) stores(d *Delivery) []level.Store {
 		s.run(&r, closed.runs[r.Index])
 	}
 	for i := range m.job.Watercourses {
+		if d.Feeds[i].Dry {
+			continue // nothing ever fills it
+		}
 		s.watercourse(i, &d.Feeds[i], !closed.places[m.job.Watercourses[i].Name])
 	}
 	return s.out

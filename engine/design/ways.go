@@ -61,17 +61,31 @@ func (m *model) joinedWays(sys *system) (ways []motion.Way, places int) {
 	return ways, j.Places
 }
 
-// ends gives for each run the watercourses that its water goes on to.
+// ends gives for each run the watercourses that its water goes on to, the way it
+// runs, which in a loop may be against the way that the job names it; one that the
+// pump does not reach takes none of it.
 func (m *model) ends() [][]string {
 	out := make([][]string, len(m.job.Runs))
+	from, to := make([]string, len(out)), make([]string, len(out))
+	for k := range out {
+		from[k], to[k] = m.job.Runs[k].From, m.job.Runs[k].To
+	}
+	for i := range m.out.Delivery.Runs {
+		if r := &m.out.Delivery.Runs[i]; r.Flow < 0 {
+			from[r.Index], to[r.Index] = to[r.Index], from[r.Index]
+		}
+	}
 	for i := range m.job.Watercourses {
 		name := m.job.Watercourses[i].Name
+		if m.out.Delivery.Feeds[i].Dry {
+			continue
+		}
 		reached := map[string]bool{name: true}
 		for more := true; more; {
 			more = false
-			for k := range m.job.Runs {
-				if r := &m.job.Runs[k]; reached[r.To] && !slices.Contains(out[k], name) {
-					out[k], reached[r.From], more = append(out[k], name), true, true
+			for k := range out {
+				if reached[to[k]] && !slices.Contains(out[k], name) {
+					out[k], reached[from[k]], more = append(out[k], name), true, true
 				}
 			}
 		}

@@ -140,7 +140,7 @@ func (s *solver) judgeStarved(c Course, told start, st *State) {
 		return
 	}
 	args := []trace.Arg{
-		trace.Str("course", string(c)), trace.Num("over", st.Sill.Present, unit.KindDepth), trace.Num("needed", st.Sill.Needed, unit.KindDepth),
+		trace.Str("course", string(c)), trace.Num("over", max(0, st.Sill.Present), unit.KindDepth), trace.Num("needed", st.Sill.Needed, unit.KindDepth),
 		trace.Num("flow", st.Flow, unit.KindFlow), missing,
 	}
 	if st.Passes > 0 {
