@@ -157,7 +157,11 @@ func TestTeesBound(t *testing.T) {
 				m := &model{book: book, job: j, out: r, pipes: map[job.PipeName]catalog.Pipe{}, losses: map[job.PipeName]catalog.Loss{}, curves: map[int]*hydro.Curve{}, quiet: true}
 				m.start()
 				pump, _ := m.pump()
-				q, ok := m.withTees(pump, r.Vault, feed, nil, by, by)
+				lose := map[int]unit.Ratio{}
+				for _, i := range m.teeRuns() {
+					lose[i] = by
+				}
+				q, ok := m.withTees(pump, r.Vault, feed, lose)
 				if !ok || float64(q) < low-1e-9 || float64(q) > high+1e-9 {
 					t.Errorf("%s, %s with %v of the losses: %v is not between %v and %v", name, r.Delivery.Feeds[feed].Name, by, q, low, high)
 				}

@@ -4,6 +4,8 @@ import (
 	"strings"
 	"testing"
 
+	"plashet/engine/catalog"
+	"plashet/engine/hydro"
 	"plashet/engine/level"
 	"plashet/engine/trace"
 	"plashet/engine/unit"
@@ -151,6 +153,38 @@ func TestNothingOverSill(t *testing.T) {
 	for _, a := range f.Args {
 		if a.Name == "over" && a.Value.SI != 0 {
 			t.Errorf("%v over the sill", a.Value.SI)
+		}
+	}
+}
+
+// TestTeeBounds: on the ring every corner of what the tees of the runs may take
+// lies between the bounds that are told.
+func TestTeeBounds(t *testing.T) {
+	book, j := read(t, "orchard-ring")
+	r := Solve(book, j)
+	m := &model{book: book, job: j, out: r, pipes: map[job.PipeName]catalog.Pipe{}, losses: map[job.PipeName]catalog.Loss{}, curves: map[int]*hydro.Curve{}, quiet: true}
+	if !m.start() {
+		t.Fatal("the job does not stand")
+	}
+	runs := m.teeRuns()
+	if len(runs) < 6 {
+		t.Fatalf("tees in runs %v only", runs)
+	}
+	for feed := range r.Delivery.Feeds {
+		low, ok := m.teeBound(0, r.Vault, feed, true)
+		high, sound := m.teeBound(0, r.Vault, feed, false)
+		if !ok || !sound {
+			t.Fatal("no bounds")
+		}
+		for corner := range 1 << len(runs) {
+			lose := map[int]unit.Ratio{}
+			for k, i := range runs {
+				lose[i] = unit.Ratio(2 * (corner >> k & 1))
+			}
+			q, ok := m.withTees(0, r.Vault, feed, lose)
+			if !ok || q < low-1e-8 || q > high+1e-8 {
+				t.Errorf("feed %d, corner %b: %v, told %v to %v", feed, corner, q, low, high)
+			}
 		}
 	}
 }
