@@ -200,7 +200,7 @@ func fitted(s string, bold bool, width float64) string {
 func wrap(s string, bold bool, width float64) []string {
 	var out []string
 	now := ""
-	for _, w := range strings.Fields(s) {
+	for _, w := range Words(s) {
 		try := w
 		if now != "" {
 			try = now + " " + w
@@ -219,3 +219,26 @@ func wrap(s string, bold bool, width float64) []string {
 	}
 	return out
 }
+
+// Words takes a text apart where a line may end: at its blanks, but for the one
+// between the feet and the inches of a length. With that broken, 9' at the end of
+// one line would be cut as nine feet.
+func Words(s string) []string {
+	var out []string
+	for _, w := range strings.Fields(s) {
+		if n := len(out); n > 0 && feet(out[n-1]) && strings.IndexFunc(w, digit) == 0 {
+			out[n-1] += " " + w
+			continue
+		}
+		out = append(out, w)
+	}
+	return out
+}
+
+// feet tells that a word ends in a figure of feet.
+func feet(w string) bool {
+	n := len(w)
+	return n > 1 && w[n-1] == '\'' && digit(rune(w[n-2]))
+}
+
+func digit(r rune) bool { return '0' <= r && r <= '9' }

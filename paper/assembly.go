@@ -24,6 +24,11 @@ func assembly(f *flow) {
 	if len(list) == 0 {
 		f.missing("paper.noassembly")
 	}
+	if f.in.Result.NotToCut { // why, before how it would look
+		f.findings(false)
+		f.pictures(list)
+		return
+	}
 	f.pictures(list) // both corners under one eye
 	f.findings(false)
 }
@@ -96,7 +101,8 @@ func (f *flow) strip(r *layout.RollMark, od unit.Length) {
 	at := round * float64(r.Angle) / (2 * math.Pi)
 	longest := f.x1 - f.x0 - 8
 	parts := int(math.Ceil(round / longest))
-	f.heading(f.text("paper.strip", str("part", r.Mark), str("piece", r.Piece)))
+	// All lengths of a strip on one page: they are cut out together.
+	f.headingOver(f.text("paper.strip", str("part", r.Mark), str("piece", r.Piece)), 5*body*lead+float64(parts)*(stripTall+5))
 	zero := "paper.strip.top"
 	if r.Upright {
 		zero = "paper.strip.back"

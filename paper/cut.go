@@ -46,12 +46,13 @@ func cutCard(f *flow) {
 	pictures := drawing.Sticks(f.in.Input)
 	wide := (f.x1 - f.x0) * 0.75
 	if len(pictures) > 0 {
-		f.headingOver(f.word("paper.head.sticks"), min(pictures[0].Height*wide/pictures[0].Width*shrink, f.foot-top-20))
+		proof := body * lead * float64(len(f.in.Result.Cutting))
+		f.headingOver(f.word("paper.head.sticks"), min(pictures[0].Height*wide/pictures[0].Width*shrink+proof, f.foot-top-20))
 	}
+	f.proof()
 	for i := range pictures {
 		f.picture(&pictures[i], wide)
 	}
-	f.proof()
 }
 
 // fromStick tells by mark which sticks a piece comes from, in the order of the
@@ -102,8 +103,8 @@ func (f *flow) pieces(a *layout.Assembly) {
 	}
 	f.table([]column{
 		{tick: true},
-		{head: f.word("paper.piece"), bold: true},
-		{head: f.word("paper.cut"), end: true, bold: true},
+		{head: f.word("paper.piece"), bold: true, hand: true},
+		{head: f.word("paper.cut"), end: true, bold: true, hand: true},
 		{head: f.word("paper.size")},
 		{head: f.word("paper.pumpend"), wide: 34},
 		{head: f.word("paper.wallend"), wide: 34},
@@ -143,7 +144,7 @@ func (f *flow) stubs(a *layout.Assembly) {
 	for _, s := range a.Stubs {
 		rows = append(rows, []string{"", s.Piece, show(f, s.Length, unit.KindTape), s.Pipe.Size})
 	}
-	f.table([]column{{tick: true}, {head: f.word("paper.stub"), bold: true}, {head: f.word("paper.cut"), end: true, bold: true}, {head: f.word("paper.size"), wide: rest}}, rows)
+	f.table([]column{{tick: true}, {head: f.word("paper.stub"), bold: true, hand: true}, {head: f.word("paper.cut"), end: true, bold: true, hand: true}, {head: f.word("paper.size"), wide: rest}}, rows)
 	f.paragraph(f.word("paper.stubs"), false)
 }
 
@@ -158,7 +159,7 @@ func (f *flow) further() {
 		return
 	}
 	f.heading(f.word("paper.head.further"))
-	f.table([]column{{tick: true}, {head: f.word("paper.piece"), bold: true}, {head: f.word("paper.cut"), end: true, bold: true}, {head: f.word("paper.size"), wide: rest}, {head: f.word("paper.count"), end: true}, {head: f.word("paper.stick")}}, rows)
+	f.table([]column{{tick: true}, {head: f.word("paper.piece"), bold: true, hand: true}, {head: f.word("paper.cut"), end: true, bold: true, hand: true}, {head: f.word("paper.size"), wide: rest}, {head: f.word("paper.count"), end: true}, {head: f.word("paper.stick")}}, rows)
 }
 
 // proof tells how good the plan is.

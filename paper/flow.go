@@ -17,6 +17,7 @@ const (
 	top    = 38.0 // where a page is filled from, below its head
 	bottom = 24.0 // kept for the foot
 	body   = 3.6  // size of the letters: about 10 points
+	hand   = 4.3  // of what is read beside the saw or with glue on the hands: above 12 points
 	small  = 3.0
 	large  = 4.8
 	huge   = 6.2
@@ -261,7 +262,7 @@ func wrap(s string, size float64, bold bool, most float64) []string {
 	var out []string
 	now, used := "", 0.0
 	blank := width(" ", size, bold)
-	for _, w := range strings.Fields(s) {
+	for _, w := range drawing.Words(s) {
 		wide := width(w, size, bold)
 		if now != "" && used+blank+wide <= most {
 			now, used = now+" "+w, used+blank+wide

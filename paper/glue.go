@@ -62,17 +62,17 @@ func (f *flow) step(s *glue.Step, picture *drawing.Sheet) {
 		x1 -= stepPicture + 3
 		tall = picture.Height * stepPicture / picture.Width
 	}
-	doing := wrap(words.Plain(f.in.Say.Say(s.Message, f.units())), body, false, x1-x0)
+	doing := wrap(words.Plain(f.in.Say.Say(s.Message, f.units())), hand, false, x1-x0)
 	var cautions [][]string
 	for _, c := range s.Cautions {
-		cautions = append(cautions, wrap(f.word(c), small, true, x1-x0-3))
+		cautions = append(cautions, wrap(f.word(c), body, true, x1-x0-3))
 	}
-	lines := float64(len(doing)+1) * body * lead
+	lines := float64(len(doing)+1) * hand * lead
 	for _, c := range cautions {
-		lines += float64(len(c)) * small * lead
+		lines += float64(len(c)) * body * lead
 	}
 	if s.NoReturn {
-		lines += body * lead
+		lines += hand * lead
 	}
 	f.gap(1)
 	f.need(max(tall, min(lines, f.foot-top)) + 2)
@@ -82,30 +82,30 @@ func (f *flow) step(s *glue.Step, picture *drawing.Sheet) {
 	if picture != nil {
 		f.add(drawing.Placed(picture, drawing.Point{X: f.x1 - stepPicture, Y: f.y}, stepPicture/picture.Width)...)
 	}
-	f.tick(f.x0, f.y+0.3)
+	f.tick(f.x0, f.y+0.3+hand-body)
 	head := f.text("paper.step", count("number", s.Number), str("where", f.word("print.where."+string(s.Where))))
 	if s.Hold > 0 {
 		head += " · " + f.text("paper.hold", num("hold", s.Hold, unit.KindDuration), num("set", s.Set, unit.KindDuration))
 	}
-	f.write(x0, f.y+body, body, true, fit(head, body, true, x1-x0))
-	f.y += body * lead
+	f.write(x0, f.y+hand, hand, true, fit(head, hand, true, x1-x0))
+	f.y += hand * lead
 	for _, l := range doing {
-		f.need(body * lead)
-		f.write(x0, f.y+body, body, false, l)
-		f.y += body * lead
+		f.need(hand * lead)
+		f.write(x0, f.y+hand, hand, false, l)
+		f.y += hand * lead
 	}
 	if s.NoReturn {
-		f.write(x0, f.y+body, body, true, f.word("print.noreturn"))
-		f.y += body * lead
+		f.write(x0, f.y+hand, hand, true, f.word("print.noreturn"))
+		f.y += hand * lead
 	}
 	for _, c := range cautions {
 		for k, l := range c {
-			f.need(small * lead)
+			f.need(body * lead)
 			if k == 0 {
-				f.write(x0, f.y+small, small, true, "!")
+				f.write(x0, f.y+body, body, true, "!")
 			}
-			f.write(x0+3, f.y+small, small, true, l)
-			f.y += small * lead
+			f.write(x0+3, f.y+body, body, true, l)
+			f.y += body * lead
 		}
 	}
 	if page == len(f.pages) {

@@ -12,8 +12,26 @@ type column struct {
 	wide  float64 // mm; 0: as wide as its widest cell; below 0: what the others leave
 	end   bool    // figures stand to the right
 	bold  bool
+	hand  bool // letters for an arm's length
 	tick  bool // an empty box to tick, in place of cells
 	blank bool // a line to write on, in place of cells
+}
+
+// size gives how tall a column's letters are, mm.
+func (c column) size() float64 {
+	if c.hand {
+		return hand
+	}
+	return body
+}
+
+// tallest gives how tall the tallest letters of a row are, mm.
+func tallest(columns []column) float64 {
+	tall := body
+	for _, c := range columns {
+		tall = max(tall, c.size())
+	}
+	return tall
 }
 
 // rest is the width of the column that takes what the others leave.
@@ -36,8 +54,9 @@ func (f *flow) table(columns []column, rows [][]string, sums ...int) {
 		left[i] = x
 		x += wide[i] + gutter
 	}
+	size := body // of the tallest letters in the row: all stand on one line
 	cell := func(i int, s string, bold bool) {
-		t := drawing.Text{At: drawing.Point{X: left[i], Y: f.y + body}, Size: body, Bold: bold, Ink: drawing.Black, Text: s}
+		t := drawing.Text{At: drawing.Point{X: left[i], Y: f.y + size}, Size: min(size, columns[i].size()), Bold: bold, Ink: drawing.Black, Text: s}
 		if columns[i].end {
 			t.At.X, t.Anchor = left[i]+wide[i], drawing.End
 		}
@@ -46,6 +65,8 @@ func (f *flow) table(columns []column, rows [][]string, sums ...int) {
 		}
 	}
 	heads := func() {
+		size = body
+		defer func() { size = tallest(columns) }()
 		lines, tall := broken(plain(columns), wide, headsOf(columns), false)
 		if tall == 0 {
 			return
@@ -59,12 +80,12 @@ func (f *flow) table(columns []column, rows [][]string, sums ...int) {
 		f.add(drawing.Line{From: drawing.Point{X: f.x0, Y: f.y}, To: drawing.Point{X: f.x1, Y: f.y}, Pen: thin})
 		f.y += 0.8
 	}
-	f.need(max(3*body*lead, f.tall(columns, wide, rows, sums)))
+	f.need(max(3*tallest(columns)*lead, f.tall(columns, wide, rows, sums)))
 	heads()
 	for n, r := range rows {
 		sum := slices.Contains(sums, n)
 		lines, tall := broken(columns, wide, r, sum)
-		if t := min(float64(tall), 4) * body * lead; f.room() < t && !f.fresh {
+		if t := min(float64(tall), 4) * size * lead; f.room() < t && !f.fresh {
 			f.page()
 			heads()
 		}
@@ -74,18 +95,18 @@ func (f *flow) table(columns []column, rows [][]string, sums ...int) {
 		}
 		for i, c := range columns {
 			if c.tick {
-				f.tick(left[i], f.y+0.3)
+				f.tick(left[i], f.y+0.3+size-body)
 			}
 		}
 		for k := range tall {
-			if f.room() < body*lead {
+			if f.room() < size*lead {
 				f.page()
 				heads()
 			}
 			for i, c := range columns {
 				cell(i, line(lines[i], k), c.bold || sum)
 			}
-			f.y += body * lead
+			f.y += size * lead
 		}
 		for i, c := range columns {
 			if c.blank {
@@ -106,7 +127,7 @@ func (f *flow) tall(columns []column, wide []float64, rows [][]string, sums []in
 	tall := float64(n)*body*lead + 1
 	for i, r := range rows {
 		_, n := broken(columns, wide, r, slices.Contains(sums, i))
-		tall += float64(n)*body*lead + 1.3
+		tall += float64(n)*tallest(columns)*lead + 1.3
 		for _, c := range columns {
 			if c.blank {
 				tall += 2
@@ -138,7 +159,7 @@ func line(lines []string, k int) string {
 func plain(columns []column) []column {
 	out := slices.Clone(columns)
 	for i := range out {
-		out[i].bold = false
+		out[i].bold, out[i].hand = false, false
 	}
 	return out
 }
@@ -150,7 +171,7 @@ func broken(columns []column, wide []float64, row []string, bold bool) (lines []
 		if i >= len(columns) {
 			break
 		}
-		lines[i] = wrap(s, body, bold || columns[i].bold, wide[i]+1e-6)
+		lines[i] = wrap(s, columns[i].size(), bold || columns[i].bold, wide[i]+1e-6)
 		tall = max(tall, len(lines[i]))
 	}
 	return lines, tall
@@ -176,7 +197,7 @@ func (f *flow) widths(columns []column, rows [][]string, sums []int) []float64 {
 			out[i] = width(c.head, body, false)
 			for n, r := range rows {
 				if i < len(r) {
-					out[i] = max(out[i], width(r[i], body, c.bold || slices.Contains(sums, n)))
+					out[i] = max(out[i], width(r[i], c.size(), c.bold || slices.Contains(sums, n)))
 				}
 			}
 			out[i] = min(out[i], most)

@@ -18,7 +18,7 @@ var alike = []*regexp.Regexp{
 }
 
 // files are addresses that give no page.
-var files = regexp.MustCompile(`/file$|/draw/|/static/|\.(pdf|svg|png|csv|xlsx|dxf|glb|json)($|\?)|/sheet/|/export/`)
+var files = regexp.MustCompile(`/file$|/csv$|/draw/|/static/|\.(pdf|svg|png|csv|xlsx|dxf|glb|json)($|\?)|/sheet/|/export/`)
 
 // screens walks from an address along every link and gives one address of each
 // sort of screen that a person can reach, in the order found.
