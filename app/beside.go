@@ -100,5 +100,8 @@ func view(r *http.Request) string {
 	if c := r.URL.Query().Get("corner"); cornerOf(c) >= 0 {
 		q.Set("corner", c)
 	}
+	if n := groundOf(r); n != 0 {
+		q.Set("ground", itoa(n))
+	}
 	return strings.TrimSuffix("?"+q.Encode(), "?")
 }

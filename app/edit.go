@@ -221,6 +221,12 @@ func (a *app) add(w http.ResponseWriter, r *http.Request) error {
 	if len(list) == 0 {
 		return a.refuse(http.StatusUnprocessableEntity, "app.error.empty")
 	}
+	if to, err := strconv.Atoi(r.PostFormValue("to")); err == nil { // not at the end
+		path, _, _ := strings.Cut(list[0].path, "/-/")
+		if f := next.Move(strings.TrimSuffix(elementAt(o.job, path+"/-/"), "/"), to); f != nil {
+			return refusal{http.StatusUnprocessableEntity, a.Language.Say(f.Message, next.System())}
+		}
+	}
 	return a.save(w, r, o, next)
 }
 

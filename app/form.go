@@ -32,7 +32,9 @@ type group struct {
 	Element         bool // it stands in a list: it can be moved and removed
 	First, Last     bool
 	Filled          bool
-	Open            bool // an input of More has a fault
+	Open            bool    // an input of More has a fault
+	Draw            *ground // the grid an outline is drawn on
+	Starts          []start // the ways to begin with it
 }
 
 // mostShort is how many fields stand in one line.

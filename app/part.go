@@ -100,6 +100,9 @@ func (a *app) partPage(w http.ResponseWriter, r *http.Request, o *opened, status
 			b.Reasons = append(b.Reasons, a.reason(o, f))
 		}
 	}
+	if key == "pond" {
+		a.outlineIn(r, o, b.Groups)
+	}
 	if key == "vault" {
 		over, corners := a.overCorner(r, o)
 		if b.Sheets = append(over, b.Sheets...); len(over) > 0 {
