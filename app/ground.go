@@ -8,7 +8,6 @@ import (
 	"strings"
 
 	"plashet/engine/design"
-	"plashet/engine/geom"
 	"plashet/engine/unit"
 	"plashet/job"
 )
@@ -48,6 +47,9 @@ type groundMark struct {
 	X, Y                  string // metres
 	CX, CY                float64
 }
+
+// spot is a place on the ground, metres.
+type spot struct{ X, Y float64 }
 
 // start turns the shape that stands into one that is drawn.
 type start struct {
@@ -154,8 +156,8 @@ func (a *app) ground(r *http.Request, o *opened, g group) *ground {
 			}
 		}
 	}
-	var corners []geom.Vec2
-	mark := func(i int, side, label string, v geom.Vec2) {
+	var corners []spot
+	mark := func(i int, side, label string, v spot) {
 		name := names[i]
 		if side != "" {
 			name += ", " + strings.ToLower(a.Language.Field(side))
@@ -165,20 +167,24 @@ func (a *app) ground(r *http.Request, o *opened, g group) *ground {
 	}
 	if out.Shape == "points" {
 		for i, p := range out.Points {
-			mark(i, "", itoa(i+1), geom.Vec2{X: float64(p.X.SI), Y: float64(p.Y.SI)})
+			mark(i, "", itoa(i+1), spot{X: float64(p.X.SI), Y: float64(p.Y.SI)})
 		}
 	} else {
 		for i, f := range out.Offsets {
-			mark(i, "right", itoa(i+1), geom.Vec2{X: float64(f.At.SI), Y: -float64(f.Right.SI)})
+			mark(i, "right", itoa(i+1), spot{X: float64(f.At.SI), Y: -float64(f.Right.SI)})
 		}
 		for i := len(out.Offsets) - 1; i >= 0; i-- {
 			f := out.Offsets[i]
-			mark(i, "left", itoa(i+1), geom.Vec2{X: float64(f.At.SI), Y: float64(f.Left.SI)})
+			mark(i, "left", itoa(i+1), spot{X: float64(f.At.SI), Y: float64(f.Left.SI)})
 		}
 	}
 	d.Raw = chain(corners)
 	if shape, err := design.OutlineOf(out); err == nil {
-		d.Edge, d.Raw = chain(shape.Polyline(0.01)), ""
+		var edge []spot
+		for _, v := range shape.Polyline(0.01) {
+			edge = append(edge, spot(v))
+		}
+		d.Edge, d.Raw = chain(edge), ""
 		d.Area = unit.Of(shape.Area(), unit.KindArea).Format(o.job.System())
 	}
 	d.lay(corners, n)
@@ -194,7 +200,7 @@ func (a *app) ground(r *http.Request, o *opened, g group) *ground {
 func metres(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
 // chain writes corners as a drawing has them.
-func chain(points []geom.Vec2) string {
+func chain(points []spot) string {
 	var b strings.Builder
 	for _, v := range points {
 		b.WriteString(strconv.FormatFloat(v.X*100, 'f', 1, 64) + "," + strconv.FormatFloat(-v.Y*100, 'f', 1, 64) + " ")
@@ -212,25 +218,25 @@ const mostCells = 24
 
 // lay finds the ground to show, at least 20 by 15 ft (6 by 4.5 m) unless less is
 // asked for, and rules it.
-func (d *ground) lay(corners []geom.Vec2, n int) {
+func (d *ground) lay(corners []spot, n int) {
 	size, steps, parts := 1.0, meterSteps, 5.0
 	wide := 6.0
 	if d.Feet {
 		size, steps, parts, wide = float64(unit.Foot), feetSteps, 4, 20*float64(unit.Foot)
 	}
 	k := math.Pow(1.5, float64(n))
-	c := geom.Vec2{X: wide / 2, Y: wide * 3 / 8}
+	c := spot{X: wide / 2, Y: wide * 3 / 8}
 	if d.Kind == "offsets" {
 		c.Y = 0
 	}
-	half := geom.Vec2{X: wide / 2 * k, Y: wide * 3 / 8 * k}
-	low, high := geom.Vec2{X: c.X - half.X, Y: c.Y - half.Y}, geom.Vec2{X: c.X + half.X, Y: c.Y + half.Y}
+	half := spot{X: wide / 2 * k, Y: wide * 3 / 8 * k}
+	low, high := spot{X: c.X - half.X, Y: c.Y - half.Y}, spot{X: c.X + half.X, Y: c.Y + half.Y}
 	if len(corners) > 2 && n < 0 { // closer: what is drawn decides
 		low, high = corners[0], corners[0]
 	}
 	for _, v := range corners {
-		low = geom.Vec2{X: min(low.X, v.X), Y: min(low.Y, v.Y)}
-		high = geom.Vec2{X: max(high.X, v.X), Y: max(high.Y, v.Y)}
+		low = spot{X: min(low.X, v.X), Y: min(low.Y, v.Y)}
+		high = spot{X: max(high.X, v.X), Y: max(high.Y, v.Y)}
 	}
 	margin := max(high.X-low.X, high.Y-low.Y) / 16
 	tall := high.Y - low.Y
@@ -246,12 +252,12 @@ func (d *ground) lay(corners []geom.Vec2, n int) {
 		}
 		return math.Floor((v-margin)/d.Step) * d.Step
 	}
-	d.rule(geom.Vec2{X: out(low.X, false), Y: out(low.Y, false)}, geom.Vec2{X: out(high.X, true), Y: out(high.Y, true)}, size)
+	d.rule(spot{X: out(low.X, false), Y: out(low.Y, false)}, spot{X: out(high.X, true), Y: out(high.Y, true)}, size)
 }
 
 // rule draws the grid between two corners of the ground, with its numbers, the
 // baseline and the scale bar.
-func (d *ground) rule(low, high geom.Vec2, size float64) {
+func (d *ground) rule(low, high spot, size float64) {
 	x0, x1, y0, y1 := low.X*100, high.X*100, -high.Y*100, -low.Y*100
 	side := max(x1-x0, y1-y0)
 	d.Font, d.Dot, d.Hit = side*0.036, side*0.016, side*0.065
