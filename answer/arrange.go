@@ -96,7 +96,7 @@ func (p *arranging) cost(w *arrange.Worth) string {
 	if !w.Priced || p.a.Currency == "" {
 		return p.say.Word("found.unpriced")
 	}
-	return strconv.FormatFloat(w.Cost, 'f', 2, 64) + " " + p.a.Currency
+	return inCurrency(w.Cost, p.a.Currency)
 }
 
 // deep tells how far the union's nut lies under the rim.
@@ -134,7 +134,24 @@ var claims = map[arrange.Claim]string{arrange.Everything: "everything", arrange.
 func (p *arranging) claim(stem string) {
 	f := &p.a.Outcome.Proof
 	p.tell("", stem+claims[f.Claim], count("elbows", f.Elbows), count("caps", f.Caps))
+	if f.Caps > 0 {
+		p.tell("", "found.gap", p.gap()...)
+	}
 	p.tell("", "found.reach")
+}
+
+// gap tells what the chains that stayed undecided take at least.
+func (p *arranging) gap() []trace.Arg {
+	g := &p.a.Outcome.Proof.Open
+	args := []trace.Arg{num("head", g.Head, unit.KindHead), count("joints", g.Joints)}
+	if g.Cost > 0 && p.a.Currency != "" { // without a price for all, none is counted
+		args = append(args, str("cost", inCurrency(g.Cost, p.a.Currency)))
+	}
+	return args
+}
+
+func inCurrency(sum float64, currency string) string {
+	return strconv.FormatFloat(sum, 'f', 2, 64) + " " + currency
 }
 
 // layout prints one layout: where the pump stands, its parts in order with rolls
@@ -242,7 +259,13 @@ func (p *arranging) none() {
 	if o.Stage != "" {
 		p.tell("", "found.stage."+string(o.Stage))
 	}
+	if o.Uncut != nil {
+		p.tell("", "found.uncut", str("pieces", p.pieces(o.Uncut)))
+	}
 	p.claim("found.none.")
+	if o.Uncut != nil {
+		return // more pipe mends it
+	}
 	if o.Proof.Claim == arrange.Stopped && len(o.Short) == 0 {
 		return // nobody looked for what would mend it
 	}
@@ -262,6 +285,17 @@ func (p *arranging) none() {
 		p.tell("", "found.mend", str("what", p.say.Say(s.What, p.unit)), num("by", enough(s.By, p.unit), unit.KindTape),
 			count("elbows", s.Layout.Worth.Elbows), str("sure", p.say.Word(sure)))
 	}
+}
+
+// pieces lists what a layout is cut into.
+func (p *arranging) pieces(l *arrange.Layout) string {
+	var list []string
+	for i := range l.Laid.Pieces {
+		if c := &l.Laid.Pieces[i]; !c.Made {
+			list = append(list, show(&p.printer, c.Cut, unit.KindTape))
+		}
+	}
+	return strings.Join(list, "; ")
 }
 
 // enough rounds a length up to the step that is taped: what is short by less

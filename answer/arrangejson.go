@@ -26,14 +26,24 @@ type ArrangedDocument struct {
 	Layouts  []ArrangedPlan `json:"layouts" doc:"those that no other beats in every respect; by slide, joints, head, cost"`
 	Claim    string         `json:"claim,omitempty" doc:"how far the proof reaches: everything (any number of elbows), family (up to elbows), capped (a limit was met) or stopped; absent where no search was made"`
 	Elbows   int            `json:"elbows" doc:"up to which everything was looked at"`
-	Caps     int            `json:"caps" doc:"orders of fittings left undecided at a limit"`
+	Caps     int            `json:"caps" doc:"chains of fittings left undecided"`
+	Gap      *ArrangedGap   `json:"gap,omitempty" doc:"what those take at least; absent where there are none"`
 	Proof    string         `json:"proof,omitempty" doc:"the claim in a sentence"`
-	Stage    string         `json:"stage,omitempty" doc:"where nothing fits, what failed first: body, walls, clear, valve or out"`
+	Stage    string         `json:"stage,omitempty" doc:"where nothing fits, what failed first: body, walls, clear, valve, out or stock (the pipe at hand)"`
+	Uncut    []Piece        `json:"uncut,omitempty" doc:"where that is stock, the pieces of a layout that would fit with more pipe"`
 	Short    []ArrangedMend `json:"short,omitempty" doc:"where nothing fits, what would mend it, the least first"`
 	Work     ArrangedWork   `json:"work" doc:"what the search had to do"`
 	Findings []ArrangedSaid `json:"findings,omitempty" doc:"worth knowing"`
 	Assumed  []string       `json:"assumed,omitempty" doc:"defaults in force"`
 	Faults   []Fault        `json:"faults,omitempty" doc:"what could not be read or searched"`
+}
+
+// ArrangedGap is what the chains that were left undecided take at least, in each
+// respect for itself: how much better than those told one of them may be.
+type ArrangedGap struct {
+	Head   Quantity `json:"head" doc:"none of them loses less"`
+	Joints int      `json:"joints" doc:"nor has fewer"`
+	Cost   *float64 `json:"cost,omitempty" doc:"nor costs less; absent where not every part has a price"`
 }
 
 // ArrangedPlan is one layout.
@@ -110,6 +120,17 @@ func BuildArranged(a *design.Arranging, read []trace.Fault, l *words.Language) A
 		d.Pump, d.Flow = a.Pump, of(m, a.Flow, unit.KindFlow)
 		d.Elbows, d.Caps, d.Stage = o.Proof.Elbows, o.Proof.Caps, string(o.Stage)
 		d.Work = ArrangedWork{o.Tally.Orders, o.Tally.Chains, o.Tally.Programs, o.Tally.Nodes}
+		if g := o.Proof.Open; d.Caps > 0 {
+			d.Gap = &ArrangedGap{Head: of(m, g.Head, unit.KindHead), Joints: g.Joints}
+			if g.Cost > 0 {
+				d.Gap.Cost = &g.Cost
+			}
+		}
+		if o.Uncut != nil {
+			for i := range o.Uncut.Laid.Pieces {
+				d.Uncut = append(d.Uncut, m.piece(&o.Uncut.Laid, &o.Uncut.Laid.Pieces[i]))
+			}
+		}
 		if d.Claim = claims[o.Proof.Claim]; d.Claim != "" {
 			stem := "found.claim."
 			if len(o.Layouts) == 0 {

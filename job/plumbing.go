@@ -224,7 +224,7 @@ type Stock struct {
 	Pieces  []Piece  `json:"pieces,omitempty" doc:"further pieces to cut, beyond the assembly"`
 
 	Fittings []StockFitting `json:"fittings,omitempty" doc:"fittings on the truck, and those that cannot be had; the counter has all others unless only is said"`
-	Only     bool           `json:"only,omitempty" doc:"a layout may use only the fittings listed here, and pipe no longer than an offcut or a counted stick"`
+	Only     bool           `json:"only,omitempty" doc:"a layout may use only the fittings listed here, and pipe that can be cut from the offcuts and counted sticks"`
 }
 
 // Stick is a length that can be bought.

@@ -42,6 +42,7 @@ var enFound = map[string]string{
 	"found.none.family":      "Proven for up to {elbows} elbows: no chain of these fittings fits. Chains with more were not looked at.",
 	"found.none.capped":      "None was found, which proves nothing: a limit was met at {caps} orders of fittings.",
 	"found.none.stopped":     "None was found before the search was stopped, which proves nothing.",
+	"found.gap":              "None of what stayed undecided takes less than {head} of head or has fewer than {joints} joints[, and none costs less than {cost}].",
 	"found.reach":            "What “chain” covers here: docs/layouts.md.",
 
 	// What failed first.
@@ -50,6 +51,8 @@ var enFound = map[string]string{
 	"found.stage.clear": "Runs of elbows reach the hole, but none keeps clear of the pump, the obstacles and itself.",
 	"found.stage.valve": "Runs of elbows reach the hole, but check valve and union find no place in them.",
 	"found.stage.out":   "Layouts reach the hole, but with none can the pump be lifted out.",
+	"found.stage.stock": "Layouts fit the vault, but the pieces of none can be cut from the offcuts and counted sticks in stock, kerfs and the further pieces to cut counted in.",
+	"found.uncut":       "One that would fit takes these pieces: {pieces}. Have pipe for them, or let the counter's be used, and search again.",
 
 	// What would mend it.
 	"found.mend":         "{what}, by {by}: a layout with {elbows} elbows then fits; {sure}",

@@ -11,7 +11,7 @@ var esDoc = map[string]string{
 
 	"a day's mean weather in the hottest weeks, for what evaporates": "el clima medio de un día en las semanas más calurosas, para lo que se evapora",
 
-	"a layout may use only the fittings listed here, and pipe no longer than an offcut or a counted stick": "un trazo solo puede usar las conexiones listadas aquí, y tubo no más largo que un retazo o un tramo contado",
+	"a layout may use only the fittings listed here, and pipe that can be cut from the offcuts and counted sticks": "un trazo solo puede usar las conexiones listadas aquí, y tubo que salga de los retazos y tramos contados",
 
 	"a layout without a check valve will do": "sirve un trazo sin válvula check",
 

@@ -160,14 +160,9 @@ func (b *branch) root(p *program) {
 				b.row[k] = f
 				p.row(b.row, f*m.gap)
 			}
-			continue
-		}
-		if most := s.longest(c.frame.Links[i].Pipe); most >= 0 && !c.parted {
-			clear(b.row)
-			b.row[k] = 1
-			p.row(b.row, most-float64(c.frame.Links[i].Sockets)+2*float64(s.lim.MakeUp))
 		}
 	}
+	b.stocked(p)
 }
 
 // node looks at one branch and all below it.

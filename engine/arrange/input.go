@@ -48,6 +48,7 @@ type Pipe struct {
 	Cost   float64 // of a metre, in the job's currency
 	Priced bool
 	AtHand unit.Length // in the longest piece there is; below zero: as long as wanted
+	Stock  *Stock      // all there is of it; nil: as many of the longest as wanted
 }
 
 // Glued is what is made already and cannot be changed: laid parts with their

@@ -13,6 +13,7 @@ type Outcome struct {
 	Proof   Proof
 	Short   []Change // where nothing fits: what would make it fit, the least first
 	Stage   Stage    // where nothing fits: what failed
+	Uncut   *Layout  // where that is the stock: one that fits with more pipe than there is
 	Faults  []trace.Fault
 	Tally   Tally
 }
@@ -80,6 +81,7 @@ const (
 	StageClear Stage = "clear" // none keeps clear of pump, obstacles and itself
 	StageValve Stage = "valve" // check valve and union find no place
 	StageOut   Stage = "out"   // layouts exist, but the pump cannot be lifted out
+	StageStock Stage = "stock" // layouts exist, but their pieces cannot be cut from the pipe there is
 )
 
 // Change is one dimension changed so that an assembly fits: proved by laying

@@ -160,16 +160,6 @@ func (s *search) compassOf(standing int, turned unit.Angle) *compass {
 // standing gives the attitude of a chain's pump.
 func (s *search) standing(c *chain) *Standing { return &s.in.Standings[c.standing] }
 
-// longest gives the longest piece there is of a pipe; below zero any.
-func (s *search) longest(p layout.Pipe) float64 {
-	for i := range s.in.Pipes {
-		if q := &s.in.Pipes[i]; q.Size == p.Size {
-			return float64(q.AtHand)
-		}
-	}
-	return -1
-}
-
 // chunk is how many orders are looked at against one and the same front, so
 // that the outcome does not hang on how many cores there are.
 const chunk = 32
@@ -215,9 +205,13 @@ func (s *search) run(ctx context.Context, out Outcome, tell func(Progress)) Outc
 		out.Proof.Claim = Capped
 	}
 	if len(out.Layouts) == 0 && out.Proof.Claim != Stopped {
-		out.Stage = s.failed(ctx, passed)
-		if !s.in.Rules.Brief {
-			out.Short = s.short(ctx, tell)
+		if out.Uncut = s.uncut(ctx); out.Uncut != nil {
+			out.Stage = StageStock
+		} else {
+			out.Stage = s.failed(ctx, passed)
+			if !s.in.Rules.Brief {
+				out.Short = s.short(ctx, tell)
+			}
 		}
 	}
 	out.Layouts = best(out.Layouts, s.in.Rules.Best)

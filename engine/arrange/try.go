@@ -281,6 +281,9 @@ func (s *search) lay(o *order, parts []*piece, x []float64) (*Layout, bool) {
 			return nil, false
 		}
 	}
+	if !s.cuttable(&a) {
+		return nil, false
+	}
 	report := verify.Prove(in, a)
 	for _, c := range report.Failed() {
 		if s.counts(c.Code) && !s.past(c.Code, c.Args) {

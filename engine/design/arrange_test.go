@@ -93,6 +93,9 @@ func TestArrangeStock(t *testing.T) {
 	if p := a.Input.Pipes[0]; math.Abs(float64(p.AtHand-31.5*unit.Inch)) > 1e-9 {
 		t.Errorf("the longest offcut is 31-1/2 in: %+v", p)
 	}
+	if k := a.Input.Pipes[0].Stock; k == nil || slices.Max(k.Lengths) != a.Input.Pipes[0].AtHand || k.Grid != unit.Inch/64 || k.Kerf != j.Stock.Kerf.SI {
+		t.Errorf("%+v", k)
+	}
 	if len(coded(m.out, FindStockUnread)) != 1 {
 		t.Errorf("%+v", m.out.Findings)
 	}

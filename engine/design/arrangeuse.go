@@ -77,6 +77,9 @@ func (m *model) mayUse(a *Arranging, pump int, pipe catalog.Pipe) {
 			add(s.Fitting, s.Size, at("/stock/fittings", i))
 		}
 	}
+	if s := &m.job.Stock; s.Only && s.Kerf.IsZero() {
+		m.assume("/stock/kerf", AssumeKerf, unit.Of(s.Kerf.SI, unit.KindTape), leftEmpty)
+	}
 	for _, s := range sizes {
 		m.lendTo(a, pipe, s, &noPrice)
 	}
@@ -222,8 +225,8 @@ func (m *model) headOf(name, size string, bore unit.Length, q unit.Flow) (unit.L
 	return unit.Length(head), true
 }
 
-// lendTo adds the pipe of a size: what a metre takes and costs, and how long the
-// longest piece is.
+// lendTo adds the pipe of a size: what a metre takes and costs, and what there is
+// of it.
 func (m *model) lendTo(a *Arranging, pipe catalog.Pipe, size string, noPrice *[]string) {
 	p, err := m.pipe(job.PipeName{Kind: pipe.Kind, Size: size})
 	if err != nil {
@@ -243,17 +246,8 @@ func (m *model) lendTo(a *Arranging, pipe catalog.Pipe, size string, noPrice *[]
 		*noPrice = append(*noPrice, p.Kind+" "+p.Size)
 	}
 	if m.job.Stock.Only {
-		x.AtHand = 0
-		for _, o := range m.job.Stock.Offcuts {
-			if m.named(o.Pipe) == name {
-				x.AtHand = max(x.AtHand, o.Length.SI)
-			}
-		}
-		for _, s := range m.job.Stock.Sticks {
-			if m.named(s.Pipe) == name && s.Count > 0 {
-				x.AtHand = max(x.AtHand, s.Length.SI)
-			}
-		}
+		x.Stock = m.inHand(name)
+		x.AtHand = slices.Max(append(x.Stock.Lengths, 0))
 	}
 	a.Input.Pipes = append(a.Input.Pipes, x)
 }
@@ -271,4 +265,30 @@ func (m *model) perMetre(name job.PipeName) (cost float64, ok bool) {
 		}
 	}
 	return cost, ok
+}
+
+// inHand gives all there is of a pipe where the counter has none: offcuts and
+// counted sticks, and what else is to be cut from them.
+func (m *model) inHand(name job.PipeName) *arrange.Stock {
+	const most = 40 // pieces of a layout, and more
+	s := arrange.Stock{Kerf: m.job.Stock.Kerf.SI, Grid: m.cutGrid()}
+	for _, c := range m.job.Stock.Pieces {
+		if m.named(c.Pipe) == name {
+			s.Besides = append(s.Besides, slices.Repeat([]unit.Length{c.Length.SI}, max(1, c.Count))...)
+		}
+	}
+	add := func(l unit.Length, count int) {
+		s.Lengths = append(s.Lengths, slices.Repeat([]unit.Length{l}, min(count, most+len(s.Besides)))...)
+	}
+	for _, o := range m.job.Stock.Offcuts {
+		if m.named(o.Pipe) == name {
+			add(o.Length.SI, max(1, o.Count))
+		}
+	}
+	for _, k := range m.job.Stock.Sticks {
+		if m.named(k.Pipe) == name && k.Count > 0 {
+			add(k.Length.SI, k.Count)
+		}
+	}
+	return &s
 }

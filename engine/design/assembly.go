@@ -329,12 +329,18 @@ func (m *model) cutting(a *layout.Assembly) {
 	}
 }
 
+// cutGrid gives the step to which lengths are rounded for a cutting plan, on the
+// safe side.
+func (m *model) cutGrid() unit.Length {
+	if m.job.System() == unit.Metric {
+		return unit.Millimetre / 2
+	}
+	return unit.Inch / 64
+}
+
 func (m *model) plan(name job.PipeName, pieces []cut.Piece, notToCut bool) {
 	s := &m.job.Stock
-	p := cut.Problem{Pieces: pieces, Kerf: s.Kerf.SI, Keep: s.Keep.SI, Grid: unit.Inch / 64, Round: true}
-	if m.out.Units == unit.Metric {
-		p.Grid = unit.Millimetre / 2
-	}
+	p := cut.Problem{Pieces: pieces, Kerf: s.Kerf.SI, Keep: s.Keep.SI, Grid: m.cutGrid(), Round: true}
 	for _, k := range s.Sticks {
 		if m.named(k.Pipe) == name {
 			stick := cut.Stick{Length: k.Length.SI, Limit: k.Count}

@@ -31,7 +31,7 @@ var mayImport = map[string][]string{
 	"engine/size":    {"engine/unit", "engine/trace", "engine/hydro"},
 	"engine/motion":  {"engine/unit", "engine/trace", "engine/hydro", "engine/network", "engine/level"},
 	"engine/layout":  {"engine/unit", "engine/trace", "engine/geom", "engine/catalog"},
-	"engine/arrange": {"engine/unit", "engine/trace", "engine/geom", "engine/catalog", "engine/layout", "engine/verify"},
+	"engine/arrange": {"engine/unit", "engine/trace", "engine/geom", "engine/catalog", "engine/layout", "engine/verify", "engine/cut"},
 	"engine/band":    {},
 	"engine/cut":     {"engine/unit", "engine/trace"},
 	"engine/glue":    {"engine/unit", "engine/trace", "engine/catalog", "engine/layout"},
