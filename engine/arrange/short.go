@@ -66,13 +66,23 @@ func (s *search) short(ctx context.Context, tell func(Progress)) []Change {
 	return out
 }
 
-// stretches lists the measures. A vault gives way on the side away from its
-// hole; a round one and one with a slope only in height and at the hole.
-func (s *search) stretches() []stretch {
+// stretches lists the measures, what is done soonest on site first, so that a
+// search that is stopped has told it: the hole elsewhere, another lid, and last
+// another vault.
+func (s *search) stretches() []stretch { return append(s.holes(), s.sides()...) }
+
+// sides lists those of the vault. It gives way on the side away from its hole; a
+// round one and one with a slope only in height.
+func (s *search) sides() (out []stretch) {
 	v := &s.in.Vault
-	var out []stretch
 	upright := !v.Round && v.FloorLength <= 0 && v.FloorWidth <= 0
 	whole := v.Opening == (layout.Opening{})
+	if upright || v.Round && v.FloorLength <= 0 {
+		out = append(out, stretch{code: ChangeDepth, wall: layout.Lid, out: geom.Vec3{Z: 1}, made: func(in Input, by unit.Length) Input {
+			in.Vault.Depth += by
+			return in
+		}})
+	}
 	if upright {
 		side := func(code string, low, high layout.Wall, axis geom.Vec3) {
 			w, way := high, axis
@@ -83,17 +93,17 @@ func (s *search) stretches() []stretch {
 				return grown(in, axis, by, w == low)
 			}})
 		}
-		side(ChangeLength, layout.Left, layout.Right, geom.Vec3{X: 1})
 		side(ChangeWidth, layout.Front, layout.Back, geom.Vec3{Y: 1})
+		side(ChangeLength, layout.Left, layout.Right, geom.Vec3{X: 1})
 	}
-	if upright || v.Round && v.FloorLength <= 0 {
-		out = append(out, stretch{code: ChangeDepth, wall: layout.Lid, out: geom.Vec3{Z: 1}, made: func(in Input, by unit.Length) Input {
-			in.Vault.Depth += by
-			return in
-		}})
-	}
+	return out
+}
+
+// holes lists those of the hole; none where it may move already.
+func (s *search) holes() (out []stretch) {
+	v := &s.in.Vault
 	if s.in.Reach != (Reach{}) {
-		return out // the hole may move already
+		return nil
 	}
 	hole := func(code string, way geom.Vec3, along, up unit.Length) {
 		out = append(out, stretch{code: code, hole: way, made: func(in Input, by unit.Length) Input {
