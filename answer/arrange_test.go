@@ -110,6 +110,38 @@ func TestArrangedNone(t *testing.T) {
 	}
 }
 
+// TestArrangedGap: what stayed undecided is told with what it takes at least, and
+// only where something did.
+func TestArrangedGap(t *testing.T) {
+	a := arrangement(t)
+	a.Outcome.Proof = arrange.Proof{Claim: arrange.Capped, Elbows: 3}
+	if text := arrangedText(t, a); strings.Contains(text, "stayed undecided") || BuildArranged(a, nil, words.English()).Gap != nil {
+		t.Errorf("a gap where nothing is undecided:\n%s", text)
+	}
+	a.Outcome.Proof.Caps, a.Outcome.Proof.Open = 2, arrange.Gap{Head: 0.5, Joints: 7, Cost: 12.5}
+	text, gap := arrangedText(t, a), BuildArranged(a, nil, words.English()).Gap
+	if !strings.Contains(text, "fewer than 7 joints") {
+		t.Errorf("the gap is not told:\n%s", text)
+	}
+	if gap == nil || gap.Head.SI != 0.5 || gap.Joints != 7 || gap.Cost == nil || *gap.Cost != 12.5 {
+		t.Errorf("%+v", gap)
+	}
+}
+
+// TestArrangedUncut: where only pipe is short, the pieces of one that would fit
+// are told, and no other vault.
+func TestArrangedUncut(t *testing.T) {
+	a := arrangement(t)
+	fits := a.Outcome.Layouts[0]
+	a.Outcome = &arrange.Outcome{Stage: arrange.StageStock, Uncut: &fits, Proof: arrange.Proof{Claim: arrange.Family, Elbows: 4}}
+	if text := arrangedText(t, a); !strings.Contains(text, "takes these pieces: ") || strings.Contains(text, "No single size") {
+		t.Error(text)
+	}
+	if d := BuildArranged(a, nil, words.English()); d.Stage != "stock" || len(d.Uncut) != len(fits.Laid.Pieces) || len(d.Uncut) == 0 {
+		t.Errorf("stage %q, %d pieces", d.Stage, len(d.Uncut))
+	}
+}
+
 // TestEnough: a length is rounded up to the step, one that is a whole step
 // stays.
 func TestEnough(t *testing.T) {
