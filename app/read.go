@@ -77,12 +77,12 @@ func (a *app) read(w http.ResponseWriter, r *http.Request) error {
 		raw = append(append([]byte{}, raw[:m[0]]...), raw[m[1]:]...)
 	}
 	var out bytes.Buffer
-	md := goldmark.New(goldmark.WithExtensions(extension.Table), goldmark.WithParserOptions(parser.WithAutoHeadingID()))
+	md := goldmark.New(goldmark.WithExtensions(extension.NewTable(extension.WithTableCellAlignMethod(extension.TableCellAlignNone))), goldmark.WithParserOptions(parser.WithAutoHeadingID()))
 	if err := md.Convert(raw, &out); err != nil {
 		return fmt.Errorf("the text %s: %w", name, err)
 	}
 	html := away.ReplaceAllString(out.String(), "$1")
-	html = strings.NewReplacer(`.md"`, `"`, `.md#`, `#`, `<table>`, `<div class="tablebox" tabindex="0"><table>`, `</table>`, `</table></div>`, `<pre>`, `<pre tabindex="0">`).Replace(html)
+	html = strings.NewReplacer(`<h1`, `<h2`, `</h1>`, `</h2>`, `.md"`, `"`, `.md#`, `#`, `<table>`, `<div class="tablebox" tabindex="0"><table>`, `</table>`, `</table></div>`, `<pre>`, `<pre tabindex="0">`).Replace(html)
 	a.show(w, r, http.StatusOK, "read", title, nil, struct {
 		First, Methods []textLine
 		Text           template.HTML

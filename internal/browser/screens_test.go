@@ -139,7 +139,11 @@ func TestAccessible(t *testing.T) {
 		Eval[bool](b, judge+`;true`)
 		for _, mode := range []string{"light", "dark", "sun"} {
 			Eval[bool](b, `(document.documentElement.dataset.mode = "`+mode+`", true)`)
-			for _, v := range Eval[[]string](b, verdict) {
+			asked := verdict
+			if mode != "light" { // the other rules do not hang on the light
+				asked = strings.Replace(verdict, `{type: "tag", values: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"]}`, `["color-contrast"]`, 1) //nolint:misspell // the rule's name
+			}
+			for _, v := range Eval[[]string](b, asked) {
 				t.Errorf("%s, %s: %s", at, mode, v)
 			}
 		}
