@@ -13,7 +13,7 @@ import (
 // up the page.
 func (b *Tab) where(x, y float64) (float64, float64) {
 	b.t.Helper()
-	p := Eval[[]float64](b, `(() => { const s = document.querySelector("#stage svg"); s.scrollIntoView({block: "end"}); const p = new DOMPoint(`+num(x*30.48)+`, `+num(-y*30.48)+`).matrixTransform(s.getScreenCTM()); return [p.x, p.y] })()`)
+	p := Eval[[]float64](b, `(() => { const s = document.querySelector("#stage svg"); s.scrollIntoView({block: "end", behavior: "instant"}); const p = new DOMPoint(`+num(x*30.48)+`, `+num(-y*30.48)+`).matrixTransform(s.getScreenCTM()); return [p.x, p.y] })()`) //nolint:misspell // the word of the standard
 	return p[0], p[1]
 }
 
