@@ -213,7 +213,7 @@ func TestKeysAlone(t *testing.T) {
 			t.Errorf("%s: %d of %d are reached with the tab key", part, n, all)
 		}
 		if unseen := Eval[[]string](b, `unseen`); len(unseen) > 0 {
-			t.Errorf("%s: no mark shows where the focus is at %q", part, unseen[0])
+			t.Errorf("%s: no mark shows where the focus is at %d, the first %q", part, len(unseen), unseen[0])
 		}
 	}
 	b.Go(at + "/part/pond")
