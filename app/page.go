@@ -4,8 +4,8 @@ import (
 	"bytes"
 	"embed"
 	"html/template"
-	"mime"
 	"net/http"
+	"path"
 	"strings"
 
 	"plashet/engine/trace"
@@ -88,13 +88,23 @@ func (a *app) show(w http.ResponseWriter, r *http.Request, status int, name, tit
 
 // static gives the style sheet and the scripts.
 func (a *app) static(w http.ResponseWriter, r *http.Request) error {
-	name := r.PathValue("name")
-	data, err := staticFiles.ReadFile("static/" + name)
+	return send(w, staticFiles, "static/"+r.PathValue("name"))
+}
+
+// kindOf tells the kind of a file that the program carries along, by the end of its name.
+func kindOf(name string) string {
+	return map[string]string{
+		".css": "text/css; charset=utf-8", ".js": "text/javascript; charset=utf-8", ".svg": "image/svg+xml; charset=utf-8", ".png": "image/png",
+	}[path.Ext(name)]
+}
+
+// send gives a file that the program carries along.
+func send(w http.ResponseWriter, files embed.FS, name string) error {
+	data, err := files.ReadFile(name)
 	if err != nil {
 		return errNoPage
 	}
-	kind := map[string]string{"css": "text/css", "js": "text/javascript", "svg": "image/svg+xml"}[name[strings.LastIndexByte(name, '.')+1:]]
-	w.Header().Set("Content-Type", mime.FormatMediaType(kind, map[string]string{"charset": "utf-8"}))
+	w.Header().Set("Content-Type", kindOf(name))
 	w.Header().Set("Cache-Control", "no-cache")
 	_, _ = w.Write(data)
 	return nil

@@ -92,13 +92,5 @@ func (a *app) read(w http.ResponseWriter, r *http.Request) error {
 
 // readPicture gives a picture of a text.
 func (a *app) readPicture(w http.ResponseWriter, r *http.Request) error {
-	folder, name := path.Base(path.Dir(r.URL.Path)), r.PathValue("picture")
-	raw, err := docs.Files.ReadFile(folder + "/" + name)
-	if err != nil {
-		return errNoPage
-	}
-	w.Header().Set("Content-Type", map[string]string{".png": "image/png", ".svg": "image/svg+xml"}[path.Ext(name)])
-	w.Header().Set("Cache-Control", "no-cache")
-	_, _ = w.Write(raw)
-	return nil
+	return send(w, docs.Files, path.Base(path.Dir(r.URL.Path))+"/"+r.PathValue("picture"))
 }
