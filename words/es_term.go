@@ -142,6 +142,7 @@ var esTerm = map[string]string{
 	"the maker's sheet, as typed in the job":                                   "la ficha del fabricante, como está escrita en el trabajo",
 	"thin":                                                                     "delgado",
 	"thread":                                                                   "rosca",
+	"top above the floor":                                                      "altura de la parte alta sobre el piso",
 	"top soil":                                                                 "tierra vegetal",
 	"two how-to pages on solvent cementing":                                    "dos páginas de instrucciones de pegado con cemento solvente",
 	"typed in the job":                                                         "escrito en el trabajo",

@@ -74,7 +74,7 @@ func (s *search) newChain(o *order, parts []*piece) (c *chain, ok bool) {
 	st, dirs, pipe := &s.in.Standings[o.standing], o.dirs, o.pipe.Pipe
 	c = &chain{union: -1, standing: o.standing, normals: o.compass.apart, minus: o.compass.minus}
 	c.in = layout.Input{
-		Vault: s.in.Vault, Pump: st.Pump, Pose: layout.Pose{Turn: o.turned}, Pipes: []layout.Pipe{pipe},
+		Vault: s.in.Vault, Pump: st.Pump, Pose: st.poseAt(o.turned, 0, 0), Pipes: []layout.Pipe{pipe},
 		Beyond: s.in.Beyond, Settings: s.in.Settings, Path: s.in.Path,
 	}
 	for _, p := range s.in.Pipes {

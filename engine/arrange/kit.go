@@ -3,6 +3,7 @@ package arrange
 import (
 	"slices"
 
+	"plashet/engine/geom"
 	"plashet/engine/layout"
 	"plashet/engine/unit"
 )
@@ -160,6 +161,16 @@ func (in *Input) enough(chain []*piece) bool {
 		}
 	}
 	return true
+}
+
+// poseAt is the pump turned, with its corner over a place on the floor: as high
+// as it is fixed, else on the floor.
+func (s *Standing) poseAt(turned unit.Angle, x, y float64) layout.Pose {
+	p := layout.Pose{At: geom.Vec3{X: x, Y: y}, Turn: turned}
+	if s.Fixed {
+		p.At.Z = s.Pose.At.Z
+	}
+	return p
 }
 
 // turnsOf gives the angles that a pump may be turned by.

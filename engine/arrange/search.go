@@ -406,7 +406,11 @@ func (s *search) failed(ctx context.Context, passed stage) Stage {
 		}
 		return StageValve
 	}
-	if !slices.ContainsFunc(s.in.Standings, func(st Standing) bool { return s.goesIn(&st) }) {
+	goes := false
+	for i := range s.in.Standings {
+		goes = goes || s.goesIn(i)
+	}
+	if !goes {
 		return StageBody
 	}
 	for n := 0; n <= s.in.Rules.Elbows; n++ {
@@ -420,13 +424,32 @@ func (s *search) failed(ctx context.Context, passed stage) Stage {
 	return StageWalls
 }
 
-// goesIn tells that the pump's box goes into the vault as it is turned.
-func (s *search) goesIn(st *Standing) bool {
+// goesIn tells that the pump's box goes into the vault as it is turned, and where
+// it is fixed to a place, that flat walls, floor and lid leave it room there.
+func (s *search) goesIn(standing int) bool {
+	st := &s.in.Standings[standing]
 	for _, turned := range st.turnsOf() {
 		_, _, faults := layout.Lay(layout.Input{Vault: s.in.Vault, Pump: st.Pump, Pose: layout.Pose{Turn: turned}, Settings: s.in.Settings})
-		if !slices.ContainsFunc(faults, func(f trace.Fault) bool { return f.Code == layout.FaultPumpLarger }) {
-			return true // that it has no parts is told too, and does not count
+		if slices.ContainsFunc(faults, func(f trace.Fault) bool { return f.Code == layout.FaultPumpLarger }) {
+			continue // that it has no parts is told too, and does not count
+		}
+		if !st.Fixed || s.holds(standing, turned) {
+			return true
 		}
 	}
 	return false
+}
+
+// holds tells that a pump that is fixed to a place stands within the flat walls.
+func (s *search) holds(standing int, turned unit.Angle) bool {
+	at := geom.Vec3{X: s.in.Standings[standing].Pose.At.X, Y: s.in.Standings[standing].Pose.At.Y}
+	for _, o := range s.compassOf(standing, turned).around {
+		for i := range s.walls {
+			w := &s.walls[i]
+			if o.pump() && !w.slid && w.N.Dot(o.far(w.N).c.Add(at))+o.beyond(w.N) > w.B+1e-7 {
+				return false
+			}
+		}
+	}
+	return true
 }

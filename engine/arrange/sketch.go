@@ -122,7 +122,7 @@ func (s *search) bare(standing int, turned unit.Angle) *layout.Frame {
 // bareOf places a pump without a chain.
 func (s *search) bareOf(st *Standing, turned unit.Angle) *layout.Frame {
 	for _, p := range s.in.Fittings {
-		in := layout.Input{Vault: s.in.Vault, Pump: st.Pump, Pose: layout.Pose{Turn: turned}, Settings: s.in.Settings, Parts: []layout.Laid{{Part: p.Part}}}
+		in := layout.Input{Vault: s.in.Vault, Pump: st.Pump, Pose: st.poseAt(turned, 0, 0), Settings: s.in.Settings, Parts: []layout.Laid{{Part: p.Part}}}
 		for _, q := range s.in.Pipes {
 			in.Pipes = append(in.Pipes, q.Pipe)
 		}

@@ -251,7 +251,7 @@ func (s *search) lay(o *order, parts []*piece, x []float64) (*Layout, bool) {
 	}
 	in := c.in
 	in.Vault = s.in.Vault
-	in.Pose.At = geom.Vec3{X: x[varX], Y: x[varY]}
+	in.Pose = s.in.Standings[o.standing].poseAt(o.turned, x[varX], x[varY])
 	in.Parts = append([]layout.Laid(nil), c.in.Parts...)
 	marks(in.Parts, parts)
 	for i, k := range c.slot {

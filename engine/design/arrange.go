@@ -239,7 +239,7 @@ func (m *model) standings(a *Arranging, pumpIndex int) bool {
 			if !w.At.X.IsZero() || !w.At.Y.IsZero() || !w.At.Z.IsZero() {
 				s.Fixed, s.Pose = true, layout.Pose{At: vec(w.At), Turn: w.Turn.SI}
 			}
-			if f, fits := m.goesIn(pump, t, w.Turn.SI, len(s.Turns) == 0 && !s.Fixed); !fits {
+			if f, fits := m.goesIn(pump, t, s.Pose, w.Turn.SI, len(s.Turns) == 0 && !s.Fixed); !fits {
 				large = append(large, f)
 				continue
 			}

@@ -14,8 +14,9 @@ import (
 
 // goesIn tells whether the pump in an attitude goes into the vault, its plumbing
 // aside: through the rim and onto the floor, turned by an angle or, where it may
-// be turned freely, either way. A round vault takes the diagonal.
-func (m *model) goesIn(pump *job.Pump, t *job.Attitude, turn unit.Angle, free bool) (trace.Finding, bool) {
+// be turned freely, either way; where it is fixed above the floor, from there. A
+// round vault takes the diagonal.
+func (m *model) goesIn(pump *job.Pump, t *job.Attitude, pose layout.Pose, turn unit.Angle, free bool) (trace.Finding, bool) {
 	v := &m.job.Vault
 	long, wide := min(v.Length.SI, v.FloorLength.Or(v.Length.SI)), min(v.Width.SI, v.FloorWidth.Or(v.Width.SI))
 	s, c := math.Sincos(float64(turn))
@@ -41,6 +42,9 @@ func (m *model) goesIn(pump *job.Pump, t *job.Attitude, turn unit.Angle, free bo
 		})
 	}
 	high := over{"height", t.Height.SI, v.Depth.SI}
+	if up := unit.Length(pose.At.Z); up > 0 { // fixed above the floor
+		high = over{"top above the floor", t.Height.SI + up, v.Depth.SI}
+	}
 	var least *over
 	for _, size := range sizes {
 		o := worst(high, over{"length", unit.Length(size[0]), long}, over{"width", unit.Length(size[1]), wide})
