@@ -10,15 +10,20 @@ import (
 	"plashet/demo"
 	"plashet/engine/design"
 	"plashet/job"
+	"plashet/serve"
+	"plashet/store/memory"
 )
 
 func demoCommand() *cobra.Command {
+	printOnly := false
+	o := serve.Options{}
 	c := &cobra.Command{
-		Use: "demo [NAME]", Short: "Design the invented example jobs and print the answers", Args: operands,
+		Use: "demo [NAME]", Short: "Design the invented example jobs, print the answers and show them in a browser", Args: operands,
 		ValidArgs: demo.Names(),
 		Long: `Designs the example jobs, or the one named, and prints the answers. Sites, pumps and
 prices are invented. Each job hides a trap; that the answer tells of it is no failure,
-so the exit code is 0.`,
+so the exit code is 0. Then serves the pages of all of them on this machine until Ctrl-C;
+what is changed there is kept in memory only.`,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			names := demo.Names()
 			if len(args) == 1 {
@@ -35,10 +40,14 @@ so the exit code is 0.`,
 				}
 				_, _ = fmt.Fprintln(cmd.OutOrStdout())
 			}
-			return nil
+			if printOnly {
+				return nil
+			}
+			return servePages(cmd, memory.New(), o)
 		},
 	}
-	c.Flags().Bool("no-serve", false, "print only (serving the examples is not built yet, so this is what happens anyway)")
+	c.Flags().BoolVar(&printOnly, "no-serve", false, "print only")
+	c.Flags().StringVar(&o.Addr, "addr", serve.Usual, "serve on this `address`")
 	return c
 }
 

@@ -53,7 +53,7 @@ var enApp = map[string]string{
 	"app.model.keys": "Keys on the picture: arrows turn, + and − come nearer and go away, Home brings the first view back, Escape lets a part go.", "app.model.parts": "Parts", "app.model.home": "First view",
 	"app.model.left": "Turn left", "app.model.right": "Turn right", "app.model.up": "From higher up", "app.model.down": "From lower down", "app.model.nearer": "Nearer", "app.model.farther": "Farther away",
 	"app.model.flat": "The assembly as drawn. This browser does not show models in three dimensions.", "app.model.file": "Model as a file (GLB)",
-	"app.export.title": "For other programs", "app.export.how": "Each file is made of the newest revision. Hand “what it rests on” on with the others. Not a code approval.", "app.export.none": "This job has nothing yet for: {list}.",
+	"app.export.title": "For other programs", "app.export.how": "Each file is made of the newest state. Hand “what it rests on” on with the others. Not a code approval.", "app.export.none": "This job has nothing yet for: {list}.",
 	"app.export.materials": "material list", "app.export.cuts": "pieces to cut", "app.export.sticks": "sticks and what is left", "app.export.levels": "levels", "app.export.start-and-stop": "levels through time",
 	"app.export.basis": "what it rests on: findings, assumptions", "app.export.workbook": "all of these as one spreadsheet", "app.export.plan": "plan at full size (DXF)", "app.export.section": "section at full size (DXF)",
 	"app.export.isometric": "assembly at full size (DXF)", "app.export.model": "assembly in three dimensions (GLB)", "app.export.job": "the job file", "app.export.schema": "the job file’s schema",

@@ -65,7 +65,7 @@ var mayImport = map[string][]string{
 	"shelf":       {"engine/unit", "engine/trace", "engine/hydro", "engine/design", "table", "job"},
 	"shelf/chart": {"engine/trace"},
 	"shelf/keep":  {"engine/trace", "job", "shelf", "store"},
-	"cli":         {"offer", "engine/unit", "engine/trace", "engine/design", "engine/arrange", "engine/catalog", "job", "words", "answer", "drawing", "paper", "table", "export", "render/svg", "render/pdf", "render/xlsx", "demo", "app", "serve", "shelf", "shelf/keep", "store", "store/carry", "store/sqldb"},
+	"cli":         {"offer", "engine/unit", "engine/trace", "engine/design", "engine/arrange", "engine/catalog", "job", "words", "answer", "drawing", "paper", "table", "export", "render/svg", "render/pdf", "render/xlsx", "demo", "app", "serve", "shelf", "shelf/keep", "store", "store/carry", "store/memory", "store/sqldb"},
 	"cmd/plashet": {"cli"},
 
 	"store/memory": {"store"},

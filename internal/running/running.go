@@ -45,7 +45,7 @@ func (t Tests) Run() int {
 	return code
 }
 
-// Server is a `plashet serve` under way.
+// Server is the program under way, serving pages.
 type Server struct {
 	URL string // without a slash at the end
 	cmd *exec.Cmd
@@ -56,15 +56,22 @@ var opens = regexp.MustCompile(`http://[^ ]+`)
 // most is how long the program may take to open its address.
 const most = 20 * time.Second
 
-// Serve starts the program on a free port of the loopback address, its jobs in
-// the database named, and stops it when the test ends.
+// Serve starts `plashet serve` on a free port of the loopback address, its jobs
+// in the database named, and stops it when the test ends.
 func Serve(t testing.TB, database string) *Server {
+	t.Helper()
+	return Start(t, "serve", "--database", database)
+}
+
+// Start runs a command of the program that serves pages, on a free port of the
+// loopback address, and stops it when the test ends.
+func Start(t testing.TB, command string, more ...string) *Server {
 	t.Helper()
 	path, err := Program()
 	if err != nil {
 		t.Fatal(err)
 	}
-	cmd := exec.CommandContext(context.Background(), path, "serve", "--addr", "127.0.0.1:0", "--database", database)
+	cmd := exec.CommandContext(context.Background(), path, append([]string{command, "--addr", "127.0.0.1:0"}, more...)...)
 	cmd.Stderr = os.Stderr
 	cmd.SysProcAttr = &syscall.SysProcAttr{Setpgid: true}
 	out, err := cmd.StdoutPipe()
