@@ -56,6 +56,16 @@ func Chosen(w io.Writer, c *design.Choice, read []trace.Fault, l *words.Language
 	return p.err
 }
 
+// ChooseProgress says how far a search over a shelf has got.
+func ChooseProgress(g size.Progress, l *words.Language) string {
+	p := printer{say: l}
+	args := []trace.Arg{count("done", g.Pumps), count("of", g.Of)}
+	if g.PairsOf > 0 {
+		args = append(args, count("pairs", g.Pairs), count("pairsOf", g.PairsOf))
+	}
+	return p.text("choose.progress", args...)
+}
+
 // money shows what counts over the years: an amount, or kWh where nothing tells
 // what these cost.
 func (p *choosing) money(x size.Cost) string {
@@ -143,7 +153,11 @@ func (p *choosing) front() {
 		p.tell("", "choose.front.none")
 		return
 	}
-	p.tell("", p.either("choose.front.covered", "choose.front.covered.unpriced"), num("count", unit.Ratio(p.c.Result.Covered), unit.KindCount))
+	covered := p.either("choose.front.covered", "choose.front.covered.unpriced")
+	if p.c.Result.Stopped {
+		covered = "choose.front.stopped"
+	}
+	p.tell("", covered, num("count", unit.Ratio(p.c.Result.Covered), unit.KindCount))
 	for n := range p.c.Result.Front {
 		d := &p.c.Result.Front[n]
 		counts := p.text(p.either("choose.design", "choose.design.unpriced"), count("number", n+1), str("first", p.first(d.First)), str("years", p.money(d.Years)), str("reserve", p.reserve(d.Step)))

@@ -27,7 +27,7 @@ func choice(t *testing.T, change func(j *job.Job)) *design.Choice {
 		t.Fatal(faults, more)
 	}
 	change(j)
-	return design.Choose(book, j, shelf, ill, design.Want{Years: 10, Discount: 0.04, Rated: true, Pairs: design.PairsAny})
+	return design.Choose(t.Context(), book, j, shelf, ill, design.Want{Years: 10, Discount: 0.04, Rated: true, Pairs: design.PairsAny}, nil)
 }
 
 // TestChosenJSON: the JSON reads back and tells what the choice does; the pumps

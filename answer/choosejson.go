@@ -22,6 +22,7 @@ type ChosenDocument struct {
 	Years    float64        `json:"years" doc:"over which costs are counted"`
 	Discount float64        `json:"discount" doc:"rate a year, a part of 1"`
 	Covered  float64        `json:"covered" doc:"number of designs that the front is proven best over"`
+	Stopped  bool           `json:"stopped,omitempty" doc:"the search ended before it was done: the front is that of what was looked at, and proves nothing of the rest"`
 	Front    []ChosenDesign `json:"front" doc:"the designs that none beats on first cost, cost over the years and reserve together; by cost over the years"`
 	Lost     []ChosenLost   `json:"lost,omitempty" doc:"the other pumps that serve, each with its cheapest design"`
 	Out      []ChosenOut    `json:"out,omitempty" doc:"the pumps that do not serve alone"`
@@ -106,7 +107,7 @@ func BuildChosen(c *design.Choice, read []trace.Fault, l *words.Language) Chosen
 	p := &choosing{printer{say: l, unit: c.Units}, c}
 	d := ChosenDocument{Format: FormatName, Version: FormatVersion, Name: c.Name, Units: systemName(c.Units), Currency: c.Currency, Years: float64(c.Years), Discount: float64(c.Discount), Front: []ChosenDesign{}}
 	if c.Result != nil {
-		d.Covered = c.Result.Covered
+		d.Covered, d.Stopped = c.Result.Covered, c.Result.Stopped
 		for i := range c.Result.Front {
 			d.Front = append(d.Front, p.designJSON(&c.Result.Front[i]))
 		}

@@ -109,6 +109,8 @@ func newIn(given Given, l *words.Language) http.Handler {
 	page("POST /jobs/{id}/accept", a.accept)
 	page("POST /jobs/{id}/take", a.take)
 	page("GET /jobs/{id}/choose", a.choose)
+	page("POST /jobs/{id}/choose/stop", a.stopChoose)
+	page("POST /jobs/{id}/choose/again", a.againChoose)
 	page("GET /jobs/{id}/layouts", a.layouts)
 	page("POST /jobs/{id}/layouts/find", a.findLayouts)
 	page("POST /jobs/{id}/layouts/stop", a.stopLayouts)

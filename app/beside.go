@@ -54,6 +54,11 @@ func key(kind string, o *opened) string { return kind + " " + o.rev.ID }
 // look reads a run of the job and whether its result still holds; the value is
 // nil where there is none.
 func (a *app) look(kind string, o *opened) (b beside, value any) {
+	return a.lookOf(kind, o, o.rev.Digest)
+}
+
+// lookOf is look for a run that stands on more than the job: of names all of it.
+func (a *app) lookOf(kind string, o *opened, of string) (b beside, value any) {
 	if a.Runs == nil {
 		return b, nil
 	}
@@ -62,7 +67,7 @@ func (a *app) look(kind string, o *opened) (b beside, value any) {
 		return b, nil
 	}
 	b.Running, b.Waits, b.Failed, b.Progress = !r.Done, r.Waits, r.Failed, r.Progress
-	b.Stale = r.Of != o.rev.Digest
+	b.Stale = r.Of != of
 	if m, ok := r.Result.(made); ok && r.Done {
 		b.State, value = m.number, m.value
 	}
@@ -81,11 +86,16 @@ func (a *app) running(kind string, o *opened) bool {
 // begin starts work on the job as it stands. Without a runner it is done while
 // the page waits.
 func (a *app) begin(kind string, o *opened, do Work) bool {
+	return a.beginOf(kind, o, o.rev.Digest, do)
+}
+
+// beginOf is begin for work that stands on more than the job.
+func (a *app) beginOf(kind string, o *opened, of string, do Work) bool {
 	if a.Runs == nil {
 		return false
 	}
-	number, digest := o.rev.Number, o.rev.Digest
-	return a.Runs.Start(key(kind, o), digest, func(ctx context.Context, tell func(string)) any {
+	number := o.rev.Number
+	return a.Runs.Start(key(kind, o), of, func(ctx context.Context, tell func(string)) any {
 		if v := do(ctx, tell); v != nil {
 			return made{number, v}
 		}

@@ -2,6 +2,7 @@ package app
 
 import (
 	"bytes"
+	"context"
 	_ "embed" // the description
 	"encoding/json"
 	"errors"
@@ -55,9 +56,8 @@ func (a *app) others(mux *http.ServeMux) {
 	on("GET "+underInterface+"/jobs/{id}/answer", a.onJob(func(o *opened) (any, error) { return o.doc, nil }))
 	on("GET "+underInterface+"/jobs/{id}/check", a.onJob(func(o *opened) (any, error) { return faultsOf(o.solved), nil }))
 	on("GET "+underInterface+"/jobs/{id}/choose", a.onJob(func(o *opened) (any, error) {
-		pumps := o.job.Pumps[:min(len(o.job.Pumps), mostShelf)]
-		c := design.Choose(a.Book, o.job, pumps, job.IllPumps(o.faults), design.Want{Pairs: design.PairsAlike}, o.faults...)
-		return answer.BuildChosen(c, nil, a.Language), nil
+		x := a.choosing(context.Background(), o, shelfOwn, design.Want{Pairs: design.PairsAlike}, nil)
+		return answer.BuildChosen(x.choice, nil, a.Language), nil
 	}))
 	on("GET "+underInterface+"/jobs/{id}/sheets", a.onJob(func(o *opened) (any, error) {
 		list := []sheetLine{}

@@ -103,7 +103,7 @@ func legs(t *testing.T) float64 {
 		Pairs:    size.PairsAlike, Legs: []size.Choice{{Name: "leg", Bore: 0.05, Length: 1, Pipe: lossOf(0.3 / float64(q) / float64(q))}},
 		Energy: size.Energy{PerYear: unit.Hour, Tariff: size.Whole, Worth: 1},
 	}
-	r, faults := size.Find(p)
+	r, faults := size.Find(t.Context(), p, nil)
 	if len(faults) > 0 || len(r.Front) != 1 {
 		t.Fatal(faults, r.Front)
 	}

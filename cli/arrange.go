@@ -1,15 +1,10 @@
 package cli
 
 import (
-	"context"
 	"errors"
 	"fmt"
-	"io"
-	"os"
-	"os/signal"
 	"runtime"
 	"strconv"
-	"time"
 
 	"github.com/spf13/cobra"
 
@@ -21,7 +16,6 @@ import (
 	"plashet/engine/trace"
 	"plashet/engine/unit"
 	"plashet/job"
-	"plashet/words"
 )
 
 // arranger holds the flags of arrange.
@@ -153,16 +147,14 @@ func (f *arranger) check() (number int, err error) {
 
 // search runs the search until it is done or somebody stops it.
 func (f *arranger) search(cmd *cobra.Command, book *catalog.Book, j *job.Job, faults []trace.Fault) *design.Arranging {
-	parent := cmd.Context()
-	if parent == nil {
-		parent = context.Background()
-	}
-	ctx, stop := signal.NotifyContext(parent, os.Interrupt)
+	ctx, stop := stoppable(cmd)
 	defer stop()
 	want := f.want
 	want.Cores = runtime.GOMAXPROCS(0)
 	show := progress{w: cmd.ErrOrStderr(), say: spoken(cmd), every: shownEvery}
-	return design.Arrange(ctx, book, j, want, show.tell, faults...)
+	return design.Arrange(ctx, book, j, want, func(g arrange.Progress) {
+		show.tell(func() string { return answer.Progress(g, show.say) })
+	}, faults...)
 }
 
 // write puts the job with the kept layout in its place.
@@ -184,33 +176,4 @@ func (f *arranger) write(cmd *cobra.Command, next *job.Job, faults []trace.Fault
 		_, _ = fmt.Fprintf(cmd.ErrOrStderr(), "Written to %s. Next: plashet design %s\n", f.to.out, f.to.out)
 	}
 	return nil
-}
-
-// shownEvery is how long a line of progress stands before the next.
-const shownEvery = 2 * time.Second
-
-// progress shows how far a search has got: a line now and then, none for a
-// search that is done at once.
-type progress struct {
-	w     io.Writer
-	say   *words.Language
-	every time.Duration
-	last  time.Time
-	begun bool
-}
-
-func (p *progress) tell(g arrange.Progress) {
-	now := time.Now()
-	if p.last.IsZero() {
-		p.last = now
-	}
-	if now.Sub(p.last) < p.every {
-		return
-	}
-	if !p.begun {
-		p.begun = true
-		_, _ = fmt.Fprintln(p.w, p.say.Word("found.stop"))
-	}
-	p.last = now
-	_, _ = fmt.Fprintln(p.w, answer.Progress(g, p.say))
 }

@@ -13,14 +13,18 @@ import (
 	"plashet/demo"
 	"plashet/engine/catalog"
 	"plashet/engine/design"
+	"plashet/engine/size"
 	"plashet/engine/trace"
 	"plashet/engine/unit"
 	"plashet/job"
+	"plashet/shelf"
+	"plashet/shelf/keep"
 )
 
 // choice holds the flags of choose.
 type choice struct {
 	shelf    string
+	database string
 	years    string
 	discount string
 	speed    string
@@ -30,8 +34,11 @@ type choice struct {
 	json     bool
 }
 
-// inventedShelf is the word for the invented shelf.
-const inventedShelf = "invented"
+// The words for shelves that are no file.
+const (
+	inventedShelf = "invented"
+	sharedShelf   = "shared" // the one in the database, that all jobs share
+)
 
 func chooseCommand() *cobra.Command {
 	var f choice
@@ -45,15 +52,21 @@ how far the pump could stand, and what other pipe would save most.
 
 The shelf is a JSON list of pumps as they stand in a job, or a job file with pumps; bare
 numbers are read in the job's units, bare prices in its currency. Without one the job's
-own pumps are compared. "` + inventedShelf + `" is a shelf of invented pumps, to try this out.
+own pumps are compared. "` + sharedShelf + `" is the pump shelf that all jobs share (plashet pumps);
+"` + inventedShelf + `" is a shelf of invented pumps, to try this out.
 Prices of pipe and fittings are the job's; a size without a price is left out, and where
 nothing has one first costs are told as not known and the electricity is compared. There
-must be one way only from the pump to each feed: loops and pumps in a row are for design.`,
+must be one way only from the pump to each feed: loops and pumps in a row are for design.
+
+A long search shows on standard error how far it has got. Ctrl-C stops it; the best so far
+are then printed, as what they are: not proven.`,
 		Example: `  plashet choose garden.json
+  plashet choose garden.json --shelf shared
   plashet choose garden.json --shelf supplier.json --years 10 --discount 4%`,
 		RunE: func(cmd *cobra.Command, args []string) error { return f.run(cmd, args[0]) },
 	}
-	c.Flags().StringVar(&f.shelf, "shelf", "", "`file` with the pumps to choose from, or "+inventedShelf)
+	c.Flags().StringVar(&f.shelf, "shelf", "", "`file` with the pumps to choose from, or "+sharedShelf+" or "+inventedShelf)
+	databaseFlag(c, &f.database)
 	c.Flags().StringVar(&f.years, "years", "", "`years` that running costs are counted over")
 	c.Flags().StringVar(&f.discount, "discount", "", "`rate` a year by which later payments count less, such as 4%")
 	c.Flags().StringVar(&f.speed, "speed", "", "greatest `speed` of the water in the pipe, such as '5 ft/s'")
@@ -81,7 +94,7 @@ func (f *choice) run(cmd *cobra.Command, name string) error {
 	if err != nil {
 		return ours{err}
 	}
-	c := design.Choose(book, j, pumps, ill, want, faults...)
+	c := f.search(cmd, book, j, pumps, ill, want, faults)
 	faults = append(slices.Clone(faults), of...)
 	if f.json {
 		err = answer.ChosenJSON(cmd.OutOrStdout(), c, faults, spoken(cmd))
@@ -105,6 +118,9 @@ func (f *choice) stock(cmd *cobra.Command, j *job.Job, read []trace.Fault) (pump
 	case inventedShelf:
 		pumps, ill, faults = job.ReadShelf(demo.Shelf(), j)
 		return pumps, ill, faults, nil
+	case sharedShelf:
+		pumps, ill, err = f.shared(cmd, j)
+		return pumps, ill, nil, err
 	}
 	data, err := load(cmd, f.shelf)
 	if err != nil {
@@ -112,6 +128,34 @@ func (f *choice) stock(cmd *cobra.Command, j *job.Job, read []trace.Fault) (pump
 	}
 	pumps, ill, faults = job.ReadShelf(data, j)
 	return pumps, ill, faults, nil
+}
+
+// shared reads the shelf that all jobs share.
+func (f *choice) shared(cmd *cobra.Command, j *job.Job) (pumps []job.Pump, ill map[int]bool, err error) {
+	s, err := openStore(cmd.Context(), f.database)
+	if err != nil {
+		return nil, nil, err
+	}
+	defer closing(s, &err)
+	stock, err := keep.StockFor(cmd.Context(), s, j, shelf.MostRows)
+	if err != nil {
+		return nil, nil, blame(err)
+	}
+	leftOut(cmd, stock.Unread)
+	if stock.More {
+		_, _ = fmt.Fprintf(cmd.ErrOrStderr(), "There are more than %d pumps on the shelf; the rest was not looked at.\n", shelf.MostRows)
+	}
+	return stock.Pumps, stock.Ill, nil
+}
+
+// search compares until it is done or somebody stops it.
+func (f *choice) search(cmd *cobra.Command, book *catalog.Book, j *job.Job, pumps []job.Pump, ill map[int]bool, want design.Want, faults []trace.Fault) *design.Choice {
+	ctx, stop := stoppable(cmd)
+	defer stop()
+	show := progress{w: cmd.ErrOrStderr(), say: spoken(cmd), every: shownEvery}
+	return design.Choose(ctx, book, j, pumps, ill, want, func(g size.Progress) {
+		show.tell(func() string { return answer.ChooseProgress(g, show.say) })
+	}, faults...)
 }
 
 // want reads the flags.

@@ -50,15 +50,20 @@ func pumpsCommand() *cobra.Command {
 			for _, p := range list {
 				jobs = append(jobs, p.Job)
 			}
-			if unread > 0 {
-				_, _ = fmt.Fprintf(cmd.ErrOrStderr(), "%d pumps on the shelf cannot be read and are left out.\n", unread)
-			}
+			leftOut(cmd, unread)
 			return to.write(cmd, shelf.PumpsCSV(jobs))
 		},
 	}
 	databaseFlag(out, &database)
 	to.flags(out)
 	return group("pumps", "The pump shelf that all jobs share, from and to CSV", in, out)
+}
+
+// leftOut tells of pumps that cannot be read.
+func leftOut(cmd *cobra.Command, unread int) {
+	if unread > 0 {
+		_, _ = fmt.Fprintf(cmd.ErrOrStderr(), "%d pumps on the shelf cannot be read and are left out.\n", unread)
+	}
 }
 
 func importPumps(cmd *cobra.Command, f *csvFlags, file string) (err error) {

@@ -77,6 +77,10 @@ var enApp = map[string]string{
 	"app.choose.go": "Choose pump and pipe from a shelf", "app.choose.title": "Pump and pipe chosen from a shelf",
 	"app.choose.lead": "Every pump, alone and two side by side, with every size of pipe, held against the flows wanted. Those that no other beats on first cost, cost over the years and reserve:",
 	"app.choose.own":  "The job's own pumps", "app.choose.invented": "A shelf of invented pumps", "app.choose.pumps": "pump", "app.choose.pipe": "pipe", "app.choose.first": "first cost",
+	"app.choose.shared": "The pumps on our shelf", "app.choose.many": "How many pumps may run", "app.choose.pumps.one": "One pump", "app.choose.pumps.alike": "Two of a kind too", "app.choose.pumps.any": "Any two too",
+	"app.choose.take": "Take a pump into the job", "app.choose.takelead": "It is copied with all its figures. The job keeps which pump of the shelf it was, and tells when the shelf’s changes.", "app.choose.takeit": "Take {name}",
+	"app.choose.toomany": "There are more pumps than are compared at once. The rest was not looked at.",
+	"app.choose.stopped": "Stopped: these are the best so far, and prove nothing of the rest.", "app.choose.again": "Compare again",
 	"app.choose.years": "over the years", "app.choose.power": "power", "app.choose.out": "Does not serve", "app.choose.none": "None of them serves what is wanted, or the job does not say enough.",
 	"app.choose.know": "Worth knowing", "app.choose.shelf": "Which shelf",
 

@@ -24,6 +24,8 @@ var enChoose = map[string]string{
 
 	"choose.front.none":             "No pump of the shelf serves what is wanted. Ask for less, allow larger pipe, or add pumps.",
 	"choose.front.covered":          "held against {count} designs; none beats one of these on first cost, cost over the years and reserve together",
+	"choose.progress":               "{done} of {of} pumps looked at[, {pairs} of {pairsOf} pairs]",
+	"choose.front.stopped":          "stopped after {count} designs: the best of those, not proven",
 	"choose.front.covered.unpriced": "held against {count} designs; none beats one of these on electricity, size of pipe and reserve together",
 	"choose.design.unpriced":        "{number}. first cost not known, {years} of electricity over the years; reserve {reserve}",
 	"choose.leg":                    "joined by a leg of {length} in {pipe} for each, with its check valve, both priced and their loss counted",

@@ -67,6 +67,10 @@ var esApp = map[string]string{
 	"app.choose.go": "Elegir bomba y tubo de un estante", "app.choose.title": "Bomba y tubo elegidos de un estante",
 	"app.choose.lead": "Cada bomba, sola y dos lado a lado, con cada medida de tubo, contra los caudales pedidos. Las que ninguna otra supera en costo inicial, costo por los años y reserva:",
 	"app.choose.own":  "Las bombas del trabajo", "app.choose.invented": "Un estante de bombas inventadas", "app.choose.pumps": "bomba", "app.choose.pipe": "tubo", "app.choose.first": "costo inicial",
+	"app.choose.shared": "Las bombas de nuestro estante", "app.choose.many": "Cuántas bombas pueden trabajar", "app.choose.pumps.one": "Una bomba", "app.choose.pumps.alike": "También dos iguales", "app.choose.pumps.any": "También dos cualesquiera",
+	"app.choose.take": "Pasar una bomba al trabajo", "app.choose.takelead": "Se copia con todos sus datos. El trabajo guarda qué bomba del estante fue y avisa cuando la del estante cambia.", "app.choose.takeit": "Pasar {name}",
+	"app.choose.toomany": "Hay más bombas de las que se comparan de una vez. Las demás no se miraron.",
+	"app.choose.stopped": "Detenido: son las mejores hasta ahora y no prueban nada de las demás.", "app.choose.again": "Comparar de nuevo",
 	"app.choose.years": "por los años", "app.choose.power": "potencia", "app.choose.out": "No sirve", "app.choose.none": "Ninguna sirve para lo pedido, o el trabajo no dice lo suficiente.",
 	"app.choose.know": "Bueno saberlo", "app.choose.shelf": "Qué estante",
 

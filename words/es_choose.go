@@ -21,6 +21,8 @@ var esChoose = map[string]string{
 	"choose.reserve.under":          "menos de {percent}",
 	"choose.front.none":             "Ninguna bomba del estante sirve para lo pedido. Pida menos, permita tubo más grande, o agregue bombas.",
 	"choose.front.covered":          "contra {count} diseños; ninguno supera a uno de estos en costo inicial, costo por los años y reserva juntos",
+	"choose.progress":               "{done} de {of} bombas vistas[, {pairs} de {pairsOf} pares]",
+	"choose.front.stopped":          "detenido tras {count} diseños: los mejores de esos, sin prueba",
 	"choose.front.covered.unpriced": "contra {count} diseños; ninguno supera a uno de estos en electricidad, medida de tubo y reserva juntos",
 	"choose.design.unpriced":        "{number}. costo inicial desconocido, {years} de electricidad por los años; reserva {reserve}",
 	"choose.leg":                    "unidas por un ramal de {length} en {pipe} cada una, con su válvula check, los dos con precio y su pérdida contada",

@@ -115,6 +115,7 @@ var esDesign = map[string]string{
 	"assume.choose.leg":      "No se dice con qué se unen dos bombas lado a lado; se supuso {value} de tubo, una {valve} y un ramal de te para cada una; se cuenta su pérdida, y su precio donde se conocen precios.",
 	"design.choose.years":    "Los años deben ser de 1 a 100 y el descuento de 0 a 100 % al año. Dé otras cifras.",
 	"design.choose.kind":     "{where}: “{name}” no es una clase de tubo de las tablas. Nombre una que lo sea.",
+	"design.choose.stopped":  "La búsqueda se detuvo: se compararon {done} de {of} bombas[ y {pairs} de {pairsOf} pares]. Los diseños de aquí son los mejores de esos y no prueban nada de los demás. Déjela llegar al final antes de comprar.",
 	"design.choose.tariff":   "El trabajo no tiene precio de electricidad, así que el costo por los años es solo el inicial. Dé el precio de un kWh.",
 	"design.choose.left":     "Línea “{name}”: {count} medidas quedan fuera porque una parte de cada una no tiene precio; la primera es “{item}”.",
 	"design.void.choice":     "No se elige nada, porque se apoyaría en lo que no se pudo leer: {places}. Corrija eso primero.",

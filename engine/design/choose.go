@@ -1,6 +1,8 @@
 package design
 
 import (
+	"context"
+
 	"github.com/shopspring/decimal"
 
 	"plashet/engine/catalog"
@@ -29,6 +31,8 @@ const (
 	CodeChooseKind = "design.choose.kind"
 	// FindNoChoice: faults of reading, on which a choice would stand. Args: places.
 	FindNoChoice = "design.void.choice"
+	// FindChooseStopped: the search was stopped before it was done. Args: done, of, pairs and pairsOf where two pumps may run.
+	FindChooseStopped = "design.choose.stopped"
 	// FindChooseTariff: without a tariff the electricity counts for nothing. No args.
 	FindChooseTariff = "design.choose.tariff"
 	// FindChooseEnergy: with neither first costs nor a tariff what counts over the years is kWh. No args.
@@ -79,6 +83,7 @@ type Choice struct {
 	Vault    unit.Length
 	Problem  *size.Problem // nil where it could not be put together
 	Result   *size.Result  // likewise
+	Of       []int         // of each of the problem's pumps, its place on the shelf: one for each of its speeds
 	Best     *Backwards    // the cheapest over the years, asked backwards; nil without one
 	Drawn    *Backwards    // the job as drawn, likewise, where its pump and pipe are among those chosen from
 
@@ -104,16 +109,20 @@ var reserves = []unit.Ratio{1.05, 1.10, 1.15, 1.20, 1.25}
 // names by index those that were not read whole. The job's runs give lengths and
 // fittings, its prices the costs. Unread are the faults of reading the job, as
 // with Solve; those of its pumps are ill's matter.
-func Choose(book *catalog.Book, j *job.Job, shelf []job.Pump, ill map[int]bool, want Want, unread ...trace.Fault) *Choice {
+//
+// The search goes on until it is done or the context is; what it has then is told
+// as what it is. Progress is told while it runs, where tell is not nil.
+func Choose(ctx context.Context, book *catalog.Book, j *job.Job, shelf []job.Pump, ill map[int]bool, want Want, tell func(size.Progress), unread ...trace.Fault) *Choice {
 	own := *j
-	own.Pumps, ill = spread(shelf, ill)
+	var of []int
+	own.Pumps, ill, of = spread(shelf, ill)
 	m := &model{book: book, job: &own, out: &Result{Units: j.System()}, pipes: map[job.PipeName]catalog.Pipe{}, losses: map[job.PipeName]catalog.Loss{}, curves: map[int]*hydro.Curve{}}
 	for _, f := range unread {
 		if !begins(f.Path, "/pumps") {
 			m.unread = append(m.unread, f)
 		}
 	}
-	c := &Choice{Name: j.Name, Units: j.System(), Currency: j.Site.Currency, Speed: want.MostSpeed, Years: want.Years, Discount: want.Discount}
+	c := &Choice{Name: j.Name, Units: j.System(), Currency: j.Site.Currency, Speed: want.MostSpeed, Years: want.Years, Discount: want.Discount, Of: of}
 	if c.Speed <= 0 {
 		c.Speed = fastBad
 	}
@@ -122,7 +131,7 @@ func Choose(book *catalog.Book, j *job.Job, shelf []job.Pump, ill map[int]bool, 
 		if inUse == "" && len(j.Pumps) > 0 {
 			inUse = j.Pumps[0].Name
 		}
-		m.choose(c, want, ill, inUse)
+		m.choose(ctx, c, want, ill, inUse, tell)
 	}
 	c.Faults = append(c.Faults, m.out.Faults...)
 	c.Findings = append(c.Findings, m.out.Findings...)
@@ -130,7 +139,7 @@ func Choose(book *catalog.Book, j *job.Job, shelf []job.Pump, ill map[int]bool, 
 	return c
 }
 
-func (m *model) choose(c *Choice, want Want, ill map[int]bool, inUse string) {
+func (m *model) choose(ctx context.Context, c *Choice, want Want, ill map[int]bool, inUse string, tell func(size.Progress)) {
 	p := &size.Problem{Uniform: want.Uniform, Pairs: want.Pairs, MostSpeed: c.Speed, Reserves: reserves}
 	if !m.choosable() || !m.energyOf(c, p, want) {
 		return
@@ -139,7 +148,7 @@ func (m *model) choose(c *Choice, want Want, ill map[int]bool, inUse string) {
 	m.without(c, p, ill, want.Kinds)
 	if m.segments(p, want) && m.outlets(c, p) {
 		m.shelf(p, c.Vault, ill)
-		r, faults := size.Find(p)
+		r, faults := size.Find(ctx, p, tell)
 		if len(faults) > 0 {
 			for _, f := range faults {
 				m.fault("/runs", f.Code, f.Args...) // its path is the problem's, and its arguments name the run
@@ -147,6 +156,7 @@ func (m *model) choose(c *Choice, want Want, ill map[int]bool, inUse string) {
 			return
 		}
 		c.Problem, c.Result = p, r
+		m.stopped(r)
 		m.backwards(c, inUse)
 		m.notOpen(c)
 		m.lasting(c)
@@ -221,19 +231,4 @@ func costOf(d decimal.Decimal) size.Cost {
 // Money gives a cost as an amount in the job's currency.
 func (c *Choice) Money(x size.Cost) unit.Money {
 	return unit.Money{Amount: decimal.New(int64(x), -6), Currency: c.Currency}
-}
-
-// lasting tells which pumps of the best designs are to run longer than their
-// sheet is said to allow.
-func (m *model) lasting(c *Choice) {
-	hours := m.job.Site.HoursPerDay.Or(defaultHours)
-	told := map[int]bool{}
-	for i := range c.Result.Front {
-		for _, k := range c.Result.Front[i].Pumps {
-			if p := &m.job.Pumps[k]; hours > dutyLong && !p.Continuous && !told[k] {
-				told[k] = true
-				m.find(trace.Finding{Message: *reason(FindChooseDuty, p, trace.Num("found", hours, unit.KindHours)), Path: at("/pumps", k), Severity: trace.Caution})
-			}
-		}
-	}
 }

@@ -1,6 +1,7 @@
 package design
 
 import (
+	"context"
 	"math"
 	"slices"
 	"testing"
@@ -18,7 +19,7 @@ func chosen(t *testing.T, want Want, change func(j *job.Job)) (*catalog.Book, *j
 	t.Helper()
 	book, j := read(t, "hillside-cascade")
 	change(j)
-	return book, j, Choose(book, j, j.Pumps, nil, want)
+	return book, j, chooseAll(book, j, j.Pumps, nil, want)
 }
 
 func asIs(*job.Job) {}
@@ -168,7 +169,7 @@ func TestShelfAtFault(t *testing.T) {
 		spoilt("thick", func(p *job.Pump) { p.Solids = entry("x", unit.Length(0.1)) }),
 		spoilt("half read", func(*job.Pump) {}),
 	)
-	c := Choose(book, j, shelf, map[int]bool{len(shelf) - 1: true}, Want{Pairs: PairsAny})
+	c := chooseAll(book, j, shelf, map[int]bool{len(shelf) - 1: true}, Want{Pairs: PairsAny})
 	want := map[string]string{
 		"rises": "hydro.curve.rise", "twice": "hydro.curve.duplicate", "empty": "hydro.curve.none", "box": ReasonBox, "free": ReasonNoPrice, "no watts": size.ReasonWatts,
 		"wide": ReasonSpace, "deep": ReasonShallow, "odd port": ReasonPort, "outside": ReasonOutside, "thick": size.ReasonBore, "half read": ReasonIll,
@@ -198,7 +199,7 @@ func TestSpeedsOnTheShelf(t *testing.T) {
 	book, j, _ := chosen(t, Want{}, asIs)
 	p := j.Pumps[1]
 	p.Speeds = []job.PumpSpeed{{Name: "low", Part: entry("85 %", unit.Ratio(0.85))}}
-	c := Choose(book, j, []job.Pump{p}, nil, Want{})
+	c := chooseAll(book, j, []job.Pump{p}, nil, Want{})
 	if len(c.Problem.Pumps) != 2 || c.Problem.Pumps[1].Name != "L, speed low" {
 		t.Fatalf("%+v", c.Problem.Pumps)
 	}
@@ -268,10 +269,15 @@ func BenchmarkChoose(b *testing.B) {
 	for name, want := range map[string]Want{"one size": {Uniform: true}, "per run": {}, "per run, any two": {Pairs: PairsAny}} {
 		b.Run(name, func(b *testing.B) {
 			for b.Loop() {
-				if c := Choose(book, j, shelf, nil, want); len(c.Result.Front) == 0 {
+				if c := chooseAll(book, j, shelf, nil, want); len(c.Result.Front) == 0 {
 					b.Fatal("no front")
 				}
 			}
 		})
 	}
+}
+
+// chooseAll is Choose to its end.
+func chooseAll(book *catalog.Book, j *job.Job, shelf []job.Pump, ill map[int]bool, want Want) *Choice {
+	return Choose(context.Background(), book, j, shelf, ill, want, nil)
 }

@@ -16,7 +16,7 @@ import (
 func TestLegsPricedAndCounted(t *testing.T) {
 	book, j := read(t, "hillside-cascade")
 	shelf, ill, _ := job.ReadShelf(demo.Shelf(), j)
-	c := Choose(book, j, shelf, ill, Want{Pairs: PairsAny})
+	c := chooseAll(book, j, shelf, ill, Want{Pairs: PairsAny})
 	pairs := 0
 	for i := range c.Result.Front {
 		d := &c.Result.Front[i]

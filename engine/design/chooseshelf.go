@@ -31,21 +31,22 @@ const (
 	ReasonDroop = "design.choose.droop"
 )
 
-// spread lists each further speed of a pump as a pump of its own.
-func spread(shelf []job.Pump, ill map[int]bool) (out []job.Pump, still map[int]bool) {
+// spread lists each further speed of a pump as a pump of its own; of names the
+// place on the shelf of each.
+func spread(shelf []job.Pump, ill map[int]bool) (out []job.Pump, still map[int]bool, of []int) {
 	still = map[int]bool{}
 	for i, p := range shelf {
 		still[len(out)] = ill[i]
 		p.Speed = ""
-		out = append(out, p)
+		out, of = append(out, p), append(of, i)
 		for _, s := range p.Speeds {
 			q := p
 			q.Name, q.Speed = p.Name+", speed "+s.Name, s.Name
 			still[len(out)] = ill[i]
-			out = append(out, q)
+			out, of = append(out, q), append(of, i)
 		}
 	}
-	return out, still
+	return out, still, of
 }
 
 // shelf fills the pumps. One at fault is left aside with its reason; the rest
@@ -161,4 +162,32 @@ func (m *model) backwards(c *Choice, inUse string) {
 		g.Choices = append(g.Choices, k)
 	}
 	c.Drawn = ask(g)
+}
+
+// lasting tells which pumps of the best designs are to run longer than their
+// sheet is said to allow.
+func (m *model) lasting(c *Choice) {
+	hours := m.job.Site.HoursPerDay.Or(defaultHours)
+	told := map[int]bool{}
+	for i := range c.Result.Front {
+		for _, k := range c.Result.Front[i].Pumps {
+			if p := &m.job.Pumps[k]; hours > dutyLong && !p.Continuous && !told[k] {
+				told[k] = true
+				m.find(trace.Finding{Message: *reason(FindChooseDuty, p, trace.Num("found", hours, unit.KindHours)), Path: at("/pumps", k), Severity: trace.Caution})
+			}
+		}
+	}
+}
+
+// stopped tells that a search was ended before it was done.
+func (m *model) stopped(r *size.Result) {
+	if !r.Stopped {
+		return
+	}
+	count := func(name string, n int) trace.Arg { return trace.Num(name, unit.Ratio(n), unit.KindCount) }
+	args := []trace.Arg{count("done", r.Progress.Pumps), count("of", r.Progress.Of)}
+	if r.Progress.PairsOf > 0 {
+		args = append(args, count("pairs", r.Progress.Pairs), count("pairsOf", r.Progress.PairsOf))
+	}
+	m.find(trace.Finding{Message: trace.Message{Code: FindChooseStopped, Args: args}, Path: "/pumps", Severity: trace.Caution})
 }

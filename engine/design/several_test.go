@@ -187,7 +187,7 @@ func argOf(args []trace.Arg, name string) string {
 func TestChooseLeavesDrooping(t *testing.T) {
 	book, j := drooping(t, 1)
 	j.Pumps[0].Price = job.Money{Text: "300"}
-	c := Choose(book, j, j.Pumps[:1], nil, Want{Pairs: PairsAny})
+	c := chooseAll(book, j, j.Pumps[:1], nil, Want{Pairs: PairsAny})
 	if len(c.Faults) > 0 || len(c.Result.Front) > 0 || len(c.Result.Out) != 1 || c.Result.Out[0].Code != ReasonDroop {
 		t.Errorf("%+v, %v", c.Result, c.Faults)
 	}

@@ -1,6 +1,7 @@
 package size
 
 import (
+	"context"
 	"math"
 	"slices"
 
@@ -21,20 +22,44 @@ import (
 // at one head; one that would stand behind its shut valve serves nothing.
 //
 // With any fault of the problem the result is empty.
-func Find(p *Problem) (*Result, []trace.Fault) {
+//
+// Find goes on until it is done or the context is; what it has then is the front
+// of the designs looked at so far, and Stopped says so. Progress is told while it
+// runs, where tell is not nil.
+func Find(ctx context.Context, p *Problem, tell func(Progress)) (*Result, []trace.Fault) {
 	s, faults := newSearch(p)
 	if len(faults) > 0 {
 		return &Result{}, faults
 	}
+	s.ctx, s.tell = ctx, tell
+	s.progress.Of = len(p.Pumps)
+	done := 0
 	for i := range p.Pumps {
+		if s.stopped() {
+			break
+		}
 		s.single(i)
+		done++
+		s.progress.Pumps = done
 	}
-	s.result.Covered = float64(len(p.Pumps)) * s.covered()
+	s.result.Covered = float64(done) * s.covered()
 	if p.Pairs != PairsNone {
 		s.pairs()
 	}
+	s.result.Progress = s.progress
 	s.conclude()
 	return &s.result, nil
+}
+
+// stopped tells how far the search is, and whether it is to end.
+func (s *search) stopped() bool {
+	if !s.result.Stopped && s.ctx.Err() != nil {
+		s.result.Stopped = true
+	}
+	if s.tell != nil && !s.result.Stopped {
+		s.tell(s.progress)
+	}
+	return s.result.Stopped
 }
 
 // search is the state of Find.
@@ -49,6 +74,10 @@ type search struct {
 	found   []candidate
 	best    []plain // of each factor: what is found with at least that reserve
 	result  Result
+
+	ctx      context.Context
+	tell     func(Progress)
+	progress Progress
 }
 
 // stand is a pump of the shelf made ready.

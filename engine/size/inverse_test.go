@@ -35,7 +35,7 @@ func TestInverse(t *testing.T) {
 		r := rand.New(rand.NewPCG(seed, 11))
 		p := randomProblem(t, r, 1+r.IntN(5), 3, 1, 6)
 		p.MostSpeed = 0
-		found, faults := Find(p)
+		found, faults := toEnd(p)
 		if len(faults) > 0 || len(found.Front) == 0 {
 			continue
 		}
@@ -121,7 +121,7 @@ func TestChanges(t *testing.T) {
 		r := rand.New(rand.NewPCG(seed, 12))
 		p := randomProblem(t, r, 2+r.IntN(3), 4, 2, 12)
 		p.Uniform, p.MostSpeed = false, 0
-		found, faults := Find(p)
+		found, faults := toEnd(p)
 		if len(faults) > 0 || len(found.Front) == 0 {
 			continue
 		}

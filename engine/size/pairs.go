@@ -18,8 +18,15 @@ func (s *search) pairs() {
 		}
 	}
 	slices.SortStableFunc(order, func(a, b int) int { return int(min(max(s.p.Pumps[a].Price-s.p.Pumps[b].Price, -1), 1)) })
-	n := 0
+	n, all := 0, len(order)*(len(order)+1)/2
+	if s.p.Pairs == PairsAlike {
+		all = len(order)
+	}
+	s.progress.PairsOf = all
 	for at, i := range order {
+		if s.progress.Pairs = n; s.stopped() {
+			break
+		}
 		last := len(order)
 		if s.p.Pairs == PairsAlike {
 			last = at + 1
@@ -29,7 +36,7 @@ func (s *search) pairs() {
 			s.pair(min(i, j), max(i, j))
 		}
 	}
-	s.result.Pairs = n
+	s.result.Pairs, s.progress.Pairs = n, n
 	s.result.Covered += float64(n) * float64(len(s.legs())) * s.covered()
 }
 

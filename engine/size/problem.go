@@ -114,6 +114,16 @@ type Result struct {
 	// solved; bounds settled the others.
 	Covered       float64
 	Pairs, Solved int
+	// Stopped: the search ended before it was done, so that the front is that of
+	// what Progress tells and proves nothing of the rest.
+	Stopped  bool
+	Progress Progress
+}
+
+// Progress is how far a search has got.
+type Progress struct {
+	Pumps, Of      int // looked at alone, of all on the shelf
+	Pairs, PairsOf int // and two by two
 }
 
 // Design is one way to serve all wanted flows.

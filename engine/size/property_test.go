@@ -1,12 +1,14 @@
 package size
 
 import (
+	"context"
 	"math"
 	"math/rand/v2"
 	"slices"
 	"testing"
 
 	"plashet/engine/hydro"
+	"plashet/engine/trace"
 	"plashet/engine/unit"
 )
 
@@ -35,7 +37,7 @@ func each(t *testing.T, stream uint64, do func(seed uint64, r *rand.Rand, p *Pro
 	for seed := range uint64(150) {
 		r := rand.New(rand.NewPCG(seed, stream))
 		p := randomProblem(t, r, 1+r.IntN(6), 2+r.IntN(4), 1+r.IntN(3), 3+r.IntN(20))
-		if got, faults := Find(p); len(faults) == 0 && len(got.Front) > 0 {
+		if got, faults := toEnd(p); len(faults) == 0 && len(got.Front) > 0 {
 			do(seed, r, p, vectors(got))
 			met++
 		}
@@ -47,7 +49,7 @@ func each(t *testing.T, stream uint64, do func(seed uint64, r *rand.Rand, p *Pro
 
 func find(t *testing.T, p *Problem) []vector {
 	t.Helper()
-	r, faults := Find(p)
+	r, faults := toEnd(p)
 	if len(faults) > 0 {
 		return nil
 	}
@@ -171,7 +173,7 @@ func TestFaults(t *testing.T) {
 			Pumps:    []Pump{randomPump(t, r, "p", 5, 0.004)},
 		}
 	}
-	if _, faults := Find(sound()); len(faults) > 0 {
+	if _, faults := toEnd(sound()); len(faults) > 0 {
 		t.Fatal(faults)
 	}
 	for code, spoil := range map[string]func(p *Problem){
@@ -191,7 +193,7 @@ func TestFaults(t *testing.T) {
 	} {
 		p := sound()
 		spoil(p)
-		r, faults := Find(p)
+		r, faults := toEnd(p)
 		if len(faults) == 0 || faults[0].Code != code || len(r.Front) > 0 {
 			t.Errorf("%s is not told: %v", code, faults)
 		}
@@ -203,7 +205,7 @@ func TestBrokenPumpOnTheShelf(t *testing.T) {
 	p := threeFalls(t, 40, false, PairsAny)
 	before := find(t, p)
 	p.Pumps = append(p.Pumps, Pump{Name: "no curve"})
-	r, faults := Find(p)
+	r, faults := toEnd(p)
 	if len(faults) > 0 || !slices.Equal(vectors(r), before) {
 		t.Errorf("a pump without a curve changes the front of the others: %v", faults)
 	}
@@ -229,3 +231,6 @@ func longer(t *testing.T, c Choice, more unit.Length) Choice {
 	c.Pipe, c.Length = pipe, c.Length+more
 	return c
 }
+
+// toEnd is Find to its end.
+func toEnd(p *Problem) (*Result, []trace.Fault) { return Find(context.Background(), p, nil) }

@@ -65,14 +65,14 @@ var mayImport = map[string][]string{
 	"shelf":       {"engine/unit", "engine/trace", "engine/hydro", "engine/design", "table", "job"},
 	"shelf/chart": {"engine/trace"},
 	"shelf/keep":  {"engine/trace", "job", "shelf", "store"},
-	"cli":         {"offer", "engine/unit", "engine/trace", "engine/design", "engine/arrange", "engine/catalog", "job", "words", "answer", "drawing", "paper", "table", "export", "render/svg", "render/pdf", "render/xlsx", "demo", "app", "serve", "shelf", "shelf/keep", "store", "store/carry", "store/memory", "store/sqldb"},
+	"cli":         {"offer", "engine/unit", "engine/trace", "engine/design", "engine/arrange", "engine/size", "engine/catalog", "job", "words", "answer", "drawing", "paper", "table", "export", "render/svg", "render/pdf", "render/xlsx", "demo", "app", "serve", "shelf", "shelf/keep", "store", "store/carry", "store/memory", "store/sqldb"},
 	"cmd/plashet": {"cli"},
 
 	"store/memory": {"store"},
 	"store/suite":  {"store"},
 	"store/sqldb":  {"store"},
 	"store/carry":  {"store", "store/memory"},
-	"app":          {"engine/unit", "engine/trace", "engine/catalog", "engine/hydro", "engine/design", "engine/arrange", "shelf", "shelf/chart", "shelf/keep", "job", "words", "answer", "drawing", "table", "export", "render/svg", "demo", "docs", "store", "offer", "paper", "render/pdf"},
+	"app":          {"engine/unit", "engine/trace", "engine/catalog", "engine/hydro", "engine/design", "engine/arrange", "engine/size", "shelf", "shelf/chart", "shelf/keep", "job", "words", "answer", "drawing", "table", "export", "render/svg", "demo", "docs", "store", "offer", "paper", "render/pdf"},
 	"serve":        {"app"},
 }
 
