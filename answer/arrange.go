@@ -278,6 +278,10 @@ func (p *arranging) none() {
 	}
 	for i := range o.Short {
 		s := &o.Short[i]
+		if s.Instead > 0 {
+			p.tell("", "found.instead", str("what", p.say.Say(s.What, p.unit)), count("elbows", s.Layout.Worth.Elbows))
+			continue
+		}
 		sure := "found.mend.guess"
 		if s.Sure {
 			sure = "found.mend.sure"
@@ -310,7 +314,7 @@ func enough(by unit.Length, s unit.System) unit.Length {
 func Progress(g arrange.Progress, l *words.Language) string {
 	p := printer{say: l}
 	if g.Short != "" {
-		return p.text("found.progress.short", str("what", l.Word(g.Short)), count("done", g.Done), count("of", g.Of))
+		return p.text("found.progress.short", str("what", l.Say(trace.Message{Code: g.Short, Args: g.Args}, unit.US)), count("done", g.Done), count("of", g.Of))
 	}
 	return p.text("found.progress", count("elbows", g.Elbows), count("done", g.Done), count("of", g.Of), count("layouts", g.Layouts))
 }

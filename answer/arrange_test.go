@@ -91,20 +91,29 @@ func TestArrangedNone(t *testing.T) {
 	} {
 		a.Outcome = &arrange.Outcome{Stage: arrange.StageOut, Proof: arrange.Proof{Claim: claim, Elbows: 3}, Short: []arrange.Change{mend(0.94*unit.Inch, true), mend(0.3*unit.Inch, false)}}
 		text := arrangedText(t, a)
-		for _, want := range []string{want, "can the pump be lifted out", `take a vault longer, by 1": a layout with 1 elbows then fits; a hundredth`, `longer, by 5/16": `, "is not proven"} {
+		for _, want := range []string{want, "can the pump be lifted out", `take a vault longer, by 1": a layout with 1 elbow then fits; a hundredth`, `longer, by 5/16": `, "is not proven"} {
 			if !strings.Contains(text, want) {
 				t.Errorf("claim %d: %q is not told:\n%s", claim, want, text)
 			}
 		}
 	}
 	a.Outcome, a.Stopped = &arrange.Outcome{Stage: arrange.StageWalls, Proof: arrange.Proof{Claim: arrange.Family}}, true
-	if text := arrangedText(t, a); strings.Contains(text, "No single size") || !strings.Contains(text, "was stopped") {
+	if text := arrangedText(t, a); strings.Contains(text, "Nothing single was found") || !strings.Contains(text, "was stopped") {
 		t.Error(text)
 	}
 	a.Stopped = false
+	// What has no size is told without one, in words and as JSON.
+	a.Outcome.Short = []arrange.Change{{What: trace.Message{Code: design.ChangeLeft, Args: []trace.Arg{trace.Num("left", 3*unit.Inch, unit.KindTape)}}, Layout: fits, Instead: 1}}
+	text, d := arrangedText(t, a), BuildArranged(a, nil, words.English())
+	if want := `a quarter to the left, seen from above, with the corner of its box 3" from the left wall: a layout with 1 elbow then fits`; !strings.Contains(text, want) || strings.Contains(text, "hundredth") {
+		t.Error(text)
+	}
+	if data, err := json.Marshal(d.Short); err != nil || strings.Contains(string(data), `"by"`) || d.Short[0].Code != design.ChangeLeft {
+		t.Errorf("%v %s", err, data)
+	}
 	for _, stage := range []arrange.Stage{arrange.StageBody, arrange.StageWalls, arrange.StageClear, arrange.StageValve, arrange.StageOut} {
 		a.Outcome = &arrange.Outcome{Stage: stage, Proof: arrange.Proof{Claim: arrange.Family}}
-		if text := arrangedText(t, a); !strings.Contains(text, "No single size") {
+		if text := arrangedText(t, a); !strings.Contains(text, "Nothing single was found") {
 			t.Error(text)
 		}
 	}
@@ -134,7 +143,7 @@ func TestArrangedUncut(t *testing.T) {
 	a := arrangement(t)
 	fits := a.Outcome.Layouts[0]
 	a.Outcome = &arrange.Outcome{Stage: arrange.StageStock, Uncut: &fits, Proof: arrange.Proof{Claim: arrange.Family, Elbows: 4}}
-	if text := arrangedText(t, a); !strings.Contains(text, "takes these pieces: ") || strings.Contains(text, "No single size") {
+	if text := arrangedText(t, a); !strings.Contains(text, "takes these pieces: ") || strings.Contains(text, "Nothing single was found") {
 		t.Error(text)
 	}
 	if d := BuildArranged(a, nil, words.English()); d.Stage != "stock" || len(d.Uncut) != len(fits.Laid.Pieces) || len(d.Uncut) == 0 {

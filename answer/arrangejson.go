@@ -78,11 +78,12 @@ type ArrangedPart struct {
 	Piece   string   `json:"piece,omitempty" doc:"mark of the piece of pipe behind it; absent where it goes straight into the next"`
 }
 
-// ArrangedMend is one size changed so that a layout fits.
+// ArrangedMend is one size changed, or one thing done otherwise, so that a layout
+// fits.
 type ArrangedMend struct {
 	Code   string   `json:"code" doc:"what is changed"`
 	Text   string   `json:"text" doc:"the same in words"`
-	By     Quantity `json:"by" doc:"by how much at least, not rounded"`
+	By     Quantity `json:"by,omitzero" doc:"by how much at least, not rounded; absent for what has no size: the pump turned or elsewhere, or fittings besides"`
 	Sure   bool     `json:"sure" doc:"a hundredth of an inch short of that does not do"`
 	Elbows int      `json:"elbows" doc:"of the layout that then fits"`
 }
@@ -150,7 +151,11 @@ func BuildArranged(a *design.Arranging, read []trace.Fault, l *words.Language) A
 		}
 		for i := range o.Short {
 			s := &o.Short[i]
-			d.Short = append(d.Short, ArrangedMend{s.What.Code, l.Say(s.What, a.Units), of(m, s.By, unit.KindTape), s.Sure, s.Layout.Worth.Elbows})
+			x := ArrangedMend{Code: s.What.Code, Text: l.Say(s.What, a.Units), Sure: s.Sure, Elbows: s.Layout.Worth.Elbows}
+			if s.Instead == 0 {
+				x.By = of(m, s.By, unit.KindTape)
+			}
+			d.Short = append(d.Short, x)
 		}
 	}
 	for _, f := range a.Findings {

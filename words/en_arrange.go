@@ -13,7 +13,7 @@ var enArrange = map[string]string{
 	"design.arrange.elbows":           "{found} elbows cannot be searched; the limit is {limit}. Ask for fewer.",
 	"design.arrange.best":             "{found} layouts cannot be kept side by side; the limit is {limit}. Ask for fewer.",
 	"design.arrange.pump.larger":      "Pump “{name}” does not go into the vault {attitude}: its {axis} is {found}, the vault has {limit}. It is not looked at in this attitude.",
-	"design.arrange.pump.none":        "{where}: pump “{name}” does not go into the vault in any way it may stand; nearest is {attitude}, where its {axis} is {found} and the vault has {limit}. Take a smaller pump or a larger vault.",
+	"design.arrange.pump.none":        "{where}: pump “{name}” does not go into the vault in any way it may stand; nearest is {attitude}, where its {axis} is {found} and the vault has {limit}. Take a smaller pump or a larger vault[, or let it stand {other}: so it goes in].",
 	"design.arrange.obstacle.hole":    "{where}: “{name}” stands over the hole in the wall, so no pipe gets out. Check the figures of both.",
 	"design.arrange.obstacle.overlap": "{where}: “{name}” and “{other}” stand in each other as they are entered; the layouts keep clear of both. Check the figures of both; what is one thing is entered as one.",
 	"design.arrange.socket":           "{where}: the measures of {fitting} {size} contradict each other:[ its {measure} is {found}; pipe of that size needs more than {limit}]. Measure the fitting again.",
@@ -45,6 +45,15 @@ var enArrange = map[string]string{
 	"arrange.change.hole.more": "drill the hole at more along its wall",
 
 	// What is assumed.
+	"design.instead.left":    "turn the pump[ ({attitude})] a quarter to the left, seen from above[, with the corner of its box {left} from the left wall][ and {front} from the front wall]",
+	"design.instead.right":   "turn the pump[ ({attitude})] a quarter to the right, seen from above[, with the corner of its box {left} from the left wall][ and {front} from the front wall]",
+	"design.instead.round":   "turn the pump[ ({attitude})] half way round[, with the corner of its box {left} from the left wall][ and {front} from the front wall]",
+	"design.instead.place":   "set the pump[ ({attitude})] elsewhere on the floor[, with the corner of its box {left} from the left wall][ and {front} from the front wall]",
+	"design.instead.turned":  "set the pump[ ({attitude})] elsewhere on the floor and turn it[, to {turn}][, with the corner of its box {left} from the left wall][ and {front} from the front wall]",
+	"design.instead.stand":   "let the pump stand otherwise: {attitude}[, turned {turn}][, with the corner of its box {left} from the left wall][ and {front} from the front wall]",
+	"design.instead.fitting": "have {fitting} {size} to choose from, which the stock leaves out[ ({count} of it)]",
+	"design.instead.more":    "have more of {fitting} {size}[ ({count} more)]",
+
 	"assume.arrange.flow":       "No flow can be worked out from the job, so losses are compared at {value} in the vault's pipe.",
 	"assume.arrange.loss":       "The tables have no loss for {fittings}: they count for nothing, in every layout alike.",
 	"assume.arrange.stands":     "The pump may stand in each of its attitudes ({attitudes}), in quarter turns, anywhere on the floor.",

@@ -17,7 +17,8 @@ type Input struct {
 	Beyond    layout.Beyond
 	Settings  layout.Settings
 	Rules     Rules
-	Path      string // of the assembly in the job: "/assembly"
+	Instead   []Instead // what to look at where nothing fits, the soonest done first
+	Path      string    // of the assembly in the job: "/assembly"
 }
 
 // Reach is how far the hole's centre may lie from Vault.Outlet, all four zero
@@ -27,8 +28,8 @@ type Reach struct{ Back, Forth, Down, Up unit.Length }
 // Standing is the pump in one of the attitudes it may take.
 type Standing struct {
 	Pump  layout.Pump
-	Turns []unit.Angle // by which it may be turned about the upright; empty: quarter turns
-	Fixed bool         // it stands at Pose and stays there
+	Turns []unit.Angle // by which it may be turned about the upright; empty: quarter turns, or as Pose where it is fixed
+	Fixed bool         // the corner of its box stands at Pose and stays there
 	Pose  layout.Pose
 }
 
@@ -72,6 +73,7 @@ type Rules struct {
 	Elbows int  // at most; 0: four
 	Best   int  // layouts wanted; 0: five
 	Brief  bool // where nothing fits, do not look for what would
+	First  bool // end with the first layout found, and claim nothing
 	Cores  int  // to share the work among; the outcome is the same
 	Nodes  int  // of branch and bound for one order of fittings, at most; 0: the usual
 }

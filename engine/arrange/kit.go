@@ -176,10 +176,10 @@ func (s *Standing) poseAt(turned unit.Angle, x, y float64) layout.Pose {
 // turnsOf gives the angles that a pump may be turned by.
 func (s *Standing) turnsOf() []unit.Angle {
 	switch {
-	case s.Fixed:
-		return []unit.Angle{s.Pose.Turn}
 	case len(s.Turns) > 0:
 		return s.Turns
+	case s.Fixed:
+		return []unit.Angle{s.Pose.Turn}
 	}
 	return []unit.Angle{0, 90 * unit.Degree, 180 * unit.Degree, 270 * unit.Degree}
 }

@@ -85,12 +85,14 @@ const (
 )
 
 // Change is one dimension changed so that an assembly fits: proved by laying
-// one at that size, and by finding none a little short of it.
+// one at that size, and by finding none a little short of it. Or it is something
+// that the input leaves out: then it has no size.
 type Change struct {
-	What   trace.Message // which dimension
-	By     unit.Length   // longer, higher, wider; below zero: lower, shorter
-	Layout Layout        // that then fits
-	Sure   bool          // a hundredth of an inch less does not do
+	What    trace.Message // which dimension, or what is looked at instead
+	By      unit.Length   // longer, higher, wider; below zero: lower, shorter
+	Layout  Layout        // that then fits
+	Sure    bool          // a hundredth of an inch less does not do
+	Instead int           // number in Input.Instead, from 1; 0: a dimension
 }
 
 // Tally counts the work, for the table of figures.
@@ -108,4 +110,5 @@ type Progress struct {
 	Sketched int    // and how many are
 	Layouts  int    // found so far
 	Short    string // code of the change that is looked for, once nothing fits
+	Args     []trace.Arg
 }

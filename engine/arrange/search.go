@@ -188,7 +188,7 @@ func (s *search) run(ctx context.Context, out Outcome, tell func(Progress)) Outc
 				open = append(open, t.open...)
 				passed = max(passed, t.passed)
 			}
-			if ctx.Err() != nil {
+			if ctx.Err() != nil || s.in.Rules.First && len(out.Layouts) > 0 {
 				return s.stopped(out, open, orders[from:])
 			}
 		}

@@ -53,7 +53,7 @@ const (
 // small. What is found is laid and proved at that size, and searched again a
 // hundredth of an inch short of it.
 func (s *search) short(ctx context.Context, tell func(Progress)) []Change {
-	var out []Change
+	out := s.instead(ctx, tell)
 	for _, g := range s.stretches() {
 		if ctx.Err() != nil {
 			break
@@ -99,10 +99,11 @@ func (s *search) sides() (out []stretch) {
 	return out
 }
 
-// holes lists those of the hole; none where it may move already.
+// holes lists those of the hole; none where it may move already, or where parts
+// are glued to the fitting in it.
 func (s *search) holes() (out []stretch) {
 	v := &s.in.Vault
-	if s.in.Reach != (Reach{}) {
+	if s.in.Reach != (Reach{}) || len(s.in.Glued.FromWall) > 0 {
 		return nil
 	}
 	hole := func(code string, way geom.Vec3, along, up unit.Length) {

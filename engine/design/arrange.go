@@ -54,6 +54,9 @@ type Arranging struct {
 	Assumptions []trace.Assumption
 	Faults      []trace.Fault
 
+	wanted   []int             // of Input.Standings, which of the job's stands it is; -1: none
+	instead  []instead         // of Input.Instead, how it is told and written
+	excluded []excluded        // fittings that the stock leaves out
 	fittings []arrange.Fitting // with their prices, where Input leaves them out
 	pipes    []arrange.Pipe    // likewise
 }
@@ -112,6 +115,7 @@ func (m *model) arranging(a *Arranging, want ArrangeWant) bool {
 	}
 	m.mayUse(a, pump, pipe)
 	m.gluedAlready(a)
+	m.insteads(a, pump)
 	return len(m.out.Faults) == 0
 }
 
@@ -226,7 +230,8 @@ func (m *model) standings(a *Arranging, pumpIndex int) bool {
 		m.assume("/assembly/search/stands", AssumeStands, unit.Value{}, leftEmpty, trace.Str("attitudes", strings.Join(names, ", ")))
 	}
 	var large []trace.Finding
-	for _, w := range wanted {
+	given := len(m.job.Assembly.Search.Stands) > 0
+	for k, w := range wanted {
 		for i := range pump.Attitudes {
 			t := &pump.Attitudes[i]
 			if t.Name != w.Attitude {
@@ -236,14 +241,21 @@ func (m *model) standings(a *Arranging, pumpIndex int) bool {
 			if !w.Turn.IsZero() {
 				s.Turns = []unit.Angle{w.Turn.SI}
 			}
-			if !w.At.X.IsZero() || !w.At.Y.IsZero() || !w.At.Z.IsZero() {
+			if placed(&w) {
 				s.Fixed, s.Pose = true, layout.Pose{At: vec(w.At), Turn: w.Turn.SI}
+				if w.Turn.IsZero() {
+					s.Turns = quarters(0)
+				}
 			}
-			if f, fits := m.goesIn(pump, t, s.Pose, w.Turn.SI, len(s.Turns) == 0 && !s.Fixed); !fits {
+			if f, fits := m.goesIn(pump, t, s.Pose, w.Turn.SI, w.Turn.IsZero()); !fits {
 				large = append(large, f)
 				continue
 			}
 			a.Input.Standings, a.Attitudes = append(a.Input.Standings, s), append(a.Attitudes, t.Name)
+			if !given {
+				k = -1
+			}
+			a.wanted = append(a.wanted, k)
 		}
 	}
 	if len(a.Input.Standings) > 0 {
@@ -253,9 +265,21 @@ func (m *model) standings(a *Arranging, pumpIndex int) bool {
 		return true
 	}
 	if len(large) > 0 {
-		m.fault(path, CodePumpLarge, large[leastOver(large)].Args...)
+		args := large[leastOver(large)].Args
+		if t := m.otherAttitude(pump, wanted); t != nil {
+			args = append(args, trace.Str("other", t.Name))
+		}
+		m.fault(path, CodePumpLarge, args...)
 	}
 	return false
+}
+
+// placed tells that a way the pump may stand comes with its place.
+func placed(w *job.Stand) bool { return !w.At.X.IsZero() || !w.At.Y.IsZero() || !w.At.Z.IsZero() }
+
+// quarters gives an angle and the three other quarter turns from it, the nearer first.
+func quarters(from unit.Angle) []unit.Angle {
+	return []unit.Angle{from, from + 90*unit.Degree, from - 90*unit.Degree, from + 180*unit.Degree}
 }
 
 // leastOver gives the finding that fails by the least.

@@ -18,7 +18,8 @@ const (
 	// FindPumpLarge: the pump does not go into the vault in this attitude, which
 	// is left aside. Args: name, attitude, axis, found, limit.
 	FindPumpLarge = "design.arrange.pump.larger"
-	// CodePumpLarge: it goes in in none. Args: name, found and limit (of the attitude that fails by the least), axis, attitude.
+	// CodePumpLarge: it goes in in none. Args: name, found and limit (of the attitude that fails by the least), axis, attitude,
+	// and other: an attitude that the job leaves out, in which it goes in, where there is one.
 	CodePumpLarge = "design.arrange.pump.none"
 	// FindObstacleHole: an obstacle stands over the hole. Args: name.
 	FindObstacleHole = "design.arrange.obstacle.hole"
@@ -34,6 +35,21 @@ const (
 	FindNoElbow = "design.arrange.elbow.none"
 	// FindNoPrices: parts without a price, so that layouts are not compared by cost. Args: items.
 	FindNoPrices = "design.arrange.prices"
+
+	// What a layout is looked for with where nothing fits. ChangeLeft, ChangeRight,
+	// ChangeRound: the pump turned a quarter (seen from above) or half way round.
+	// ChangePlace: at another place; ChangeTurned: and turned besides. Args: attitude
+	// (where there are several), turn, left, front (where its corner then stands).
+	ChangeLeft   = "design.instead.left"
+	ChangeRight  = "design.instead.right"
+	ChangeRound  = "design.instead.round"
+	ChangePlace  = "design.instead.place"
+	ChangeTurned = "design.instead.turned"
+	// ChangeStand: in another attitude. Args: attitude, turn, left, front.
+	ChangeStand = "design.instead.stand"
+	// ChangeFitting: with a fitting that the stock leaves out; ChangeMore: with more of one. Args: fitting, size, count.
+	ChangeFitting = "design.instead.fitting"
+	ChangeMore    = "design.instead.more"
 
 	// AssumeArrangeFlow: the speed at which losses are compared, where no flow could be worked out. Args: value.
 	AssumeArrangeFlow = "assume.arrange.flow"

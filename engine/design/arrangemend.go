@@ -14,7 +14,8 @@ type Entry struct{ Path, Text string }
 
 // Mend gives the entries by which change n of what is short (counted from 0)
 // is written into the job: the measure rounded up to a step of the tape, and
-// where a wall before the hole moves, all that is placed from that wall. None
+// where a wall before the hole moves, all that is placed from that wall; or another
+// way for the pump to stand, or fittings. None
 // where there is no such change. Whether a layout then fits is for a new search
 // to say: what was found fits at the size that was not rounded.
 func (a *Arranging) Mend(j *job.Job, n int) []Entry {
@@ -22,6 +23,9 @@ func (a *Arranging) Mend(j *job.Job, n int) []Entry {
 		return nil
 	}
 	s := &a.Outcome.Short[n]
+	if s.Instead > 0 {
+		return a.insteadMend(j, s)
+	}
 	step := float64(layout.Step(a.Units))
 	const dust = 1e-6 // of a step, from the arithmetic
 	by := unit.Length(math.Ceil(math.Abs(float64(s.By))/step-dust) * step)

@@ -42,6 +42,7 @@ func (m *model) arranged(a *Arranging) {
 		m.fault(f.Path, f.Code, f.Args...)
 	}
 	a.Outcome.Faults = slices.DeleteFunc(a.Outcome.Faults, func(f trace.Fault) bool { return f.Code == arrange.FaultOverlap })
+	a.tellInsteads()
 	for i := range a.Outcome.Layouts {
 		l := &a.Outcome.Layouts[i]
 		l.Worth.Cost, l.Worth.Priced = a.cost(l)

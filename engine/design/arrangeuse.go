@@ -47,11 +47,14 @@ func (m *model) mayUse(a *Arranging, pump int, pipe catalog.Pipe) {
 		}
 		own := m.bore(pipe, f.Size)
 		x := arrange.Fitting{Part: p, AtHand: m.atHand(f.Name, f.Size)}
+		head, known := m.headOf(f.Name, f.Size, own, a.Flow)
+		x.Head = head
 		if x.AtHand == 0 {
+			x.AtHand = -1
+			a.excluded = append(a.excluded, excluded{f.Name, x})
 			return
 		}
-		head, known := m.headOf(f.Name, f.Size, own, a.Flow)
-		if x.Head = head; !known && !slices.Contains(noLoss, f.Name) {
+		if !known && !slices.Contains(noLoss, f.Name) {
 			noLoss = append(noLoss, f.Name)
 		}
 		if each, ok := priceOf(m.priced, job.PipeName{Kind: f.Body, Size: f.Size}, unit.Value{}); ok {

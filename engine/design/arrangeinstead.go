@@ -1,0 +1,258 @@
+package design
+
+import (
+	"math"
+	"slices"
+
+	"plashet/engine/arrange"
+	"plashet/engine/geom"
+	"plashet/engine/layout"
+	"plashet/engine/trace"
+	"plashet/engine/unit"
+	"plashet/job"
+)
+
+// instead is how one of arrange.Input.Instead is told and written into the job.
+type instead struct {
+	stand     int    // in the job's search, or how many there are for a new one; -1: of fittings
+	name      string // attitude where there are several, or fitting
+	size      string
+	had       int  // fittings of it in stock
+	turned    bool // another turn is to be written
+	elsewhere bool // and no place
+}
+
+// excluded is a fitting of the tables that the stock leaves out.
+type excluded struct {
+	name string
+	arrange.Fitting
+}
+
+// insteads fills what is looked at where nothing fits: the pump as the job does
+// not have it stand, what is done soonest first, then fittings that it leaves out.
+func (m *model) insteads(a *Arranging, pumpIndex int) {
+	add := func(code string, x arrange.Instead, how instead) int {
+		x.What = trace.Message{Code: code, Args: how.args()}
+		a.Input.Instead, a.instead = append(a.Input.Instead, x), append(a.instead, how)
+		return len(a.instead)
+	}
+	m.otherTurns(a, add)
+	m.otherStands(a, pumpIndex, add)
+	base := a.Input.Fittings
+	for _, x := range a.excluded {
+		add(ChangeFitting, arrange.Instead{Fittings: append(base[:len(base):len(base)], x.Fitting)}, instead{stand: -1, name: x.name, size: x.Part.Size})
+	}
+	for i := range base {
+		if base[i].AtHand < 0 {
+			continue
+		}
+		more := slices.Clone(base)
+		more[i].AtHand = -1
+		add(ChangeMore, arrange.Instead{Fittings: more}, instead{stand: -1, name: a.Names[i], size: base[i].Part.Size, had: base[i].AtHand})
+	}
+}
+
+func (n *instead) args() (out []trace.Arg) {
+	switch {
+	case n.stand < 0:
+		out = append(out, trace.Str("fitting", n.name), trace.Str("size", n.size))
+	case n.name != "":
+		out = append(out, trace.Str("attitude", n.name))
+	}
+	return out
+}
+
+type addInstead func(code string, x arrange.Instead, how instead) int
+
+// otherTurns adds, of each way the pump may stand, the other turns and places.
+// With elbows glued to the pump the other ways stay, which then cost nothing to
+// look at: what is glued is counted by its place among them.
+func (m *model) otherTurns(a *Arranging, add addInstead) {
+	for i := range a.Input.Standings {
+		st, w := a.Input.Standings[i], a.wanted[i]
+		if w < 0 {
+			continue // all of its turns are looked at
+		}
+		stand := &m.job.Assembly.Search.Stands[w]
+		how := instead{stand: w, turned: true}
+		if len(a.Input.Standings) > 1 {
+			how.name = a.Attitudes[i]
+		}
+		with := func(st arrange.Standing) arrange.Instead {
+			if len(a.Input.Glued.FromPort) == 0 {
+				return arrange.Instead{Standings: []arrange.Standing{st}}
+			}
+			all := slices.Clone(a.Input.Standings)
+			all[i] = st
+			return arrange.Instead{Standings: all}
+		}
+		if !stand.Turn.IsZero() {
+			for k, turn := range quarters(stand.Turn.SI)[1:] {
+				x := st
+				x.Turns = []unit.Angle{turn}
+				if x.Fixed {
+					x.Pose = about(&st, turn)
+				}
+				add([...]string{ChangeLeft, ChangeRight, ChangeRound}[k], with(x), how)
+			}
+		}
+		if st.Fixed {
+			x := st
+			x.Fixed, x.Pose = false, layout.Pose{}
+			if stand.Turn.IsZero() {
+				x.Turns = nil
+			}
+			how.turned, how.elsewhere = false, true
+			had := add(ChangePlace, with(x), how)
+			if !stand.Turn.IsZero() {
+				x.Turns, how.turned = nil, true
+				y := with(x)
+				y.Unless = had
+				add(ChangeTurned, y, how)
+			}
+		}
+	}
+}
+
+// about is a fixed pump turned over the middle of its box.
+func about(st *arrange.Standing, turn unit.Angle) layout.Pose {
+	half := func(turn unit.Angle) geom.Vec3 {
+		low, high := math.Inf(1), math.Inf(-1)
+		left, right := low, high
+		reach := func(at geom.Vec3, x, y float64) {
+			left, right = math.Min(left, at.X-x), math.Max(right, at.X+x)
+			low, high = math.Min(low, at.Y-y), math.Max(high, at.Y+y)
+		}
+		s, c := math.Sincos(float64(turn))
+		for _, b := range st.Pump.Blocks {
+			h := b.Size().Scale(0.5)
+			reach(b.Centre().RotateAbout(geom.Vec3{Z: 1}, turn), h.X*math.Abs(c)+h.Y*math.Abs(s), h.X*math.Abs(s)+h.Y*math.Abs(c))
+		}
+		for _, r := range st.Pump.Cylinders {
+			for _, end := range [2]geom.Vec3{r.From, r.To} { // no narrower than it is
+				reach(end.RotateAbout(geom.Vec3{Z: 1}, turn), float64(r.Radius), float64(r.Radius))
+			}
+		}
+		return geom.Vec3{X: (right - left) / 2, Y: (high - low) / 2}
+	}
+	return layout.Pose{At: st.Pose.At.Add(half(st.Pose.Turn)).Sub(half(turn)), Turn: turn}
+}
+
+// otherStands adds the attitudes that the job leaves out.
+func (m *model) otherStands(a *Arranging, pumpIndex int, add addInstead) {
+	pump, path := &m.job.Pumps[pumpIndex], at("/pumps", pumpIndex)
+	if len(a.Input.Glued.FromPort) > 0 || len(m.job.Assembly.Search.Stands) == 0 {
+		return // what is glued to it fits it as it stands
+	}
+	end := a.Input.Standings[0].Pump.Outlet
+	for i := range pump.Attitudes {
+		t := &pump.Attitudes[i]
+		if named(m.job.Assembly.Search.Stands, t.Name) {
+			continue
+		}
+		if _, fits := m.goesIn(pump, t, layout.Pose{}, 0, true); !fits {
+			continue
+		}
+		add(ChangeStand, arrange.Instead{Standings: []arrange.Standing{{Pump: m.body(pump, t, end, path)}}}, instead{stand: len(m.job.Assembly.Search.Stands), name: t.Name})
+	}
+}
+
+func named(list []job.Stand, attitude string) bool {
+	return slices.ContainsFunc(list, func(w job.Stand) bool { return w.Attitude == attitude })
+}
+
+// otherAttitude gives one that the job leaves out and that goes into the vault.
+func (m *model) otherAttitude(pump *job.Pump, wanted []job.Stand) *job.Attitude {
+	for i := range pump.Attitudes {
+		t := &pump.Attitudes[i]
+		if _, fits := m.goesIn(pump, t, layout.Pose{}, 0, true); fits && !named(wanted, t.Name) {
+			return t
+		}
+	}
+	return nil
+}
+
+// tellInsteads adds to what would mend a search where the pump then stands, and
+// how many fittings are taken.
+func (a *Arranging) tellInsteads() {
+	for i := range a.Outcome.Short {
+		s := &a.Outcome.Short[i]
+		if s.Instead == 0 {
+			continue
+		}
+		how, p := &a.instead[s.Instead-1], s.Layout.Chain.Pose
+		args := how.args()
+		if how.stand < 0 {
+			args = append(args, trace.Num("count", unit.Ratio(a.taken(s)-how.had), unit.KindCount))
+		} else {
+			args = append(args, trace.Num("turn", p.Turn, unit.KindAngle),
+				trace.Num("left", unit.Length(p.At.X), unit.KindTape), trace.Num("front", unit.Length(p.At.Y), unit.KindTape))
+		}
+		s.What.Args = args
+	}
+}
+
+// taken counts the fittings of one kind and size in a layout.
+func (a *Arranging) taken(s *arrange.Change) (n int) {
+	how := &a.instead[s.Instead-1]
+	list := a.Input.Instead[s.Instead-1].Fittings
+	for i := range s.Layout.Chain.Parts {
+		p := &s.Layout.Chain.Parts[i]
+		for k := range list {
+			name := how.name
+			if k < len(a.Names) {
+				name = a.Names[k]
+			}
+			if q := &list[k].Part; name == how.name && q.Size == how.size && q.Kind == p.Kind && q.Size == p.Size {
+				n++
+			}
+		}
+	}
+	return n
+}
+
+// insteadMend gives the entries by which a change without a size is written.
+func (a *Arranging) insteadMend(j *job.Job, s *arrange.Change) (out []Entry) {
+	how, p := &a.instead[s.Instead-1], s.Layout.Chain.Pose
+	if how.stand < 0 {
+		return a.fittingMend(j, s)
+	}
+	list := j.Assembly.Search.Stands
+	stand, last := at("/assembly/search/stands", how.stand), at("/assembly/search/stands", len(list))
+	if how.stand == len(list) {
+		return []Entry{{last + "/attitude", how.name}}
+	}
+	w := &list[how.stand]
+	turn := unit.Of(p.Turn, unit.KindAngle).Format(a.Units)
+	if how.elsewhere { // a way without a place, beside the one with it
+		out = append(out, Entry{last + "/attitude", w.Attitude})
+		if !how.turned && !w.Turn.IsZero() {
+			out = append(out, Entry{last + "/turn", turn})
+		}
+		return out
+	}
+	out = append(out, Entry{stand + "/turn", turn})
+	if placed(w) {
+		out = append(out, Entry{stand + "/at/x", exactly(unit.Length(p.At.X), j.System())}, Entry{stand + "/at/y", exactly(unit.Length(p.At.Y), j.System())})
+	}
+	return out
+}
+
+// fittingMend gives those of a fitting: there are as many as the layout takes.
+func (a *Arranging) fittingMend(j *job.Job, s *arrange.Change) []Entry {
+	how := &a.instead[s.Instead-1]
+	count := unit.Of(unit.Ratio(a.taken(s)), unit.KindCount).Format(a.Units)
+	for i := range j.Stock.Fittings {
+		f := &j.Stock.Fittings[i]
+		if f.Fitting != how.name || f.Size != how.size {
+			continue
+		}
+		path := at("/stock/fittings", i)
+		if f.None {
+			return []Entry{{path + "/none", ""}, {path + "/count", count}}
+		}
+		return []Entry{{path + "/count", count}}
+	}
+	path := at("/stock/fittings", len(j.Stock.Fittings))
+	return []Entry{{path + "/fitting", how.name}, {path + "/size", how.size}, {path + "/count", count}}
+}
