@@ -135,5 +135,5 @@ func (p *printer) option(o *design.Option) []string {
 	if o.Several {
 		shared += p.say.Word("print.option.several")
 	}
-	return []string{mark, o.Pump, o.Pipe, showBound(p, o.Flow, unit.KindFlow, o.Beyond), shared, p.power(o.Power), strings.Join(costs, ", ")}
+	return []string{mark, o.Pump, p.say.Term(o.Pipe), showBound(p, o.Flow, unit.KindFlow, o.Beyond), shared, p.power(o.Power), strings.Join(costs, ", ")}
 }

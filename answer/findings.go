@@ -112,7 +112,7 @@ func (p *printer) assumptions(r *design.Result) {
 	}
 	p.head("print.head.assumed")
 	for _, a := range r.Assumptions {
-		p.line("%s: %s (%s)", a.Path, p.say.Assumption(a, p.unit), p.say.Whole(a.Source.Title))
+		p.line("%s: %s (%s)", a.Path, p.say.Assumption(a, p.unit), p.say.Source(a.Source.Title))
 		for _, e := range a.Weight {
 			if before, after := p.value(e.Before), p.value(e.After); before != after {
 				p.tell("    ", "print.weight", str("figure", p.moved(r, e.Figure)), str("before", before), str("after", after))

@@ -128,7 +128,7 @@ func (f *front) point(i int) {
 	if !f.beaten(o) {
 		fill = Black
 	}
-	f.touch(Group{Name: "option " + o.Pump, Mark: o.Pump, Title: o.Pump + ", " + o.Pipe + ": " + f.show(float64(o.Flow), unit.KindFlow)}, func() {
+	f.touch(Group{Name: "option " + o.Pump, Mark: o.Pump, Title: o.Pump + ", " + f.in.language().Term(o.Pipe) + ": " + f.show(float64(o.Flow), unit.KindFlow)}, func() {
 		if o.AsIs {
 			f.add(polygonOf(rectangle(p.X-1.5, p.Y-1.5, p.X+1.5, p.Y+1.5), line, fill))
 		} else {
@@ -157,7 +157,7 @@ func (f *front) rows() table {
 		if o.AsIs {
 			name += " *"
 		}
-		t.add(strconv.Itoa(f.number[i]), name, o.Pipe, f.show(float64(o.Flow), unit.KindFlow), f.show(float64(o.Power), unit.KindPower))
+		t.add(strconv.Itoa(f.number[i]), name, f.in.language().Term(o.Pipe), f.show(float64(o.Flow), unit.KindFlow), f.show(float64(o.Power), unit.KindPower))
 	}
 	return t
 }
@@ -166,7 +166,7 @@ func (f *front) desc() []string {
 	out := []string{f.say("front.desc")}
 	for _, o := range f.list {
 		if !f.beaten(o) {
-			out = append(out, f.say("front.descbest", "pump", o.Pump, "pipe", o.Pipe, "flow", f.show(float64(o.Flow), unit.KindFlow), "power", f.show(float64(o.Power), unit.KindPower)))
+			out = append(out, f.say("front.descbest", "pump", o.Pump, "pipe", f.in.language().Term(o.Pipe), "flow", f.show(float64(o.Flow), unit.KindFlow), "power", f.show(float64(o.Power), unit.KindPower)))
 		}
 	}
 	return out

@@ -25,7 +25,7 @@ func Layouts(j *job.Job, a *design.Arranging, say *words.Language) (Sheet, bool)
 	var pictures []*picture
 	for i := range a.Outcome.Layouts[:min(a.Shown, len(a.Outcome.Layouts))] {
 		l := &a.Outcome.Layouts[i]
-		c := newPicture(p, &l.Laid, madeFrom(a, i), seenFrom[layout.Wall(j.Vault.Outlet.Wall)])
+		c := newPicture(p, &l.Laid, madeFrom(in, a, i), seenFrom[layout.Wall(j.Vault.Outlet.Wall)])
 		c.caption = p.worth(i, a, l)
 		pictures = append(pictures, c)
 	}
@@ -45,10 +45,10 @@ func Layouts(j *job.Job, a *design.Arranging, say *words.Language) (Sheet, bool)
 }
 
 // madeFrom tells what the parts of a layout are, counted from 0.
-func madeFrom(a *design.Arranging, n int) (parts []made) {
+func madeFrom(in Input, a *design.Arranging, n int) (parts []made) {
 	for i := range a.Outcome.Layouts[n].Chain.Parts {
 		x := &a.Outcome.Layouts[n].Chain.Parts[i]
-		parts = append(parts, made{a.PartName(&x.Part) + " " + x.Size, x.Kind.IsCheck(), x.Reverse})
+		parts = append(parts, made{in.language().Item(a.PartName(&x.Part)) + " " + x.Size, x.Kind.IsCheck(), x.Reverse})
 	}
 	return parts
 }
@@ -93,7 +93,7 @@ func madeOf(in Input) []made {
 		if size == "" {
 			size = in.Job.Assembly.Pipe.Size
 		}
-		out = append(out, made{l.Fitting + " " + size, isCheck(l.Fitting), l.Reverse})
+		out = append(out, made{in.language().Item(l.Fitting) + " " + size, isCheck(l.Fitting), l.Reverse})
 	}
 	return out
 }

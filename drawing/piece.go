@@ -59,7 +59,7 @@ func LayoutAlone(j *job.Job, a *design.Arranging, n int, c Corner, say *words.La
 	}
 	in := Input{Job: j, Result: &design.Result{Name: a.Name, Units: a.Units}, Say: say}
 	l := &a.Outcome.Layouts[n]
-	d := &iso{page: &page{in: in, sheet: Sheet{Name: "layout-" + strconv.Itoa(n+1), Title: in.say("layouts.alone", "number", strconv.Itoa(n+1)) + ": " + a.Name, Width: layoutWide}, y: 2}, laid: &l.Laid, made: madeFrom(a, n), view: newView(c)}
+	d := &iso{page: &page{in: in, sheet: Sheet{Name: "layout-" + strconv.Itoa(n+1), Title: in.say("layouts.alone", "number", strconv.Itoa(n+1)) + ": " + a.Name, Width: layoutWide}, y: 2}, laid: &l.Laid, made: madeFrom(in, a, n), view: newView(c)}
 	d.gather()
 	d.fit()
 	d.group("vault", d.vault)

@@ -7,6 +7,7 @@ import (
 	"plashet/engine/design"
 	"plashet/engine/geom"
 	"plashet/engine/unit"
+	"plashet/job"
 )
 
 // Plan draws the pond's outline with its shelves to scale, and beside it, to
@@ -302,13 +303,21 @@ func (p *plan) lists() {
 			if !run.Rise.IsZero() {
 				rise = p.show(float64(run.Rise.SI), unit.KindElevation)
 			}
-			r.add(run.Name+", "+run.From+" – "+run.To, run.Pipe.Size, p.show(float64(run.Length.SI), unit.KindDistance), rise)
+			r.add(run.Name+", "+p.end(run.From)+" – "+p.end(run.To), run.Pipe.Size, p.show(float64(run.Length.SI), unit.KindDistance), rise)
 		}
 		p.table(r)
 		p.y += 2
 	}
 	p.falls()
 	p.paragraph(p.say("plan.unsurveyed"), false)
+}
+
+// end names an end of a run: where it begins at the pump by a word of the language.
+func (p *plan) end(name string) string {
+	if name == job.FromPump {
+		return p.in.language().Term(name)
+	}
+	return name
 }
 
 // falls lists the parts of the watercourses from the top down.

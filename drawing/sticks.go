@@ -72,7 +72,7 @@ func (d *stickPlan) heading(c *design.Cutting) {
 		d.close()
 		d.open()
 	}
-	d.paragraph(c.Pipe, true)
+	d.paragraph(d.in.language().Term(c.Pipe), true)
 	if c.NotToCut {
 		d.paragraph(d.in.say("assembly.held"), true)
 	}

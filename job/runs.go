@@ -7,8 +7,8 @@ import (
 	"plashet/engine/trace"
 )
 
-// fromPump is the word for the pump at the start of a run.
-const fromPump = "pump"
+// FromPump is the word for the pump at the start of a run.
+const FromPump = "pump"
 
 // runs holds where each run starts and ends: at a pump, at a junction (a
 // name that another run ends or starts at) or at a watercourse; that water from
@@ -65,10 +65,10 @@ type places struct {
 
 func (c *checker) places() places {
 	p := places{
-		feeds: map[string]bool{}, pumps: map[string]bool{fromPump: true}, ends: map[string]bool{fromPump: true}, starts: map[string]bool{},
-		fed: map[string]bool{}, wet: map[string]bool{fromPump: true}, mayStart: []string{fromPump},
+		feeds: map[string]bool{}, pumps: map[string]bool{FromPump: true}, ends: map[string]bool{FromPump: true}, starts: map[string]bool{},
+		fed: map[string]bool{}, wet: map[string]bool{FromPump: true}, mayStart: []string{FromPump},
 	}
-	queue := []string{fromPump}
+	queue := []string{FromPump}
 	next := map[string][]string{}
 	for _, f := range c.j.FurtherPumps {
 		if f.Name == "" || p.pumps[f.Name] {
@@ -129,8 +129,8 @@ func (c *checker) furtherPumps(p places) {
 	names := c.pumpNames()
 	for i, f := range c.j.FurtherPumps {
 		path := "/furtherPumps/" + strconv.Itoa(i)
-		if f.Name == fromPump {
-			c.add(path+"/name", CodeReserved, trace.Str("name", fromPump))
+		if f.Name == FromPump {
+			c.add(path+"/name", CodeReserved, trace.Str("name", FromPump))
 		}
 		if f.Pump != "" && !slices.Contains(names, f.Pump) {
 			c.noSuch(path+"/pump", f.Pump, names)
@@ -142,7 +142,7 @@ func (c *checker) furtherPumps(p places) {
 		case !p.wet[f.From]:
 			c.add(path+"/from", CodeRunCutOff, trace.Str("found", snippet(f.From)))
 		}
-		if f.Name != "" && f.Name != fromPump && !leaves[f.Name] {
+		if f.Name != "" && f.Name != FromPump && !leaves[f.Name] {
 			c.add(path, CodePumpIdle, trace.Str("name", snippet(f.Name)))
 		}
 	}

@@ -153,7 +153,7 @@ func (f *flow) further() {
 	var rows [][]string
 	for i := range f.in.Job.Stock.Pieces {
 		p := &f.in.Job.Stock.Pieces[i]
-		rows = append(rows, []string{"", p.Mark, show(f, p.Length.SI, unit.KindTape), p.Pipe.Kind + " " + p.Pipe.Size, strconv.Itoa(max(1, p.Count)), f.fromStick(p.Mark)})
+		rows = append(rows, []string{"", p.Mark, show(f, p.Length.SI, unit.KindTape), f.in.Say.Term(p.Pipe.Kind) + " " + p.Pipe.Size, strconv.Itoa(max(1, p.Count)), f.fromStick(p.Mark)})
 	}
 	if len(rows) == 0 {
 		return

@@ -64,8 +64,8 @@ func (f *flow) draft(list []offer.Priced) bool {
 	for i := range list {
 		faults = append(faults, list[i].Faults...)
 		for _, l := range list[i].Offer.Lines {
-			if !l.Counts && !slices.Contains(lacks, l.Name) {
-				lacks = append(lacks, l.Name)
+			if !l.Counts && !slices.Contains(lacks, f.in.Say.Item(l.Name)) {
+				lacks = append(lacks, f.in.Say.Item(l.Name))
 			}
 		}
 	}

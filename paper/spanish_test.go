@@ -6,6 +6,8 @@ import (
 
 	"plashet/demo"
 	"plashet/drawing"
+	"plashet/internal/masked"
+	"plashet/job"
 	"plashet/words"
 )
 
@@ -37,5 +39,76 @@ func TestSpanishSheets(t *testing.T) {
 	}
 	if seen < 1000 {
 		t.Fatalf("only %d texts were seen", seen)
+	}
+}
+
+// TestSpanishWords: no word of the sheets in Spanish is one of the tool's English
+// words, be it of a sentence or of the engine. The job's own words are masked.
+func TestSpanishWords(t *testing.T) {
+	seen := 0
+	for _, name := range demo.Names() {
+		j, faults := job.Read(masked.Job(name))
+		in := inputOf(t, j, A4, faults)
+		in.Say = words.Spanish()
+		for _, s := range sheetsOf(t, in) {
+			for i := range s.Pages {
+				for _, said := range saidOn(&s.Pages[i]) {
+					seen++
+					if left := words.EnglishWordsIn(said); len(left) > 0 {
+						t.Errorf("%s, %s %d: %q has the English %q", name, s.Name, i+1, said, left)
+					}
+				}
+			}
+		}
+	}
+	if seen < 3000 {
+		t.Fatalf("only %d texts were seen", seen)
+	}
+}
+
+// saidOn lists all that a page says: its letters, its title and what its parts
+// are called to who touches them.
+func saidOn(s *drawing.Sheet) []string {
+	out := []string{s.Title, s.Desc}
+	for _, d := range s.Data {
+		out = append(out, d.Title)
+		for _, row := range append([][]string{d.Head}, d.Rows...) {
+			out = append(out, row...)
+		}
+	}
+	var groups func(items []drawing.Item)
+	groups = func(items []drawing.Item) {
+		for _, it := range items {
+			switch v := it.(type) {
+			case drawing.Group:
+				out = append(out, v.Title)
+				groups(v.Items)
+			case drawing.Text:
+				out = append(out, v.Text)
+			}
+		}
+	}
+	groups(s.Items)
+	return out
+}
+
+// TestSpanishWordsPrinted: the same, read out of the PDF by another program.
+func TestSpanishWordsPrinted(t *testing.T) {
+	pdftotext := tool(t, "pdftotext", "poppler-utils")
+	seen := 0
+	for _, name := range demo.Names() {
+		j, faults := job.Read(masked.Job(name))
+		in := inputOf(t, j, Letter, faults)
+		in.Say = words.Spanish()
+		for _, s := range sheetsOf(t, in) {
+			said := run(t, printed(t, in, s.Name), pdftotext, "in.pdf", "-")
+			seen += len(strings.Fields(said))
+			if left := words.EnglishWordsIn(said); len(left) > 0 {
+				t.Errorf("%s, %s has the English %q", name, s.Name, left)
+			}
+		}
+	}
+	if seen < 10000 {
+		t.Fatalf("only %d words were read", seen)
 	}
 }

@@ -25,7 +25,7 @@ func (m *maker) basis() {
 	}
 	for _, list := range [][]trace.Fault{m.Faults, m.Result.Faults} {
 		for _, f := range list {
-			m.row(m.word("table.fault"), text(m.Say.Say(f.Message, m.units())), Cell{}, text(m.Job.Where(f.Path)), text(f.Code))
+			m.row(m.word("table.fault"), text(m.Say.Say(f.Message, m.units())), Cell{}, text(m.Say.Place(m.Job.PlaceOf(f.Path))), text(f.Code))
 		}
 	}
 	for sev := trace.Danger; ; sev-- {
@@ -39,7 +39,7 @@ func (m *maker) basis() {
 		}
 	}
 	for _, a := range m.Result.Assumptions {
-		m.row(m.word("table.assumed"), text(m.Say.Assumption(a, m.units())), text(m.shown(a.Value)), text(m.Say.Whole(a.Source.Title)), text(a.Code))
+		m.row(m.word("table.assumed"), text(m.Say.Assumption(a, m.units())), text(m.shown(a.Value)), text(m.Say.Source(a.Source.Title)), text(a.Code))
 	}
 }
 
@@ -48,7 +48,7 @@ func (m *maker) finding(f trace.Finding) {
 	if f.Accepted != "" {
 		said += " " + m.Say.Say(trace.Message{Code: "table.accepted", Args: []trace.Arg{trace.Str("why", f.Accepted)}}, m.units())
 	}
-	m.row(m.word("table.severity."+f.Severity.String()), text(said), text(m.shown(f.Found)), text(m.Job.Where(f.Path)), text(f.Code))
+	m.row(m.word("table.severity."+f.Severity.String()), text(said), text(m.shown(f.Found)), text(m.Say.Place(m.Job.PlaceOf(f.Path))), text(f.Code))
 }
 
 // shown is a value as it is printed, bounds in words.

@@ -66,7 +66,7 @@ func (m *maker) cut(mark, pipe string, length unit.Length, p *layout.Piece, held
 		}
 	}
 	m.row(
-		text(mark), text(pipe), of(m, length, unit.KindTape), text(unit.Of(length, unit.KindTape).Format(m.units())), stick, source,
+		text(mark), text(m.Say.Term(pipe)), of(m, length, unit.KindTape), text(unit.Of(length, unit.KindTape).Format(m.units())), stick, source,
 		ends[0], ends[1], ends[2], ends[3], closing, measure, stub, m.sawing(held),
 	)
 }
@@ -91,7 +91,7 @@ func (m *maker) sticks() {
 		for k := range c.Plan.Bars {
 			b := &c.Plan.Bars[k]
 			m.row(
-				text(c.Pipe), count(k+1), m.source(b.From), of(m, b.Length, unit.KindTape), text(marks(c, b)),
+				text(m.Say.Term(c.Pipe)), count(k+1), m.source(b.From), of(m, b.Length, unit.KindTape), text(marks(c, b)),
 				of(m, b.Remnant, unit.KindTape), m.yes(c.Plan.Proof.Proven()), m.sawing(c.NotToCut),
 			)
 		}

@@ -16,7 +16,7 @@ var English = sync.OnceValue(func() *Language {
 // Spanish is the second one, in the words of the trade in Mexico and Central
 // America. What it lacks is said in English with a mark before it.
 var Spanish = sync.OnceValue(func() *Language {
-	return &Language{Tag: "es", Name: "Español", templates: joined(spanish), fields: esField, docs: esDoc, terms: joined([]map[string]string{esTerm, esBook}), book: esBook, behind: English()}
+	return &Language{Tag: "es", Name: "Español", templates: joined(spanish), fields: esField, docs: esDoc, terms: joined([]map[string]string{esTerm, esBook, esItem}), book: esBook, items: joined([]map[string]string{esBook, esItem}), measures: esMeasure, sources: esSource, behind: English()}
 })
 
 // Languages lists all, the first for whoever says nothing.
@@ -42,8 +42,8 @@ func joined(parts []map[string]string) map[string]string {
 
 // said names the arguments that hold words of the tool, not of the job.
 var said = map[string]bool{
-	"allowed": true, "attitude": true, "axis": true, "fitting": true, "fittings": true, "fromEnd": true, "fromThread": true, "items": true,
-	"kind": true, "material": true, "measure": true, "outlet": true, "pipe": true, "place": true, "plane": true, "runPipe": true,
+	"allowed": true, "attitude": true, "axis": true, "fitting": true, "fittings": true, "fromEnd": true, "fromThread": true,
+	"kind": true, "material": true, "measure": true, "outlet": true, "pipe": true, "plane": true, "runPipe": true,
 	"runValve": true, "runValveOnly": true, "shape": true, "side": true, "soil": true, "stop": true, "table": true, "thread": true,
 	"toEnd": true, "toThread": true, "toward": true, "valve": true, "wall": true, "way": true, "worst": true, "parts": true, "part": true, "from": true, "to": true, "assembly": true, "size": true, "per": true,
 }
@@ -70,16 +70,18 @@ func (l *Language) Term(text string) string {
 	return strings.Join(list, ", ")
 }
 
-// Whole tells a text of the engine that is not put together: a source.
-func (l *Language) Whole(text string) string { return other(l.terms, text) }
-
-// Item tells an item of the book with its size behind: "elbow 90, 2".
+// Item tells an item of a list with what stands behind it, or several: "elbow 90,
+// 2; liner, pond". What is no item stays: it is the job's own word.
 func (l *Language) Item(text string) string {
-	kind, size, _ := strings.Cut(text, ", ")
-	if t, ok := l.book[kind]; ok {
-		return strings.TrimSuffix(t+", "+size, ", ")
+	all := strings.Split(text, "; ")
+	for k, one := range all {
+		list := strings.Split(one, ", ")
+		for i, word := range list {
+			list[i] = other(l.items, word)
+		}
+		all[k] = strings.Join(list, ", ")
 	}
-	return text
+	return strings.Join(all, "; ")
 }
 
 // term puts the longest known beginning of a text into the language.

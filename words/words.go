@@ -34,6 +34,9 @@ type Language struct {
 	docs      map[string]string // what its fields are for, by English
 	terms     map[string]string // other words that the engine says, by English
 	book      map[string]string // kinds of pipe and fittings, by English
+	items     map[string]string // those and the other items of lists, by English
+	measures  map[string]string // what formulas call their figures, by English
+	sources   map[string]string // beginnings of sources that are no titles, by English
 	behind    *Language         // says what this one lacks, marked
 }
 
@@ -70,7 +73,8 @@ func (l *Language) Say(m trace.Message, s unit.System) string {
 	if !ok {
 		return l.bare(m, s)
 	}
-	return l.fill(optional(t, m.Args), m.Args, s)
+	args := l.named(m)
+	return l.fill(optional(t, args), args, s)
 }
 
 // Finding says a finding; the values found and the limit can be named in its
@@ -89,7 +93,12 @@ func (l *Language) Assumption(a trace.Assumption, s unit.System) string {
 // Value shows a value in the units of a system, one that is only a bound with
 // the words for it.
 func (l *Language) Value(v unit.Value, s unit.System) string {
-	return l.Bound(v.Bound, figure(v).Format(s))
+	return l.Bound(v.Bound, l.units(figure(v).Format(s)))
+}
+
+// units puts the word in a compound unit into the language: "L/h per cm".
+func (l *Language) units(figure string) string {
+	return strings.Replace(figure, " per ", " "+other(l.terms, "per")+" ", 1)
 }
 
 // figure is the number of what may be a bound.
@@ -192,14 +201,16 @@ func (l *Language) show(name, style string, args []trace.Arg, s unit.System) str
 			return Plain(l.Places(a.Places))
 		case a.Text != "" && said[name]:
 			return Plain(l.Term(a.Text))
+		case a.Text != "" && listed[name]:
+			return Plain(l.Item(a.Text))
 		case a.Text != "" && (name == "source" || name == "note"):
-			return Plain(other(l.terms, a.Text))
+			return Plain(l.Source(a.Text))
 		case a.Text != "" && name == "name": // of the job, but for what is in the book
 			return Plain(other(l.book, a.Text))
 		case a.Text != "" || a.Value == (unit.Value{}):
 			return Plain(a.Text)
 		case style == "both":
-			return l.Bound(a.Value.Bound, figure(a.Value).Both(s))
+			return l.Bound(a.Value.Bound, l.units(figure(a.Value).Both(s)))
 		default:
 			return l.Value(a.Value, s)
 		}
