@@ -102,8 +102,11 @@ func (a *app) levelRows(d *answer.Document, why func(string) string, bands *answ
 				continue
 			}
 			id := "level." + s.Course + "." + s.Moment
-			if (s.Moment == "stop" || s.Moment == "stop-open") && s.Freeboard.Text != "" && !has(rows, "rim."+s.Moment) {
+			if (s.Moment == "stop" || s.Moment == "stop-open") && s.Freeboard.Text != "" && !has(rows, a.say("app.level.rim."+s.Moment)) {
 				x := row{Label: a.say("app.level.rim." + s.Moment), Value: s.Freeboard.Text, Beside: a.banded(bandOf(bands, id+".freeboard")), Mark: "right", Why: why(id + ".freeboard")}
+				if s.Moment == "stop-open" && !has(rows, a.say("app.level.rim.stop")) {
+					x.Label = a.say("app.level.rim.alone")
+				}
 				if s.Freeboard.SI <= 0 {
 					x.Mark = "stop"
 				}

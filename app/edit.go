@@ -117,25 +117,15 @@ func here(r *http.Request) string {
 	return ""
 }
 
-// save keeps a changed job and goes back to the page it was changed on. Nothing
-// is saved where nothing changed.
+// save keeps a changed job and goes back to the page it was changed on.
 func (a *app) save(w http.ResponseWriter, r *http.Request, o *opened, next *job.Job) error {
-	what := a.describe(o.job, next)
-	if what != "" {
-		if moved := a.moved(o.solved, next); moved != "" {
-			what = a.say("app.change.effect", "what", what, "moved", moved)
-		}
-		if lost := a.lost(o); lost != "" {
-			what += lost
-		}
-		err := a.put(r, o.rev.ID, o.rev.Number, next, what)
-		var stale *store.Stale
-		if errors.As(err, &stale) { // another save came in between
-			return a.merge(w, r, o, edits(r.PostForm))
-		}
-		if err != nil {
-			return err
-		}
+	return a.saveAs(w, r, o, next, a.describe(o.job, next))
+}
+
+// saveAs is save with what is told of the change; "" for none.
+func (a *app) saveAs(w http.ResponseWriter, r *http.Request, o *opened, next *job.Job, what string) error {
+	if told, err := a.record(w, r, o, next, what); err != nil || told {
+		return err
 	}
 	path := "/jobs/" + o.rev.ID
 	if p := here(r); p != "" {
@@ -146,6 +136,27 @@ func (a *app) save(w http.ResponseWriter, r *http.Request, o *opened, next *job.
 	}
 	see(w, r, path)
 	return nil
+}
+
+// record keeps a changed job as a new revision; nothing where what says that
+// nothing changed.
+// It tells whether it has answered already: another save came in between.
+func (a *app) record(w http.ResponseWriter, r *http.Request, o *opened, next *job.Job, what string) (told bool, err error) {
+	if what == "" {
+		return false, nil
+	}
+	if moved := a.moved(o.solved, next); moved != "" {
+		what = a.say("app.change.effect", "what", what, "moved", moved)
+	}
+	if lost := a.lost(o); lost != "" {
+		what += lost
+	}
+	err = a.put(r, o.rev.ID, o.rev.Number, next, what)
+	var stale *store.Stale
+	if errors.As(err, &stale) {
+		return true, a.merge(w, r, o, edits(r.PostForm))
+	}
+	return false, err
 }
 
 // lost names what stood in the file but could not be read, and so is no longer

@@ -219,15 +219,21 @@ func (x *former) fresh(path, before string) (need []input, kinds []string) {
 	return need, kinds
 }
 
-// groups makes the forms of a part.
-func (a *app) groups(o *opened, p *part, typed []edit, faults []trace.Fault) []group {
-	x := &former{a: a, j: o.job, typed: map[string]string{}, faults: map[string]string{}, first: p.First}
+// former makes fields of a job, with what was typed and not taken.
+func (a *app) former(o *opened, first []string, typed []edit, faults []trace.Fault) *former {
+	x := &former{a: a, j: o.job, typed: map[string]string{}, faults: map[string]string{}, first: first}
 	for _, e := range typed {
 		x.typed[e.path] = e.text
 	}
 	for _, f := range faults {
 		x.faults[f.Path] = a.faultText(o, f)
 	}
+	return x
+}
+
+// groups makes the forms of a part.
+func (a *app) groups(o *opened, p *part, typed []edit, faults []trace.Fault) []group {
+	x := a.former(o, p.First, typed, faults)
 	var out []group
 	head := group{ID: "g-head", Title: a.say("app.group.head")}
 	for _, f := range o.job.Fields("") {

@@ -21,6 +21,7 @@ type heading struct {
 	Here            string // the part that is open; "" for the answer
 	Danger, Caution int    // open findings
 	Last            string // what the newest change was
+	Onward          onward // what to give next
 }
 
 // opened is a job with its answer.

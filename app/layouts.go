@@ -67,6 +67,7 @@ type layoutsBody struct {
 	Elbows int
 	Most   []int // elbows to choose from
 	Kept   bool  // the job's assembly is one that was kept
+	Drawn  bool  // there is an assembly, kept or not
 	Gone   bool  // runs are not kept here
 }
 
@@ -84,7 +85,7 @@ func (a *app) layouts(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	b := layoutsBody{ID: o.rev.ID, Base: o.rev.Number, Elbows: usualElbows, Most: elbows, Kept: len(o.job.Assembly.Kept.Pieces) > 0, Gone: a.Runs == nil}
+	b := layoutsBody{ID: o.rev.ID, Base: o.rev.Number, Elbows: usualElbows, Most: elbows, Kept: len(o.job.Assembly.Kept.Pieces) > 0, Drawn: len(o.job.Assembly.Parts) > 0, Gone: a.Runs == nil}
 	var found any
 	b.Beside, found = a.look(runLayouts, o)
 	if s, ok := found.(*sought); ok {
@@ -92,7 +93,11 @@ func (a *app) layouts(w http.ResponseWriter, r *http.Request) error {
 		b.Found, b.Doc, b.Plans, b.Mends, b.Elbows = x, &x.doc, x.plans, x.mends, x.elbows
 		b.More = len(x.doc.Layouts) - len(x.plans)
 	}
-	a.show(w, r, http.StatusOK, "layouts", a.say("app.layouts.title"), a.heading(o, "vault"), b)
+	h := a.heading(o, "vault")
+	if h.Onward.Step == "layout" { // it is being given here
+		h.Onward.Step = ""
+	}
+	a.show(w, r, http.StatusOK, "layouts", a.say("app.layouts.title"), h, b)
 	return nil
 }
 
@@ -229,7 +234,7 @@ func (a *app) keepLayout(w http.ResponseWriter, r *http.Request) error {
 	if next == nil {
 		return refusal{http.StatusUnprocessableEntity, a.faultText(o, faults[0])}
 	}
-	return a.keep(w, r, o, next)
+	return a.keep(w, r, o, next, a.say("app.change.layout", "number", strconv.Itoa(n)))
 }
 
 // keepDrawn keeps the assembly as it is drawn.
@@ -242,16 +247,16 @@ func (a *app) keepDrawn(w http.ResponseWriter, r *http.Request) error {
 	if next == nil {
 		return refusal{http.StatusUnprocessableEntity, a.faultText(o, faults[0])}
 	}
-	return a.keep(w, r, o, next)
+	return a.keep(w, r, o, next, a.say("app.change.drawn"))
 }
 
 // keep saves a job with what is kept in it. A field that could not be read would
 // be lost with it.
-func (a *app) keep(w http.ResponseWriter, r *http.Request, o *opened, next *job.Job) error {
+func (a *app) keep(w http.ResponseWriter, r *http.Request, o *opened, next *job.Job, what string) error {
 	if len(o.faults) > 0 {
 		return a.refuse(http.StatusUnprocessableEntity, "app.error.unread")
 	}
-	return a.save(w, r, o, next)
+	return a.saveAs(w, r, o, next, what)
 }
 
 // takeMend writes a change of what is short into the job and searches again.

@@ -80,6 +80,7 @@ type tab struct {
 func (a *app) heading(o *opened, here string) *heading {
 	h := &heading{
 		ID: o.rev.ID, Name: o.job.Name, Place: o.job.Place, Number: o.rev.Number, Archived: o.rev.Archived, Here: here, Last: o.rev.What,
+		Onward: a.onward(o.job),
 	}
 	for _, p := range parts {
 		t := tab{Key: p.Key, Title: a.say("app.part." + p.Key)}

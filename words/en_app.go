@@ -25,12 +25,12 @@ var enApp = map[string]string{
 	"app.part.falls": "Falls", "app.part.pump": "Pump", "app.part.pipe": "Pipe",
 	"app.part.levels": "Levels", "app.part.vault": "Vault", "app.part.cuts": "Cuts", "app.part.glue": "Glue-up", "app.part.material": "Material",
 
-	"app.sum": "{stop} to stop for, {watch} to watch, {note} to note.", "app.sum.assumed": "{count} values assumed",
+	"app.sum": "{stop} to stop for, {watch} to watch, {note} to note.", "app.sum.assumed": "{count} {count:value|values} assumed",
 	"app.tally": "The answer", "app.tally.falls": "Water at the falls", "app.tally.levels": "Room in the levels", "app.tally.fit": "In the vault", "app.tally.money": "Money",
 	"app.tally.noflow": "No flow can be worked out yet: it takes a pump with its curve, a run of pipe and a fall.", "app.tally.nolevels": "Levels need the pond's water line, its rim and the flow.",
 	"app.fall.right": "as wanted", "app.fall.short": "short of what is wanted", "app.fall.much": "more than wanted", "app.fall.dry": "stays dry", "app.fall.unwanted": "nothing is said of what is wanted",
 	"app.fall.wanted":    "wanted {wanted}",
-	"app.level.rim.stop": "Room under the rim after a stop", "app.level.rim.stop-open": "The same, check valve open", "app.level.sill": "Over the sill, running",
+	"app.level.rim.stop": "Room under the rim after a stop", "app.level.rim.alone": "Room under the rim after a stop, the water run back", "app.level.rim.stop-open": "The same with the water running back", "app.level.sill": "Over the sill, running",
 	"app.level.needs": "needs {needs}", "app.level.air": "The pump draws air after",
 	"app.fit.assembly": "Assembly", "app.fit.unlaid": "not laid out yet", "app.fit.fits": "fits", "app.fit.not": "cannot be built as laid",
 	"app.fit.second": "second check {passed} of {checks}",
@@ -67,7 +67,7 @@ var enApp = map[string]string{
 
 	"app.reasons.count": "Open {count} figures", "app.tables": "Figures in tables", "app.option.drawn": "as drawn", "app.nocut": "Not to be cut: the assembly cannot be built as it is laid. See what was found.",
 	"app.pieces": "Pieces of pipe", "app.piece": "piece", "app.piece.between": "between", "app.piece.cut": "cut", "app.piece.marks": "insertion marks", "app.piece.closing": "closing: measure in place",
-	"app.bar": "from", "app.bar.cuts": "pieces", "app.bar.left": "left", "app.bar.stick": "stick", "app.bar.offcut": "offcut",
+	"app.bar": "from", "app.bar.how": "How these were chosen", "app.bar.print": "Print the cut card", "app.bar.cuts": "pieces", "app.bar.left": "left", "app.bar.stick": "stick", "app.bar.offcut": "offcut",
 	"app.item": "what", "app.item.get": "to get", "app.item.price": "price",
 	"app.mark.done": "done",
 	"app.glue.step": "Step {number} of {of}", "app.glue.go": "Go on gluing", "app.glue.none": "There is no assembly to glue yet.", "app.glue.done": "{count} done", "app.glue.start": "Start the timer", "app.glue.hold": "hold together",
@@ -155,7 +155,7 @@ var enApp = map[string]string{
 
 	"app.change.example": "Invented example put in", "app.change.begun": "Job begun", "app.change.imported": "Taken in from a file", "app.change.copied": "Copied from {name}",
 	"app.change.aside": "Put aside", "app.change.back": "Taken back", "app.change.new": "{where}: {new}", "app.change.set": "{where}: {old} to {new}", "app.change.gone": "{where}: {old} taken out",
-	"app.change.more": "{count} more", "app.change.effect": "{what}. Moved: {moved}", "app.change.lost": "Could not be read and was left out: {places}.",
+	"app.change.layout": "Layout {number} kept for the vault", "app.change.drawn": "The assembly kept as it is drawn", "app.change.more": "{count} more", "app.change.effect": "{what}. Moved: {moved}", "app.change.lost": "Could not be read and was left out: {places}.",
 	"app.change.undone": "Undone, back to state {number}[: {what}]", "app.change.returned": "Returned to state {number}[: {what}]",
 	"app.moved.rim": "room under the rim", "app.moved.money": "material", "app.moved.danger": "stops", "app.moved.caution": "watches",
 
@@ -164,15 +164,9 @@ var enApp = map[string]string{
 	"app.stale.both":  "both changed it", "app.stale.was": "before: {was}", "app.stale.empty": "empty before", "app.stale.mine": "yours: {text}", "app.stale.theirs": "now: {text}",
 	"app.stale.beside": "Changed by others beside", "app.stale.do": "Save what is chosen", "app.stale.leave": "Leave it as it is now",
 
-	"app.new.title": "New job", "app.new.lead": "A handful of questions. What you do not know yet can stay empty; lengths as on the tape: 4' 7-1/2\", 55 1/2 in, 1.41 m.",
-	"app.new.do": "Begin the job", "app.new.copy": "To start from an earlier job, open it and press “Copy it”.", "app.new.point": "“{found}” has no @ between flow and head: write a point as 54 gpm @ 16 ft.",
-	"app.ask.units": "Units of bare numbers and of the answer", "app.ask.name": "What the crew calls the job", "app.ask.place": "Where it is", "app.ask.shape": "Shape of the pond",
-	"app.ask.length": "Length of the pond at the water line, or its diameter", "app.ask.width": "Width of the pond",
-	"app.ask.depth": "Greatest depth of the pond",
-	"app.ask.rim":   "Lowest point of the rim above the water line", "app.ask.lipwidth": "Clear width of the lip", "app.ask.lipheight": "Crest of the lip above the water line",
-	"app.ask.flow": "Flow wanted over the lip", "app.ask.pipekind": "Kind of pipe", "app.ask.pipesize": "Size of pipe", "app.ask.pipelength": "Length of pipe from pump to lip",
-	"app.ask.points": "The pump's curve: a point on each line, flow @ head, four or more",
-	"app.word.us":    "US: feet, inches, gpm", "app.word.metric": "metric: m, mm, L/h", "app.word.ellipse": "ellipse", "app.word.rectangle": "rectangle", "app.word.circle": "circle",
+	"app.new.title": "New job", "app.new.lead": "Name the job. Then the program asks, one screen at a time, for what a cut list takes: nine steps, each of which can wait. Lengths as on the tape: 4' 7-1/2\", 55 1/2 in, 1.41 m.",
+	"app.new.do": "Begin the job", "app.new.copy": "To start from an earlier job, open it and press “Copy it”.",
+	"app.word.us": "US: feet, inches, gpm", "app.word.metric": "metric: m, mm, L/h",
 
 	"app.device.title": "This device", "app.device.link": "Your name?", "app.device.lead": "Your name stands with every change you make, so that the crew can ask. It is kept on this device.",
 	"app.device.who": "Your name", "app.device.mode": "How pages look", "app.device.language": "Language / Idioma", "app.mode.": "as the device is set", "app.mode.light": "light", "app.mode.dark": "dark", "app.mode.sun": "in the sun: black on white, larger",

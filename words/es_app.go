@@ -29,7 +29,7 @@ var esApp = map[string]string{
 	"app.tally.noflow": "Todavía no se puede calcular el caudal: hace falta una bomba con su curva, una línea de tubo y una cascada.", "app.tally.nolevels": "Los niveles necesitan la línea de agua del estanque, su borde y el caudal.",
 	"app.fall.right": "como se pide", "app.fall.short": "menos de lo pedido", "app.fall.much": "más de lo pedido", "app.fall.dry": "queda seca", "app.fall.unwanted": "no se dice cuánto se pide",
 	"app.fall.wanted":    "se pide {wanted}",
-	"app.level.rim.stop": "Espacio bajo el borde después de un paro", "app.level.rim.stop-open": "Lo mismo, válvula check abierta", "app.level.sill": "Sobre el umbral, trabajando",
+	"app.level.rim.stop": "Espacio bajo el borde después de un paro", "app.level.rim.alone": "Espacio bajo el borde después de un paro, con el agua ya regresada", "app.level.rim.stop-open": "Lo mismo con el agua que regresa", "app.level.sill": "Sobre el umbral, trabajando",
 	"app.level.needs": "pide {needs}", "app.level.air": "La bomba chupa aire después de",
 	"app.fit.assembly": "Armado", "app.fit.unlaid": "sin trazar todavía", "app.fit.fits": "cabe", "app.fit.not": "no se puede construir así",
 	"app.fit.second": "segunda revisión {passed} de {checks}",
@@ -57,7 +57,7 @@ var esApp = map[string]string{
 
 	"app.reasons.count": "Abrir {count} cifras", "app.tables": "Cifras en tablas", "app.option.drawn": "como está dibujado", "app.nocut": "No cortar: el armado no se puede construir como está trazado. Vea lo que se halló.",
 	"app.pieces": "Piezas de tubo", "app.piece": "pieza", "app.piece.between": "entre", "app.piece.cut": "corte", "app.piece.marks": "marcas de inserción", "app.piece.closing": "de cierre: mida en su lugar",
-	"app.bar": "de", "app.bar.cuts": "piezas", "app.bar.left": "sobra", "app.bar.stick": "tramo", "app.bar.offcut": "retazo",
+	"app.bar": "de", "app.bar.how": "Cómo se escogieron", "app.bar.print": "Imprimir la hoja de corte", "app.bar.cuts": "piezas", "app.bar.left": "sobra", "app.bar.stick": "tramo", "app.bar.offcut": "retazo",
 	"app.item": "qué", "app.item.get": "por llevar", "app.item.price": "precio",
 	"app.mark.done": "hecho",
 	"app.glue.step": "Paso {number} de {of}", "app.glue.go": "Seguir pegando", "app.glue.none": "Todavía no hay armado que pegar.", "app.glue.done": "{count} {count:hecho|hechos}", "app.glue.start": "Arrancar el reloj", "app.glue.hold": "sostener junto",
@@ -146,7 +146,7 @@ var esApp = map[string]string{
 
 	"app.change.example": "Ejemplo inventado puesto", "app.change.begun": "Trabajo empezado", "app.change.imported": "Metido de un archivo", "app.change.copied": "Copiado de {name}",
 	"app.change.aside": "Apartado", "app.change.back": "Regresado", "app.change.new": "{where} ahora {new}", "app.change.set": "{where}: de {old} a {new}", "app.change.gone": "{where}: {old} quitado",
-	"app.change.more": "{count} más", "app.change.effect": "{what}. Movió: {moved}", "app.change.lost": "No se pudo leer y quedó fuera: {places}.",
+	"app.change.layout": "Trazo {number} guardado para la bóveda", "app.change.drawn": "El armado guardado como está dibujado", "app.change.more": "{count} más", "app.change.effect": "{what}. Movió: {moved}", "app.change.lost": "No se pudo leer y quedó fuera: {places}.",
 	"app.change.undone": "Deshecho, de vuelta al estado {number}[: {what}]", "app.change.returned": "Vuelto al estado {number}[: {what}]",
 	"app.moved.rim": "espacio bajo el borde", "app.moved.money": "material", "app.moved.danger": "altos", "app.moved.caution": "avisos de ojo",
 
@@ -155,15 +155,9 @@ var esApp = map[string]string{
 	"app.stale.both":  "los dos lo cambiaron", "app.stale.was": "antes: {was}", "app.stale.empty": "vacío antes", "app.stale.mine": "suyo: {text}", "app.stale.theirs": "ahora: {text}",
 	"app.stale.beside": "Cambiado además por otros", "app.stale.do": "Guardar lo elegido", "app.stale.leave": "Dejarlo como está ahora",
 
-	"app.new.title": "Un trabajo nuevo", "app.new.lead": "Unas cuantas preguntas. Lo que todavía no sabe puede quedar vacío; largos como en la cinta: 4' 7-1/2\", 55 1/2 in, 1.41 m.",
-	"app.new.do": "Empezar el trabajo", "app.new.copy": "Para partir de un trabajo anterior, ábralo y apriete “Copiarlo”.", "app.new.point": "“{found}” no tiene @ entre caudal y carga: escriba un punto como 54 gpm @ 16 ft.",
-	"app.ask.units": "Unidades de números solos y de la respuesta", "app.ask.name": "Cómo le dice la cuadrilla al trabajo", "app.ask.place": "Dónde está", "app.ask.shape": "Forma del estanque",
-	"app.ask.length": "Largo del estanque en la línea de agua, o su diámetro", "app.ask.width": "Ancho del estanque",
-	"app.ask.depth": "Hondo máximo del estanque",
-	"app.ask.rim":   "Punto más bajo del borde sobre la línea de agua", "app.ask.lipwidth": "Ancho libre del labio", "app.ask.lipheight": "Cresta del labio sobre la línea de agua",
-	"app.ask.flow": "Caudal pedido sobre el labio", "app.ask.pipekind": "Clase de tubo", "app.ask.pipesize": "Medida de tubo", "app.ask.pipelength": "Largo de tubo de la bomba al labio",
-	"app.ask.points": "La curva de la bomba: un punto por renglón, caudal @ carga, cuatro o más",
-	"app.word.us":    "EE. UU.: pies, pulgadas, gpm", "app.word.metric": "métrico: m, mm, L/h", "app.word.ellipse": "elipse", "app.word.rectangle": "rectángulo", "app.word.circle": "círculo",
+	"app.new.title": "Un trabajo nuevo", "app.new.lead": "Póngale nombre al trabajo. Después el programa pregunta, una pantalla a la vez, lo que pide una lista de cortes: nueve pasos, y cada uno puede esperar. Largos como en la cinta: 4' 7-1/2\", 55 1/2 in, 1.41 m.",
+	"app.new.do": "Empezar el trabajo", "app.new.copy": "Para partir de un trabajo anterior, ábralo y apriete “Copiarlo”.",
+	"app.word.us": "EE. UU.: pies, pulgadas, gpm", "app.word.metric": "métrico: m, mm, L/h",
 
 	"app.device.title": "Este aparato", "app.device.link": "¿Su nombre?", "app.device.lead": "Su nombre queda con cada cambio que hace, para que la cuadrilla pueda preguntar. Se guarda en este aparato.",
 	"app.device.who": "Su nombre", "app.device.mode": "Cómo se ven las páginas", "app.device.language": "Idioma / Language", "app.mode.": "como está el aparato", "app.mode.light": "claro", "app.mode.dark": "oscuro", "app.mode.sun": "al sol: negro sobre blanco, más grande",

@@ -14,7 +14,7 @@ import (
 const strict = true
 
 // alike are texts that are rightly the same in both languages.
-var alike = []string{"{number}. {where}", "{name}[, {size}]", "manual {manual} {time}", "{length} {unit}", "{name}", "{new}", "{name}, {rate}", "material", "Material", "total", "Volts", "Plashet", "1×", "A4"}
+var alike = []string{"{number}. {where}", "{name}[, {size}]", "manual {manual} {time}", "{length} {unit}", "{name}", "{new}", "{what} {number} ({unit})", "{name}, {rate}", "material", "Material", "total", "Volts", "Plashet", "1×", "A4"}
 
 // Every code of the English catalogue has its text in the Spanish one, and none
 // is there that has no English.
