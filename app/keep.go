@@ -66,12 +66,17 @@ func (a *app) put(r *http.Request, id string, base int, j *job.Job, what string)
 
 // putBytes is put with the bytes as they are to stand.
 func (a *app) putBytes(r *http.Request, id string, base int, data []byte, what string) error {
+	return a.putBack(r, id, base, data, what, 0)
+}
+
+// putBack is putBytes of an undo: it tells the state that it goes back to.
+func (a *app) putBack(r *http.Request, id string, base int, data []byte, what string, back int) error {
 	if len(data) > job.MaxBytes {
 		return store.ErrLarge
 	}
 	s := a.solve(digest(data), data)
 	_, err := a.Store.Put(r.Context(), store.Job, id, base, store.Change{
-		Who: a.Device(r).Who, When: a.Now(), What: what, Data: data, Summary: a.summary(s),
+		Who: a.Device(r).Who, When: a.Now(), What: what, Data: data, Summary: a.summary(s), BackTo: back,
 	})
 	return err
 }

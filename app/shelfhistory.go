@@ -63,33 +63,29 @@ func (a *app) shelfHistory(w http.ResponseWriter, r *http.Request) error {
 
 // shelfUndo brings back what stood before the newest change.
 func (a *app) shelfUndo(w http.ResponseWriter, r *http.Request) error {
-	return a.shelfBack(w, r, "app.change.undone", func(ctx context.Context, rev store.Revision) (int, error) {
-		past, err := a.Store.History(ctx, rev.ID, 0, mostHistory)
-		at := rev.Number
-		for _, p := range past {
-			if p.Digest == rev.Digest {
-				at = min(at, p.Number)
-			}
-		}
-		if err == nil && at <= 1 {
+	return a.shelfBack(w, r, "app.change.undone", func(ctx context.Context, rev store.Revision) (int, int, error) {
+		at, err := a.before(ctx, rev)
+		if err == nil && at < 1 {
 			err = a.refuse(http.StatusConflict, "app.shelf.first")
 		}
-		return at - 1, err
+		return at, at, err
 	})
 }
 
 // shelfReturn returns to an earlier state, as a new one.
 func (a *app) shelfReturn(w http.ResponseWriter, r *http.Request) error {
-	return a.shelfBack(w, r, "app.change.returned", func(_ context.Context, rev store.Revision) (int, error) {
+	return a.shelfBack(w, r, "app.change.returned", func(_ context.Context, rev store.Revision) (int, int, error) {
 		n, err := strconv.Atoi(r.PostFormValue("number"))
 		if err != nil || n < 1 || n > rev.Number {
-			return 0, a.refuse(http.StatusUnprocessableEntity, "app.error.revision")
+			return 0, 0, a.refuse(http.StatusUnprocessableEntity, "app.error.revision")
 		}
-		return n, nil
+		return n, 0, nil
 	})
 }
 
-func (a *app) shelfBack(w http.ResponseWriter, r *http.Request, code string, which func(context.Context, store.Revision) (int, error)) error {
+// shelfBack puts an earlier state on top: the one that which names, with the one
+// that an undo goes back to.
+func (a *app) shelfBack(w http.ResponseWriter, r *http.Request, code string, which func(context.Context, store.Revision) (number, back int, err error)) error {
 	if err := a.form(r); err != nil {
 		return err
 	}
@@ -100,7 +96,7 @@ func (a *app) shelfBack(w http.ResponseWriter, r *http.Request, code string, whi
 	if base(r) != d.rev.Number {
 		return a.refuse(http.StatusConflict, "app.error.moved")
 	}
-	number, err := which(r.Context(), d.rev)
+	number, back, err := which(r.Context(), d.rev)
 	if err != nil {
 		return err
 	}
@@ -109,7 +105,7 @@ func (a *app) shelfBack(w http.ResponseWriter, r *http.Request, code string, whi
 		return err
 	}
 	c := a.change(r, a.say(code, "number", strconv.Itoa(number), "what", a.between(d.rev, old)))
-	c.Data, c.Summary = old.Data, old.Summary
+	c.Data, c.Summary, c.BackTo = old.Data, old.Summary, back
 	if _, err := a.Store.Put(r.Context(), d.rev.Kind, d.rev.ID, d.rev.Number, c); err != nil {
 		return a.stale(err)
 	}

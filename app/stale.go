@@ -68,32 +68,6 @@ func (a *app) merge(w http.ResponseWriter, r *http.Request, o *opened, list []ed
 	return nil
 }
 
-// undo brings back what stood before the newest change. Undone changes are
-// passed over, so that undo again goes further back.
-func (a *app) undo(w http.ResponseWriter, r *http.Request) error {
-	if err := a.form(r); err != nil {
-		return err
-	}
-	o, err := a.open(r)
-	if err != nil {
-		return err
-	}
-	past, err := a.Store.History(r.Context(), o.rev.ID, 0, mostHistory)
-	if err != nil {
-		return err
-	}
-	at := o.rev.Number // the first revision that held what stands now
-	for _, p := range past {
-		if p.Digest == o.rev.Digest {
-			at = min(at, p.Number)
-		}
-	}
-	if at <= 1 {
-		return a.refuse(http.StatusConflict, "app.error.first")
-	}
-	return a.bring(w, r, o, at-1, "app.change.undone")
-}
-
 // comeBack returns to an earlier revision, as a new one.
 func (a *app) comeBack(w http.ResponseWriter, r *http.Request) error {
 	if err := a.form(r); err != nil {
@@ -107,11 +81,12 @@ func (a *app) comeBack(w http.ResponseWriter, r *http.Request) error {
 	if err != nil || n < 1 || n > o.rev.Number {
 		return a.refuse(http.StatusUnprocessableEntity, "app.error.revision")
 	}
-	return a.bring(w, r, o, n, "app.change.returned")
+	return a.bring(w, r, o, n, 0, "app.change.returned")
 }
 
-// bring puts an earlier revision on top.
-func (a *app) bring(w http.ResponseWriter, r *http.Request, o *opened, number int, code string) error {
+// bring puts an earlier revision on top; as an undo with the state that it goes
+// back to, else 0.
+func (a *app) bring(w http.ResponseWriter, r *http.Request, o *opened, number, back int, code string) error {
 	if base(r) != o.rev.Number {
 		return a.refuse(http.StatusConflict, "app.error.moved")
 	}
@@ -124,7 +99,7 @@ func (a *app) bring(w http.ResponseWriter, r *http.Request, o *opened, number in
 		return a.refuse(http.StatusUnprocessableEntity, "app.error.revision")
 	}
 	what := a.say(code, "number", strconv.Itoa(number), "what", a.describe(o.job, j))
-	if err := a.putBytes(r, o.rev.ID, o.rev.Number, rev.Data, what); err != nil {
+	if err := a.putBack(r, o.rev.ID, o.rev.Number, rev.Data, what, back); err != nil {
 		return a.stale(err)
 	}
 	path := "/jobs/" + o.rev.ID
@@ -134,9 +109,6 @@ func (a *app) bring(w http.ResponseWriter, r *http.Request, o *opened, number in
 	see(w, r, path)
 	return nil
 }
-
-// mostHistory is how far back the history is read at once.
-const mostHistory = 400
 
 type pastLine struct {
 	Number          int

@@ -69,6 +69,9 @@ func Next(newest *Revision, kind Kind, id string, base int, act Act, c Change) (
 	for _, t := range []*string{&r.Who, &r.What, &r.Summary.Name, &r.Summary.Place, &r.Summary.Stage, &r.Summary.Worst} {
 		*t = text(*t)
 	}
+	if r.BackTo < 0 || r.BackTo > base {
+		r.BackTo = 0
+	}
 	r.Digest = Digest(r.Data)
 	return r, nil
 }

@@ -49,6 +49,11 @@ type Change struct {
 	What string // changed, in plain words
 	Data []byte // the whole document, in its canonical form
 
+	// BackTo is, of an undo, the number of the state that it brings back: undo
+	// again goes on from there. 0 for every other save. It is kept, and nothing
+	// hangs on it here; what is no earlier revision counts as 0.
+	BackTo int `json:",omitempty"`
+
 	// For the list, so that it need not read the documents. The app works them
 	// out; a store only keeps them.
 	Summary Summary

@@ -38,7 +38,9 @@ func fill(t *testing.T, s store.Store) {
 	}
 	rev(s.Put(ctx, store.Job, "a", 0, c("one")))
 	rev(s.Put(ctx, store.Pumps, "shelf", 0, c("pumps")))
-	rev(s.Put(ctx, store.Job, "a", 1, c("two")))
+	two := c("two")
+	two.BackTo = 1
+	rev(s.Put(ctx, store.Job, "a", 1, two))
 	rev(s.Archive(ctx, "a", 2, true, c("two")))
 	rev(s.Put(ctx, store.Job, "b", 0, c("b")))
 	rev(s.Delete(ctx, "b", 1, c("away")))
@@ -111,10 +113,12 @@ func TestSumTells(t *testing.T) {
 		func(c *store.Change) { c.Summary.Stage = "v" },
 		func(c *store.Change) { c.Summary.Worst = "v" },
 		func(c *store.Change) { c.Summary.Weight = 2 },
+		func(c *store.Change) { c.BackTo = 1 },
 	} {
 		c, s := base, memory.New()
 		turn(&c)
-		must[store.Revision](t)(s.Put(ctx, store.Job, "a", 0, c))
+		must[store.Revision](t)(s.Put(ctx, store.Job, "a", 0, base))
+		must[store.Revision](t)(s.Put(ctx, store.Job, "a", 1, c))
 		sum := must[carry.Count](t)(carry.Sum(ctx, s)).Digest
 		if old, twice := seen[sum]; twice {
 			t.Errorf("cases %d and %d have one digest", old, i)

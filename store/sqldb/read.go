@@ -14,7 +14,7 @@ import (
 
 const (
 	entryColumns    = `id, kind, number, who, changed, name, place, stage, worst, weight, archived, deleted, cursor`
-	revisionColumns = `r.id, r.kind, r.number, r.who, r.changed, r.what, r.name, r.place, r.stage, r.worst, r.weight, r.archived, r.deleted, r.digest`
+	revisionColumns = `r.id, r.kind, r.number, r.who, r.changed, r.what, r.name, r.place, r.stage, r.worst, r.weight, r.archived, r.deleted, r.back_to, r.digest`
 	getSQL          = `SELECT ` + revisionColumns + `, r.data FROM plashet_document d JOIN plashet_revision r ON r.id = d.id AND r.number = d.number WHERE d.id = $1`
 	atSQL           = `SELECT ` + revisionColumns + `, r.data FROM plashet_revision r WHERE r.number = $2 AND r.id = $1`
 )
@@ -93,7 +93,7 @@ func scan(row scanner, more ...any) (store.Revision, error) {
 	var changed int64
 	sum := &r.Summary
 	err := row.Scan(append([]any{
-		&r.ID, &r.Kind, &r.Number, &r.Who, &changed, &r.What, &sum.Name, &sum.Place, &sum.Stage, &sum.Worst, &sum.Weight, &r.Archived, &r.Deleted, &r.Digest,
+		&r.ID, &r.Kind, &r.Number, &r.Who, &changed, &r.What, &sum.Name, &sum.Place, &sum.Stage, &sum.Worst, &sum.Weight, &r.Archived, &r.Deleted, &r.BackTo, &r.Digest,
 	}, more...)...)
 	r.When = time.UnixMicro(changed).UTC()
 	return r, err

@@ -116,9 +116,9 @@ func insert(ctx context.Context, tx *sql.Tx, r store.Revision, cursor int64) err
 		data = []byte{} // empty, not absent
 	}
 	if _, err := tx.ExecContext(ctx, `INSERT INTO plashet_revision
-		(id, number, kind, who, changed, what, name, place, stage, worst, weight, archived, deleted, digest, data)
-		VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13, $14, $15)`,
-		r.ID, r.Number, string(r.Kind), r.Who, changed, r.What, sum.Name, sum.Place, sum.Stage, sum.Worst, sum.Weight, r.Archived, r.Deleted, r.Digest, data); err != nil {
+		(id, number, kind, who, changed, what, name, place, stage, worst, weight, archived, deleted, back_to, digest, data)
+		VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13, $14, $15, $16)`,
+		r.ID, r.Number, string(r.Kind), r.Who, changed, r.What, sum.Name, sum.Place, sum.Stage, sum.Worst, sum.Weight, r.Archived, r.Deleted, r.BackTo, r.Digest, data); err != nil {
 		return err
 	}
 	_, err := tx.ExecContext(ctx, `INSERT INTO plashet_document

@@ -26,6 +26,7 @@ func Run(t *testing.T, open func(t *testing.T) store.Store) {
 		{"Archives", archives},
 		{"Deletes", deletes},
 		{"HistoryPages", historyPages},
+		{"Undoes", undoes},
 		{"Lists", lists},
 		{"Searches", searches},
 		{"Since", since},
@@ -262,5 +263,31 @@ func historyPages(t *testing.T, s store.Store) {
 	}
 	if h, err := s.History(ctx, "a", 1, 5); err != nil || len(h) != 0 {
 		t.Error("before the first:", h, err)
+	}
+}
+
+// undoes keeps which state an undo goes back to, through every way of reading;
+// what is no earlier state counts as none.
+func undoes(t *testing.T, s store.Store) {
+	want := []int{0, 0, 1, 0, 0}
+	for n, back := range []int{7, 0, 1, -1, 5} {
+		c := change(fmt.Sprint("v", n+1))
+		c.BackTo = back
+		if got := put(t, s, "a", n, c); got.BackTo != want[n] {
+			t.Errorf("revision %d goes back to %d, want %d", n+1, got.BackTo, want[n])
+		}
+		if r, err := s.Get(ctx, "a"); err != nil || r.BackTo != want[n] {
+			t.Errorf("the newest goes back to %d, want %d: %v", r.BackTo, want[n], err)
+		}
+	}
+	past, err := s.History(ctx, "a", 0, 0)
+	if err != nil || len(past) != len(want) {
+		t.Fatal(len(past), err)
+	}
+	for _, p := range past {
+		r, err := s.At(ctx, "a", p.Number)
+		if err != nil || p.BackTo != want[p.Number-1] || r.BackTo != want[p.Number-1] {
+			t.Errorf("revision %d goes back to %d and %d, want %d: %v", p.Number, p.BackTo, r.BackTo, want[p.Number-1], err)
+		}
 	}
 }
