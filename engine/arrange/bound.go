@@ -1,6 +1,9 @@
 package arrange
 
-import "math"
+import (
+	"math"
+	"sync"
+)
 
 // What an assembly takes of pipe follows from how long its centre line is, and
 // that is the same however fittings are put into its legs: so a sketch of the
@@ -12,6 +15,44 @@ type line struct {
 	least   float64 // of the centre line, every hub touching
 	sockets float64 // that pipe goes into
 	joints  int
+}
+
+// lines are those of a fill with valve and union in each of their places, kept
+// because the legs' directions change nothing of them.
+type lines struct {
+	lock sync.Mutex
+	of   []lineOf
+}
+
+type lineOf struct {
+	line
+	known, none bool
+}
+
+// line gives that of a placement; nil where the pieces do not go together.
+func (w *worker) line(o *order, pl *placement) *line {
+	o.lines.lock.Lock()
+	defer o.lines.lock.Unlock()
+	legs := len(o.elbows) + 2
+	if o.lines.of == nil {
+		o.lines.of = make([]lineOf, 2*legs*legs)
+	}
+	i := 2 * ((pl.check+1)*legs + pl.union + 1)
+	if pl.unionFirst {
+		i++
+	}
+	l := &o.lines.of[i]
+	if !l.known {
+		l.known, l.none = true, true
+		w.parts = o.parts(pl.check, pl.union, pl.unionFirst)
+		if c := w.chain(o, w.parts); c != nil {
+			l.line, l.none = c.line(), false
+		}
+	}
+	if l.none {
+		return nil
+	}
+	return &l.line
 }
 
 func (c *chain) line() (l line) {

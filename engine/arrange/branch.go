@@ -21,6 +21,8 @@ type branch struct {
 	walls  []wall
 	play   [playWays]play // that the pump is to have on the floor, and the closing piece
 	lax    bool           // no play is asked
+	walled bool           // nothing is kept apart: only walls count
+	kept   bool           // what is to be kept apart is listed
 	halt   func() bool    // asked often: true ends the search where it stands
 	give   *stretch       // a measure that may grow, and is to as little as can be; nil: none does
 	gapped bool           // the end need not meet the hole: the gap is to be as little as can be
@@ -187,6 +189,7 @@ func (b *branch) node(depth int) {
 			break
 		}
 	}
+	b.keep()
 	worst, short := -1, 0.0
 	for i := range b.keeps {
 		if d := b.lacks(&b.keeps[i]); d > short {
@@ -203,6 +206,16 @@ func (b *branch) node(depth int) {
 		return
 	}
 	b.split(depth, worst)
+}
+
+// keep lists what is to be kept apart, once a solution keeps the walls: most chains
+// end before.
+func (b *branch) keep() {
+	if b.kept || b.walled {
+		return
+	}
+	b.kept = true
+	b.keeps = b.s.keeps(b.keeps[:0], b.c, b.out, b.play[playX].asked && b.play[playY].asked && b.c.whole())
 }
 
 // settle works out where the bodies' ends are.

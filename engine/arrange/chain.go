@@ -27,13 +27,14 @@ type body struct {
 	block   bool
 	over    []float64 // how far it reaches beyond its ends, across each normal
 
-	item  int // place along the chain: part k is 2k, the pipe before it 2k-1; pump -2, obstacles below
-	leg   int
-	first bool // stands on the pump's port
-	exit  bool // passes through the hole's wall
-	nut   bool // a union, without a cover: it wants room for a hand
-	moves bool // comes out with the pump
-	glued row  // it cannot be moved among the others of the row
+	item   int // place along the chain: part k is 2k, the pipe before it 2k-1; pump -2, obstacles below
+	leg    int
+	first  bool // stands on the pump's port
+	exit   bool // passes through the hole's wall
+	nut    bool // a union, without a cover: it wants room for a hand
+	moves  bool // comes out with the pump
+	either bool // one part of it does, another does not
+	glued  row  // it cannot be moved among the others of the row
 }
 
 // chain is one order of fittings along one way, ready to be stretched and moved

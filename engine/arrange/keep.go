@@ -39,6 +39,10 @@ type leaving struct {
 	without bool      // it need not come out
 }
 
+// sketchSlack is the share of what keeps two bodies apart that a sketch does not
+// ask for on the pump's way: twice what planes 22.5 degrees apart may lose.
+const sketchSlack = 0.04
+
 // keeps adds to a list all that is to be kept apart, as package layout judges it.
 func (s *search) keeps(ks []keep, c *chain, out leaving, play bool) []keep {
 	lim := &s.lim
@@ -77,7 +81,10 @@ func (s *search) keeps(ks []keep, c *chain, out leaving, play bool) []keep {
 			default:
 				apply = false
 			}
-			crosses := !out.without && p.moves != q.moves
+			crosses := !out.without && p.moves != q.moves && !p.either && !q.either
+			if crosses && c.sketch && !apply {
+				crosses = false // nor is it known what meets
+			}
 			a, b := k, i
 			if crosses && q.moves {
 				a, b = i, k
@@ -98,6 +105,9 @@ func (s *search) keeps(ks []keep, c *chain, out leaving, play bool) []keep {
 			way, loose := float64(lim.LiftClear)+pad, false
 			if !apply {
 				way, loose = -grain, true
+			}
+			if c.sketch { // of a leg each part may have a plane of its own
+				way -= sketchSlack * (p.r + q.r + way)
 			}
 			if out.slides {
 				ks = append(ks, keep{p: a, q: b, room: way, manner: slide, loose: loose})

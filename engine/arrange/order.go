@@ -20,6 +20,7 @@ type fill struct {
 	end    *piece
 	tail   []*piece // glued on the wall's side
 	opens  *piece   // the union, glued or not
+	lines  lines
 
 	head   float64 // of the fittings, m
 	joints int
@@ -31,6 +32,7 @@ type fill struct {
 // order is a fill along one way of the legs.
 type order struct {
 	*fill
+	way      *way
 	standing int
 	turned   unit.Angle
 	dirs     []geom.Vec3 // of the legs
@@ -133,6 +135,7 @@ type way struct {
 	open     bool    // its sketch fits
 	line     float64 // how long its centre line is at least
 	trial    trial
+	fates    *fates
 }
 
 // orders gives all orders with n elbows that nothing found beats already, the
@@ -158,8 +161,9 @@ func (s *search) orders(n int, front []Layout, tell func(Progress)) (out []order
 			continue
 		}
 		dirs := v.dirs()
+		v.fates = &fates{of: map[fateKey][]fate{}}
 		for _, f := range v.fills {
-			out = append(out, order{fill: f, standing: v.standing, turned: v.turned, dirs: dirs, compass: v.compass, line: v.line})
+			out = append(out, order{fill: f, way: v, standing: v.standing, turned: v.turned, dirs: dirs, compass: v.compass, line: v.line})
 		}
 	}
 	slices.SortStableFunc(out, func(a, b order) int {
@@ -211,11 +215,11 @@ func (w *worker) sketch(v *way) {
 	if v.open = w.s.glued.any(); v.open {
 		return // glued parts are no bare pipe
 	}
-	c := w.legsOf(v.standing, v.kit, v.turned, v.compass, v.seq)
+	c := w.legsOf(v.standing, v.kit, v.turned, v.compass, v.seq, -1, -1)
 	if c == nil {
 		return
 	}
-	ok, capped := w.feasible(&v.trial, c, false)
+	ok, capped := w.within(&v.trial, c, false)
 	if !c.through { // else the line ends at another point than a sketch does
 		v.line = c.line().least + w.b.first
 	}
@@ -269,10 +273,10 @@ func (w *worker) walled(v *way) bool {
 		if c == nil {
 			return false
 		}
-		ok, capped := w.feasible(&v.trial, c, true)
+		ok, capped := w.within(&v.trial, c, true)
 		return ok || capped
 	}
-	if !w.s.glued.any() && !fits(w.legsOf(v.standing, v.kit, v.turned, v.compass, v.seq)) {
+	if !w.s.glued.any() && !fits(w.legsOf(v.standing, v.kit, v.turned, v.compass, v.seq, -1, -1)) {
 		return false // not even bare pipe
 	}
 	dirs := v.dirs()

@@ -167,7 +167,7 @@ const chunk = 32
 func (s *search) run(ctx context.Context, out Outcome, tell func(Progress)) Outcome {
 	out.Proof.Claim, out.Proof.Elbows = Family, -1
 	s.halt(ctx)
-	passed, open := stageNone, []worth(nil)
+	passed, open, seen := stageNone, []worth(nil), [][]order(nil)
 	for n := 0; n <= s.in.Rules.Elbows; n++ {
 		if s.beyond(out.Layouts, n) {
 			out.Proof.Claim = Everything
@@ -195,6 +195,9 @@ func (s *search) run(ctx context.Context, out Outcome, tell func(Progress)) Outc
 		if ctx.Err() != nil {
 			return s.stopped(out, open, orders)
 		}
+		if len(out.Layouts) == 0 && passed < stageClear {
+			seen = append(seen, orders)
+		}
 		out.Tally.Orders += len(orders)
 		out.Proof.Elbows = n
 	}
@@ -208,6 +211,9 @@ func (s *search) run(ctx context.Context, out Outcome, tell func(Progress)) Outc
 		if out.Uncut = s.uncut(ctx); out.Uncut != nil {
 			out.Stage = StageStock
 		} else {
+			if passed < stageClear && s.clear(seen) {
+				passed = stageClear
+			}
 			out.Stage = s.failed(ctx, passed)
 			if !s.in.Rules.Brief {
 				out.Short = s.short(ctx, tell)
@@ -391,6 +397,33 @@ func (s *search) least(k *kit, n int) (head, cost float64, joints int, ok bool) 
 	return head, cost, joints, len(k.starts) > 0 && !math.IsInf(head, 1)
 }
 
+// one searches for any layout at all, and ends with the first few.
+func one(ctx context.Context, in Input) Outcome {
+	in.Rules.Brief, in.Rules.First, in.Rules.Best = true, true, 1
+	return Search(ctx, in, nil)
+}
+
+// clear tells that the elbows alone of any of these orders keep clear of
+// everything.
+func (s *search) clear(all [][]order) bool {
+	for _, orders := range all {
+		for from := 0; from < len(orders) && !s.halted(); from += chunk {
+			some := orders[from:min(from+chunk, len(orders))]
+			found := make([]bool, len(some))
+			s.share(len(some), func(w *worker, i int) {
+				if c := w.bareChain(&some[i]); c != nil {
+					ok, capped := w.within(&trial{}, c, false)
+					found[i] = ok || capped
+				}
+			})
+			if slices.Contains(found, true) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // failed names the first thing that failed, by looking again with less to keep:
 // at the walls alone, or without the way out.
 func (s *search) failed(ctx context.Context, passed stage) Stage {
@@ -400,8 +433,8 @@ func (s *search) failed(ctx context.Context, passed stage) Stage {
 			return StageValve
 		}
 		in := s.in
-		in.Rules.Out, in.Rules.Brief, in.Rules.Best = false, true, 1
-		if len(Search(ctx, in, nil).Layouts) > 0 {
+		in.Rules.Out = false
+		if len(one(ctx, in).Layouts) > 0 {
 			return StageOut
 		}
 		return StageValve

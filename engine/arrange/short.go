@@ -183,7 +183,7 @@ func (s *search) stretch(ctx context.Context, g *stretch, tell func(Progress)) (
 			a.least = 0 // glued parts are no bare pipe
 			return
 		}
-		if c := w.legsOf(a.standing, a.kit, a.turned, a.compass, a.seq); c != nil {
+		if c := w.legsOf(a.standing, a.kit, a.turned, a.compass, a.seq, -1, -1); c != nil {
 			a.least, a.capped = w.stretched(c, leaving{without: true}, g, mostShort)
 		}
 	})
@@ -231,7 +231,7 @@ func (w *worker) attempt(a *attempt, g *stretch, best float64) {
 			if c == nil {
 				continue
 			}
-			for _, out := range w.s.leavings(c) {
+			for _, out := range w.s.leavings(c.back, c.lip) {
 				least, capped := w.stretched(c, out, g, a.best)
 				a.best = math.Min(a.best, least)
 				a.capped = a.capped || capped

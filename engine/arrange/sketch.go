@@ -7,43 +7,79 @@ import (
 	"plashet/engine/unit"
 )
 
-// spacings are the least distances between what a kit holds, by the turns of the
-// elbows, in metres: less than any choice of fittings can have.
-type spacings struct {
-	start [2]float64    // from the pump's port to the first elbow's centre
-	mid   [2][2]float64 // between two elbows' centres
-	last  [2]float64    // from the last elbow's centre to the wall
-	only  float64       // from the port to the wall, without an elbow
+// spacings are the least distances between what a kit holds, from centre to
+// centre, by what stands at both ends, in metres: less than any choice of
+// fittings can have.
+type spacings [sites][sites]float64
+
+// What stands at an end of a stretch of a leg; an elbow by its turn.
+const (
+	atUnion = int(turn45) + 1 + iota
+	atCheck
+	atEnd // the port or the wall
+	sites
+)
+
+// leg gives how long a leg is at least between two sites, with valve or union, or
+// both in whichever order is the shorter.
+func (d *spacings) leg(before, after int, check, union bool) float64 {
+	least := math.Inf(1)
+	for _, between := range [2][2]int{{atUnion, atCheck}, {atCheck, atUnion}} {
+		at, sum := before, 0.0
+		for _, m := range between {
+			if m == atUnion && union || m == atCheck && check {
+				sum, at = sum+d[at][m], m
+			}
+		}
+		least = math.Min(least, sum+d[at][after])
+	}
+	return least
 }
 
 // spaced works out the spacings of a kit.
-func (s *search) spaced(st *Standing, k *kit) spacings {
-	inf := math.Inf(1)
-	d := spacings{start: [2]float64{inf, inf}, mid: [2][2]float64{{inf, inf}, {inf, inf}}, last: [2]float64{inf, inf}, only: inf}
-	for t, elbows := range k.elbows {
-		for _, e := range elbows {
+func (s *search) spaced(st *Standing, k *kit) (d spacings) {
+	at := [atEnd][]*piece{k.elbows[turn90], k.elbows[turn45], k.unions, k.checks}
+	for i := range sites {
+		for j := range sites {
+			d[i][j] = s.spacing(st, k, &at, i, j)
+		}
+	}
+	return d
+}
+
+// spacing gives the least between the centres of what may stand at two sites.
+func (s *search) spacing(st *Standing, k *kit, at *[atEnd][]*piece, i, j int) float64 {
+	least := math.Inf(1)
+	before, after := []*piece(nil), k.ends
+	if i < atEnd {
+		before = at[i]
+	}
+	if j < atEnd {
+		after = at[j]
+	}
+	switch {
+	case i == atEnd && j == atEnd:
+		return 0
+	case i == atEnd:
+		for _, p := range after {
 			for _, start := range k.starts {
-				d.start[t] = math.Min(d.start[t], s.fromPort(st, k, start, e))
+				least = math.Min(least, s.fromPort(st, k, start, p))
 			}
-			for u, others := range k.elbows {
-				for _, o := range others {
-					if g, ok := layout.Spacing(e.part, o.part); ok {
-						d.mid[t][u] = math.Min(d.mid[t][u], float64(g))
-					}
+		}
+	case j == atEnd && len(after) == 0:
+		for _, p := range before {
+			least = math.Min(least, float64(p.part.Out.TakeOff.Length))
+		}
+	default:
+		for _, p := range before {
+			for _, q := range after {
+				if g, ok := layout.Spacing(p.part, q.part); ok {
+					least = math.Min(least, float64(g))
 				}
-			}
-			for _, end := range k.ends {
-				if g, ok := layout.Spacing(e.part, end.part); ok {
-					d.last[t] = math.Min(d.last[t], float64(g))
-				}
-			}
-			if len(k.ends) == 0 {
-				d.last[t] = math.Min(d.last[t], float64(e.part.Out.TakeOff.Length))
 			}
 		}
 	}
-	d.only = 0
-	return d
+	return least
 }
 
 // fromPort gives how far an elbow's centre stands before the port with the
@@ -67,8 +103,9 @@ func (s *search) fromPort(st *Standing, k *kit, start []*piece, e *piece) float6
 
 // legsOf makes the chain of all fillings of one way at once: its legs as bare
 // pipe from centre to centre, each no longer than any choice of fittings needs.
-// What does not fit so does not fit filled. Nil where a joint cannot be made.
-func (w *worker) legsOf(standing int, k *kit, turned unit.Angle, way *compass, seq []int) *chain {
+// What does not fit so does not fit filled. Valve and union may stand in legs of
+// theirs. Nil where a joint cannot be made.
+func (w *worker) legsOf(standing int, k *kit, turned unit.Angle, way *compass, seq []int, check, union int) *chain {
 	f, d, st := w.s.bare(standing, turned), &k.spaces, w.stampsOf(way)
 	if f == nil {
 		return nil
@@ -77,23 +114,14 @@ func (w *worker) legsOf(standing int, k *kit, turned unit.Angle, way *compass, s
 	c := &chain{union: -1, sketch: true, through: len(k.ends) == 0, standing: standing, normals: way.apart, minus: way.minus, frame: layout.Frame{Links: make([]layout.Link, n+1)}}
 	at := f.Port
 	for leg, dir := range seq {
-		least := d.only
-		var before, after turn
+		before, after := atEnd, atEnd
 		if leg > 0 {
-			before = turnOf(way.dirs[seq[leg-1]], way.dirs[dir])
+			before = int(turnOf(way.dirs[seq[leg-1]], way.dirs[dir]))
 		}
 		if leg < n {
-			after = turnOf(way.dirs[dir], way.dirs[seq[leg+1]])
+			after = int(turnOf(way.dirs[dir], way.dirs[seq[leg+1]]))
 		}
-		switch {
-		case n == 0:
-		case leg == 0:
-			least = d.start[after]
-		case leg == n:
-			least = d.last[before]
-		default:
-			least = d.mid[before][after]
-		}
+		least := d.leg(before, after, leg == check, leg == union)
 		if math.IsInf(least, 1) {
 			return nil
 		}

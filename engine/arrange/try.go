@@ -2,7 +2,6 @@ package arrange
 
 import (
 	"math"
-	"slices"
 
 	"plashet/engine/geom"
 	"plashet/engine/layout"
@@ -48,22 +47,30 @@ func newWorker(s *search) *worker {
 	return &worker{s: s, stamps: map[*compass]*stamps{}, b: branch{halt: s.halted}}
 }
 
-// try looks at one order: first at its elbows alone, which have no less room than
-// with valve and union among them (see bareChain), then at every place for these.
+// try looks at one order: first where sketches of its way leave room for valve and
+// union, then at its elbows alone, which have no less room than with these among
+// them (see bareChain), then at every place for these.
 func (w *worker) try(o *order, front []Layout) (t trial) {
 	s := w.s
 	least := o.least()
 	if beaten(front, least) {
 		return t
 	}
-	places := s.placements(o)
-	if len(front) > 0 {
-		places = slices.DeleteFunc(places, func(pl placement) bool {
-			c, limit := w.fill(o, &pl, front)
-			return c == nil || o.line-c.line().least >= limit
-		})
+	var sites []site
+	for _, f := range w.fates(&t, o) {
+		least.class = f.class
+		if beaten(front, least) {
+			continue
+		}
+		l := w.line(o, &f.placement)
+		if l == nil {
+			continue
+		}
+		if limit := s.limit(front, o.fill, *l, least); f.below(limit + l.least) {
+			sites = append(sites, site{f, l, limit})
+		}
 	}
-	if len(places) == 0 {
+	if len(sites) == 0 {
 		return t
 	}
 	bare := w.bareChain(o)
@@ -71,23 +78,22 @@ func (w *worker) try(o *order, front []Layout) (t trial) {
 		return t
 	}
 	line := bare.line().least
-	if ok, capped := w.feasible(&t, bare, false); !ok && !capped {
+	if ok, capped := w.possible(&t, bare, leaving{without: true}, s.in.Rules.Nodes); !ok && !capped {
 		return t
 	}
 	line = math.Max(o.line, line+w.b.first)
 	t.passed = stageClear
 	var best [2]*Layout // by class
-	for i := range places {
-		pl := &places[i]
-		least.class = pl.class
-		if beaten(front, least) || best[pl.class] != nil && !slides(best[pl.class], o) && beaten([]Layout{*best[pl.class]}, least) {
+	for i := range sites {
+		si := &sites[i]
+		least.class = si.class
+		if beaten(front, least) || best[si.class] != nil && !slides(best[si.class], o) && beaten([]Layout{*best[si.class]}, least) {
 			continue
 		}
-		c, limit := w.fill(o, pl, front)
-		if c == nil || line-c.line().least >= limit {
+		if line-si.line.least >= si.limit {
 			continue
 		}
-		w.place(&t, o, c, least, limit, &best)
+		w.place(&t, o, si, least, &best)
 	}
 	for _, l := range best {
 		if l != nil {
@@ -98,37 +104,47 @@ func (w *worker) try(o *order, front []Layout) (t trial) {
 	return t
 }
 
-// fill makes the chain of an order with valve and union in their places, and
-// gives from which length on it is beaten. Nil where the pieces do not go
-// together.
-func (w *worker) fill(o *order, pl *placement, front []Layout) (c *chain, limit float64) {
-	least := o.least()
-	least.class = pl.class
-	w.parts = o.parts(pl.check, pl.union, pl.unionFirst)
-	if c = w.chain(o, w.parts); c == nil {
-		return nil, 0
+// site is a place for valve and union that an order may have room for.
+type site struct {
+	fate
+	line  *line
+	limit float64 // of the gaps between the hubs, from which on it is beaten
+}
+
+// below tells that a way out of a place may leave the centre line shorter than
+// that.
+func (f *fate) below(line float64) bool {
+	for i := range f.outs {
+		if o := &f.outs[i]; o.line < line+slideWeight*o.least {
+			return true
+		}
 	}
-	return c, w.s.limit(front, o.fill, c.line(), least)
+	return false
 }
 
 // place seeks the shortest assembly of one chain, straight out first, then with
 // a slide along each wall. Where it was left undecided, at a limit of work or
 // because an assembly was refused that was the shortest of its branch, that is
 // told with what the chain takes at least.
-func (w *worker) place(t *trial, o *order, c *chain, least worth, most float64, best *[2]*Layout) {
-	if w.s.in.Rules.Play && c.closing() < 0 {
+func (w *worker) place(t *trial, o *order, si *site, least worth, best *[2]*Layout) {
+	w.parts = o.parts(si.check, si.union, si.unionFirst)
+	c := w.chain(o, w.parts)
+	if c == nil || w.s.in.Rules.Play && c.closing() < 0 {
 		return // nothing can be measured in place
 	}
-	for _, out := range w.s.leavings(c) {
+	for _, out := range si.outs {
 		had := best[least.class]
 		if out.slides && out.least == 0 && had != nil && !slides(had, o) {
 			return // nobody slides a pump that lifts straight out
 		}
-		limit := most + slideWeight*out.least
+		limit := si.limit + slideWeight*out.least
 		if had != nil && slides(had, o) == (out.slides && out.least == 0) {
 			limit = math.Min(limit, had.length)
 		}
-		got := w.seek(t, o, c, out, limit)
+		if out.line-si.line.least >= limit {
+			continue
+		}
+		got := w.seek(t, o, c, out.leaving, limit)
 		if got != nil {
 			best[least.class] = got
 		}
@@ -164,19 +180,29 @@ func (w *worker) seek(t *trial, o *order, c *chain, out leaving, limit float64) 
 	return got
 }
 
-// feasible tells that a chain has any assembly, whether or not it comes apart;
-// walled, whether or not it keeps clear of anything but the walls.
-func (w *worker) feasible(t *trial, c *chain, walled bool) (ok, capped bool) {
+// walled tells that a chain has an assembly, whether or not it comes apart, has its
+// play or keeps clear of anything but the walls.
+func (w *worker) within(t *trial, c *chain, walled bool) (ok, capped bool) {
 	w.set(c, leaving{without: true}, true)
-	if walled {
-		w.b.keeps = w.b.keeps[:0]
-	}
+	w.b.walled = walled
+	return w.any(t, w.s.in.Rules.Nodes)
+}
+
+// possible tells that a chain has an assembly that keeps all that is asked of it.
+func (w *worker) possible(t *trial, c *chain, out leaving, nodes int) (ok, capped bool) {
+	w.set(c, out, false)
+	return w.any(t, nodes)
+}
+
+// any seeks one assembly.
+func (w *worker) any(t *trial, nodes int) (ok, capped bool) {
 	w.b.leaf = func([]float64) bool {
 		ok = true
 		w.b.best = math.Inf(-1) // one is enough
 		w.b.capped = true
 		return false
 	}
+	w.b.cap = nodes
 	w.b.first = 0
 	w.b.run(math.Inf(1))
 	capped = w.b.capped && !ok
@@ -190,7 +216,7 @@ func (w *worker) set(c *chain, out leaving, lax bool) {
 	b := &w.b
 	b.s, b.c, b.out, b.lax, b.give = w.s, c, out, lax, nil
 	b.plays()
-	b.keeps = w.s.keeps(b.keeps[:0], c, out, b.play[playX].asked && b.play[playY].asked && c.whole())
+	b.keeps, b.kept, b.walled = b.keeps[:0], false, false
 	b.walls = b.walls[:0]
 	for _, wl := range w.s.walls {
 		if !wl.slid || !out.without {
@@ -208,20 +234,21 @@ func (w *worker) count(t *trial) {
 	t.tally.Refused += w.b.refused
 }
 
-// leavings gives the ways out to look at.
-func (s *search) leavings(c *chain) []leaving {
-	if !s.in.Rules.Out || c.union < 0 {
+// leavings gives the ways out to look at, by which way the union's first half
+// comes off and what its faces reach into each other.
+func (s *search) leavings(back geom.Vec3, lip float64) []leaving {
+	if !s.in.Rules.Out || back == (geom.Vec3{}) {
 		return []leaving{{without: true}}
 	}
-	level := math.Abs(c.back.Z) < 1e-9
-	if c.lip > 0 {
+	level := math.Abs(back.Z) < 1e-9
+	if lip > 0 {
 		if !level {
 			return nil // the pump stands on the floor and cannot go down, nor up along a lip that is not upright
 		}
-		return []leaving{{slides: true, u: c.back, least: c.lip}}
+		return []leaving{{slides: true, u: back, least: lip}}
 	}
 	var out []leaving
-	if c.back.Z >= -1e-9 {
+	if back.Z >= -1e-9 {
 		out = append(out, leaving{}) // a nut on an upright pipe with the pump below it holds it down
 	}
 	for _, u := range [4]geom.Vec3{{X: -1}, {X: 1}, {Y: -1}, {Y: 1}} {

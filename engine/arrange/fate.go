@@ -1,0 +1,130 @@
+package arrange
+
+import (
+	"math"
+	"sync"
+
+	"plashet/engine/geom"
+)
+
+// fates are what sketches of one way tell of all its fillings at once: where
+// check valve and union may stand at all, which way the pump may leave, and how
+// long the centre line then is at least. They are worked out when they are first
+// asked for, whoever asks, so that they hang on nothing but the way.
+type fates struct {
+	lock sync.Mutex
+	of   map[fateKey][]fate
+}
+
+// fateKey names a valve and a union; none where there is none to be put in.
+type fateKey struct{ check, union *piece }
+
+// fate is a place for valve and union, with the ways out that are left open.
+type fate struct {
+	placement
+	outs []outlook
+}
+
+// outlook is a way out, with how long the centre line is at least, the slide
+// counted along by its weight.
+type outlook struct {
+	leaving
+	line float64
+}
+
+// sketchNodes is how many nodes of branch and bound a sketch with valve and union
+// is given: what it leaves undecided is open.
+const sketchNodes = 400
+
+// fates gives the places for an order's valve and union that its way leaves open.
+func (w *worker) fates(t *trial, o *order) []fate {
+	f, k := o.way.fates, fateKey{o.check, o.opens}
+	f.lock.Lock()
+	defer f.lock.Unlock()
+	out, known := f.of[k]
+	if !known {
+		out = w.foresee(t, o)
+		f.of[k] = out
+	}
+	return out
+}
+
+// foresee works that out. The union alone has no less room than with the valve.
+func (w *worker) foresee(t *trial, o *order) (list []fate) {
+	type key struct{ check, union, out int }
+	had := map[key]outlook{}
+	look := func(k key, out leaving) outlook {
+		got, known := had[k]
+		if !known {
+			got = outlook{out, w.sketched(t, o.way, k.check, k.union, out)}
+			had[k] = got
+		}
+		return got
+	}
+	for _, pl := range w.s.placements(o) {
+		f := fate{placement: pl}
+		back, lip := o.opening(&pl)
+		for i, out := range w.s.leavings(back, lip) {
+			got := outlook{out, math.Inf(-1)}
+			if !w.s.glued.any() { // glued parts are no bare pipe
+				got = look(key{-1, pl.union, i}, out)
+				if !math.IsInf(got.line, 1) {
+					got = look(key{pl.check, pl.union, i}, out)
+				}
+			}
+			if !math.IsInf(got.line, 1) {
+				f.outs = append(f.outs, got)
+			}
+		}
+		if len(f.outs) > 0 {
+			list = append(list, f)
+		}
+	}
+	return list
+}
+
+// opening gives which way the union's first half comes off, nothing where there is
+// no union, and by how much its faces reach into each other.
+func (o *order) opening(pl *placement) (back geom.Vec3, lip float64) {
+	leg := 0
+	for _, p := range o.parts(pl.check, pl.union, pl.unionFirst) {
+		if p.opens {
+			return o.dirs[leg].Scale(-1), float64(p.part.Splits[0].Lip)
+		}
+		if p.turns {
+			leg++
+		}
+	}
+	return geom.Vec3{}, 0
+}
+
+// sketched gives how long the centre line of a way is at least with valve and
+// union in their legs; without end where there is no room.
+func (w *worker) sketched(t *trial, v *way, check, union int, out leaving) float64 {
+	c := w.legsOf(v.standing, v.kit, v.turned, v.compass, v.seq, check, union)
+	if c == nil {
+		return math.Inf(1)
+	}
+	if !out.without {
+		c.parts(union)
+	}
+	ok, capped := w.possible(t, c, out, sketchNodes)
+	switch {
+	case !ok && !capped:
+		return math.Inf(1)
+	case c.through: // the line ends at another point than a sketch does
+		return math.Inf(-1)
+	}
+	return c.line().least + w.b.first
+}
+
+// parts tells what of a sketch comes out with the pump: the legs before that of
+// the union. Of its own leg one part does and another does not.
+func (c *chain) parts(union int) {
+	c.union = union
+	for i := range c.bodies {
+		b := &c.bodies[i]
+		b.moves = b.pump() || b.leg >= 0 && b.leg < union
+		b.either = b.leg == union
+	}
+}
