@@ -47,8 +47,7 @@ func solve(book *catalog.Book, j *job.Job, draws int, seed uint64, unread []trac
 	m.priced = m.prices()
 	pump, ok := m.pump()
 	switch {
-	case !ok:
-		m.fault("/pumps", CodeNoPump)
+	case !ok: // told by pump
 	case len(j.Watercourses) == 0 || len(j.Runs) == 0:
 		m.fault("/watercourses", CodeNoFeed)
 	case m.stands(aspectFlow, FindNoFlow):
