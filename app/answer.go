@@ -25,6 +25,7 @@ type tally struct {
 type fall struct {
 	Name, Flow, Wanted, Between string
 	Mark, State                 string
+	Stamp                       string // of what was found of its flow; "" for nothing to stamp
 	Gauge                       template.HTML
 	Why                         string // the address of the figure opened
 }
@@ -57,7 +58,7 @@ func (a *app) tally(s *solved, id string, bands *answer.Bands) tally {
 	}
 	for i, f := range d.Feeds {
 		x := fall{Name: f.Name, Flow: f.Flow.Text, Wanted: f.Wanted.Text, Why: why("feed." + strconv.Itoa(i) + ".flow"), Gauge: gauge(f.Flow.SI, f.Wanted.SI, 0, 0)}
-		x.Mark = a.flowMark(d, i, f)
+		x.Mark, x.Stamp = flowMark(d, i, f)
 		if band := bandOf(bands, "feed."+strconv.Itoa(i)+".flow"); band != nil {
 			x.Between, x.Gauge = a.banded(band), gauge(f.Flow.SI, f.Wanted.SI, band.Low.SI, band.High.SI)
 		}
@@ -70,26 +71,34 @@ func (a *app) tally(s *solved, id string, bands *answer.Bands) tally {
 	return t
 }
 
-// flowMark says how a feed's flow stands, by what the design found of it.
-func (a *app) flowMark(d *answer.Document, i int, f answer.Feed) string {
+// flowMark says how a feed's flow stands, and with which stamp, by what the design
+// found of it: the same as stands among the findings.
+func flowMark(d *answer.Document, i int, f answer.Feed) (state, stamp string) {
 	worst := ""
-	for _, x := range d.Findings {
+	for k := range d.Findings { // the worst first
+		x := &d.Findings[k]
 		if x.Path == "/watercourses/"+strconv.Itoa(i) && strings.HasPrefix(x.Code, "design.flow.") {
 			worst = x.Code
+			switch w := weight(x.Severity); {
+			case x.Accepted != "":
+				stamp = "accepted"
+			case w > 1:
+				stamp = mark(w)
+			}
 			break
 		}
 	}
 	switch {
 	case f.Dry:
-		return "dry"
+		return "dry", stamp
 	case f.Wanted.Text == "":
-		return "unwanted"
+		return "unwanted", stamp
 	case worst == "design.flow.over":
-		return "much"
+		return "much", stamp
 	case worst != "":
-		return "short"
+		return "short", stamp
 	}
-	return "right"
+	return "right", stamp
 }
 
 // levelRows tell the margins at stop and start: of the everyday course, or of

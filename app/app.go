@@ -84,7 +84,7 @@ func New(given Given) http.Handler {
 
 // newIn gives the handler of the pages in one language.
 func newIn(given Given, l *words.Language) http.Handler {
-	a := &app{Given: given, Language: l, cache: newCache(cached)}
+	a := &app{Given: given, Language: l, cache: newCache()}
 	a.sets = a.templates()
 	mux := http.NewServeMux()
 	page := func(pattern string, h func(w http.ResponseWriter, r *http.Request) error) {

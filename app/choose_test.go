@@ -130,7 +130,7 @@ func TestChooseFromTheShelf(t *testing.T) {
 func BenchmarkChooseShelf(b *testing.B) {
 	d := newDesk(b)
 	stockPumps(b, d, 500)
-	a := &app{Given: d.given, Language: d.given.Languages[0], cache: newCache(cached)}
+	a := &app{Given: d.given, Language: d.given.Languages[0], cache: newCache()}
 	a.Runs = newByHand()
 	rev := d.newest("example-hillside-cascade")
 	o := &opened{rev, a.solve(rev.Digest, rev.Data)}

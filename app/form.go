@@ -2,6 +2,7 @@ package app
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -100,7 +101,7 @@ var options = [][2]string{
 }
 
 func (x *former) input(f job.Field) input {
-	in := input{Field: f, ID: fieldID(f.Path), Title: x.label(f), Value: f.Text, Keyboard: keyboard(f), Stepper: stepped(f) && f.Filled, Hint: x.a.Language.Doc(f.Doc)}
+	in := input{Field: f, ID: fieldID(f.Path), Title: x.label(f), Value: f.Text, Keyboard: keyboard(f), Stepper: stepped(f) && f.Filled, Hint: x.hint(f)}
 	if f.Sort == job.SortQuantity || f.Sort == job.SortLevel {
 		in.Suffix = f.Kind.UnitName(x.j.System())
 	}
@@ -121,11 +122,34 @@ func (x *former) input(f job.Field) input {
 
 // label is the field's name in the catalogue's words, or in the document's.
 func (x *former) label(f job.Field) string {
-	if code := "field." + f.Name; x.a.Language.Has(code) {
+	if code := "app.label." + plainPath(f.Path); x.a.Language.Has(code) {
 		return x.a.Language.Word(code)
 	}
 	return title(x.a.Language.Field(f.Label))
 }
+
+// hint tells what a field is for, in the catalogue's words or the document's.
+func (x *former) hint(f job.Field) string {
+	if code := "app.hint." + plainPath(f.Path); x.a.Language.Has(code) {
+		return x.a.Language.Word(code)
+	}
+	return x.a.Language.Doc(f.Doc)
+}
+
+// plainPath is a path of the job without the numbers of the elements, as keys of
+// the catalogue have it: pumps-attitudes-port-x.
+func plainPath(path string) string {
+	var kept []string
+	for _, token := range strings.Split(path, "/") {
+		if _, err := strconv.Atoi(token); err != nil && token != "" && token != "-" {
+			kept = append(kept, token)
+		}
+	}
+	return strings.Join(kept, "-")
+}
+
+// keptByItself are parts of the job that its buttons keep, and nobody types.
+var keptByItself = []string{"/pumps/*/taken", "/assembly/kept"}
 
 // matches holds a path against a pattern in which * stands for one token, and
 // at the front for any number of them.
@@ -147,6 +171,9 @@ func (x *former) group(path, name string) group {
 	for _, f := range x.j.Fields(path) {
 		switch f.Sort {
 		case job.SortPart:
+			if slices.ContainsFunc(keptByItself, func(p string) bool { return matches(f.Path, p) }) {
+				continue
+			}
 			sub := x.group(f.Path, x.label(f))
 			sub.Filled = f.Filled
 			g.Groups = append(g.Groups, sub)
@@ -175,7 +202,7 @@ func (x *former) group(path, name string) group {
 }
 
 func (x *former) list(f job.Field) list {
-	l := list{Path: f.Path, ID: "l" + fieldID(f.Path), Title: x.label(f), Doc: x.a.Language.Doc(f.Doc)}
+	l := list{Path: f.Path, ID: "l" + fieldID(f.Path), Title: x.label(f), Doc: x.hint(f)}
 	singular := title(x.a.Language.Field(strings.TrimSuffix(f.Label, "s")))
 	for i := range f.Count {
 		path := f.Path + "/" + itoa(i)
@@ -201,11 +228,13 @@ func (x *former) fresh(path, before string) (need []input, kinds []string) {
 		case f.Sort == job.SortKind:
 			kinds = append(kinds, f.Name)
 		case f.Sort == job.SortPart && f.Must:
-			sub, _ := x.fresh(f.Path, x.label(f)+" ")
+			sub, _ := x.fresh(f.Path, before+f.Label+" ")
 			need = append(need, sub...)
 		case f.Must && f.Sort != job.SortList:
 			in := x.input(f)
-			in.Title, in.Stepper = title(strings.ToLower(before+in.Title)), false
+			if in.Stepper = false; before != "" && !x.a.Language.Has("app.label."+plainPath(f.Path)) {
+				in.Title = title(strings.ToLower(x.a.Language.Field(strings.TrimSpace(before)) + " " + in.Title))
+			}
 			need = append(need, in)
 		}
 	}

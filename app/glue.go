@@ -21,24 +21,15 @@ type gluePlace struct {
 	At    int    `json:"at"`    // the step looked at last
 }
 
-// steps is a digest of what the steps say, so that ticks are not carried over
-// to a card that says something else.
-func steps(list []answer.GlueStep) string {
-	data, err := json.Marshal(list)
-	if err != nil {
-		return ""
-	}
-	return digest(data)[:16]
-}
-
 // gluePlace reads how far the gluing is.
 func (a *app) gluePlace(ctx context.Context, o *opened) gluePlace {
 	var p gluePlace
 	data, err := a.Store.Place(ctx, o.rev.ID, placeGlue)
-	now := steps(o.doc.Glue)
-	if err != nil || json.Unmarshal(data, &p) != nil || p.Steps != now {
+	now := o.steps()
+	if err != nil || json.Unmarshal(data, &p) != nil || p.Steps != now && !a.toldSteps(o, p.Steps) {
 		return gluePlace{Steps: now}
 	}
+	p.Steps = now
 	return p
 }
 

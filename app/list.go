@@ -27,7 +27,7 @@ func Seed(ctx context.Context, given Given) error {
 	if old, err := given.Store.Since(ctx, 0, 1); err != nil || len(old) > 0 {
 		return err
 	}
-	a := &app{Given: given, Language: given.Languages[0], cache: newCache(cached)}
+	a := &app{Given: given, Language: given.Languages[0], cache: newCache()}
 	names := slices.Clone(demo.Names())
 	slices.Reverse(names) // the newest stands on top
 	for _, name := range names {

@@ -171,3 +171,25 @@ func FuzzForm(f *testing.F) {
 		}
 	})
 }
+
+// What the buttons of the job keep is not offered to be typed, and fields whose
+// own word is too short have names and hints a person understands.
+func TestFieldsSpeakPlainly(t *testing.T) {
+	d := newDesk(t)
+	for _, name := range demo.Names() {
+		for _, p := range parts {
+			page := d.get("/jobs/example-" + name + "/part/" + p.Key)
+			for _, never := range []string{`name="/assembly/kept`, `/taken/`, "digest of", "identity of", "size along", "(x)", "x = 0", "left is -x"} {
+				if strings.Contains(page, never) {
+					t.Errorf("%s, %s: shows %q", name, p.Key, never)
+				}
+			}
+		}
+	}
+	page := d.get("/jobs/example-hillside-cascade/part/vault")
+	for _, want := range []string{"From the left wall", "to the middle of the hole: from the left wall", "Where the pump stands"} {
+		if !strings.Contains(page, want) {
+			t.Errorf("the vault's page does not say %q", want)
+		}
+	}
+}

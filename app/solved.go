@@ -52,7 +52,7 @@ type entry struct {
 	s    *solved
 }
 
-func newCache(most int) *cache { return &cache{most: most, kept: map[string]*entry{}} }
+func newCache() *cache { return &cache{most: cached, kept: map[string]*entry{}} }
 
 func (c *cache) get(digest string) *entry {
 	c.mu.Lock()
