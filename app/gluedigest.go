@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"plashet/answer"
-	"plashet/engine/glue"
 	"plashet/engine/unit"
 )
 
@@ -16,13 +15,10 @@ const stepsMark = "steps "
 // as the job's units show them, so that ticks are not carried over to a card
 // that says something else and hold in every language.
 func (o *opened) steps() string {
-	list := []glue.Step{}
-	if o.result.Glue != nil {
-		list = o.result.Glue.Steps
-	}
 	system := o.job.System()
 	var all [][]string
-	for _, s := range list {
+	for i := range o.stepCount() {
+		s := &o.result.Glue.Steps[i]
 		line := []string{s.Code, itoa(s.Number), string(s.Where), string(s.Tilt), strings.Join(s.Parts, " "), strings.Join(s.Cautions, " ")}
 		for _, j := range s.Joints {
 			line = append(line, itoa(j))
@@ -44,6 +40,13 @@ func (o *opened) steps() string {
 		return ""
 	}
 	return stepsMark + digest(data)[:16]
+}
+
+func (o *opened) stepCount() int {
+	if o.result.Glue == nil {
+		return 0
+	}
+	return len(o.result.Glue.Steps)
 }
 
 // toldSteps tells whether an earlier digest, of what the steps said in one
