@@ -197,8 +197,6 @@ func (p *arranging) planJSON(m maker, l *arrange.Layout) ArrangedPlan {
 	for i := range l.Laid.Pieces {
 		x.Pieces = append(x.Pieces, m.piece(&l.Laid, &l.Laid.Pieces[i]))
 	}
-	for _, v := range l.Way {
-		x.Way = append(x.Way, m.move(v))
-	}
+	x.Way = m.moves(l.Way)
 	return x
 }

@@ -155,18 +155,28 @@ func (p *printer) moves(union string, moves []layout.Move) {
 		return
 	}
 	p.tell("", "print.way", str("union", union))
-	for i, v := range moves {
-		p.line("  %d. %s", i+1, p.moveOf(v))
+	for i, text := range p.movesOf(moves) {
+		p.line("  %d. %s", i+1, text)
 	}
 }
 
-// moveOf says one move of the pump's way out.
-func (p *printer) moveOf(v layout.Move) string {
-	way := "print.way.move"
-	if v.Along.Z > 0.9 {
-		way = "print.way.lift"
+// movesOf says the moves of the pump's way out.
+func (p *printer) movesOf(moves []layout.Move) (out []string) {
+	lean := geom.Vec3{}
+	for _, v := range moves {
+		lean = lean.Add(v.Along.Scale(float64(v.Turn)))
+		way := "print.way.move"
+		switch {
+		case v.Turn != 0:
+			way = "print.way.tilt"
+		case v.Along.Z > 0.9 && lean.Norm() > 1e-6:
+			way = "print.way.lean"
+		case v.Along.Z > 0.9:
+			way = "print.way.lift"
+		}
+		out = append(out, p.text(way, str("toward", p.toward(v.Along)), num("distance", v.Distance, unit.KindTape), num("turn", v.Turn, unit.KindAngle)))
 	}
-	return p.text(way, str("toward", p.toward(v.Along)), num("distance", v.Distance, unit.KindTape))
+	return out
 }
 
 // toward names the way of a move in the vault's frame.

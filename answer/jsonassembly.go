@@ -145,7 +145,9 @@ type WayOut struct {
 // Move is one straight move.
 type Move struct {
 	Way      [3]float64 `json:"way" doc:"direction of length 1: right, back, up"`
-	Distance Quantity   `json:"distance" doc:"how far"`
+	Distance Quantity   `json:"distance" doc:"how far; nothing for a tilt"`
+	Turn     *Quantity  `json:"turn,omitempty" doc:"of a tilt: by how much it leans over that way"`
+	About    *Place     `json:"about,omitempty" doc:"of a tilt: a point of the level line over which it leans, square to that way"`
 	Text     string     `json:"text" doc:"the same in words"`
 }
 
@@ -259,15 +261,21 @@ func (m maker) stands(a *layout.Assembly) *Assembly {
 			}
 		}
 	}
-	for _, v := range a.LiftOut.Moves {
-		x.WayOut.Moves = append(x.WayOut.Moves, m.move(v))
-	}
+	x.WayOut.Moves = m.moves(a.LiftOut.Moves)
 	return x
 }
 
-func (m maker) move(v layout.Move) Move {
+func (m maker) moves(list []layout.Move) (out []Move) {
 	p := printer{say: m.say, unit: m.unit}
-	return Move{[3]float64{v.Along.X, v.Along.Y, v.Along.Z}, of(m, v.Distance, unit.KindTape), p.moveOf(v)}
+	for i, text := range p.movesOf(list) {
+		v := &list[i]
+		x := Move{Way: [3]float64{v.Along.X, v.Along.Y, v.Along.Z}, Distance: of(m, v.Distance, unit.KindTape), Text: text}
+		if v.Turn != 0 {
+			x.Turn, x.About = new(of(m, v.Turn, unit.KindAngle)), new(m.place(v.About))
+		}
+		out = append(out, x)
+	}
+	return out
 }
 
 // orders names how valve and union follow each other.

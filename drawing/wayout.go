@@ -34,14 +34,16 @@ func WayOut(in Input) (Sheet, bool) {
 	start := newPicture(p, laid, parts, corner)
 	start.caption = []string{"1. " + in.say("way.open", "union", o.Union)}
 	pictures := []*picture{start}
-	by := geom.Vec3{}
+	moved, lean := *laid, geom.Vec3{}
 	for i, m := range o.Moves {
-		from := by
-		by = by.Add(m.Along.Scale(float64(m.Distance)))
-		moved := shifted(laid, opened, by)
+		before := middleOf(&moved)
+		moved = shifted(&moved, opened, m)
+		lean = lean.Add(m.Along.Scale(float64(m.Turn)))
 		c := newPicture(p, &moved, parts, corner)
-		c.arrow = c.moved(laid, from, by)
-		c.caption = []string{strconv.Itoa(i+2) + ". " + p.move(m), p.tape(m.Distance)}
+		if after := middleOf(&moved); m.Turn == 0 {
+			c.arrow = &[2]geom.Vec3{before, after}
+		}
+		c.caption = []string{strconv.Itoa(i+2) + ". " + p.move(m, lean), p.far(m)}
 		pictures = append(pictures, c)
 	}
 	p.row(pictures, moveTall)
@@ -57,17 +59,26 @@ func WayOut(in Input) (Sheet, bool) {
 	return p.done(append([]string{in.say("way.desc")}, told(pictures)...)), true
 }
 
-// moved gives the arrow of a move, from where the middle of the pump was to where
-// it is.
-func (c *picture) moved(laid *layout.Assembly, from, to geom.Vec3) *[2]geom.Vec3 {
+// middleOf gives the middle of the pump.
+func middleOf(laid *layout.Assembly) geom.Vec3 {
 	low, high := bodyOf(laid)
-	middle := low.Add(high).Scale(0.5)
-	return &[2]geom.Vec3{middle.Add(from), middle.Add(to)}
+	return low.Add(high).Scale(0.5)
 }
 
-// move says a move in words.
-func (p *page) move(m layout.Move) string {
-	if m.Along.Z > 0.9 {
+// far tells how far a move goes, or by how much it leans.
+func (p *page) far(m layout.Move) string {
+	if m.Turn != 0 {
+		return p.show(float64(m.Turn), unit.KindAngle)
+	}
+	return p.tape(m.Distance)
+}
+
+// move says a move in words; lean is how the pump leans after it.
+func (p *page) move(m layout.Move, lean geom.Vec3) string {
+	switch {
+	case m.Along.Z > 0.9 && lean.Norm() > 1e-6:
+		return p.say("way.up.lean")
+	case m.Along.Z > 0.9:
 		return p.say("way.up")
 	}
 	var to []string
@@ -83,20 +94,30 @@ func (p *page) move(m layout.Move) string {
 	case 2:
 		return p.say("way.slide.two", "one", to[0], "two", to[1])
 	case 1:
+		if m.Turn != 0 {
+			return p.say("way.tilt", "one", to[0])
+		}
 		return p.say("way.slide", "one", to[0])
 	}
 	return p.say("way.any")
 }
 
 // shifted gives the assembly with the pump, and all that hangs on it when a part
-// is opened, moved.
-func shifted(a *layout.Assembly, opened int, by geom.Vec3) layout.Assembly {
+// is opened, moved or tilted.
+func shifted(a *layout.Assembly, opened int, m layout.Move) layout.Assembly {
+	turn := func(v geom.Vec3) geom.Vec3 { return v }
+	put := func(v geom.Vec3) geom.Vec3 { return v.Add(m.Along.Scale(float64(m.Distance))) }
+	if m.Turn != 0 {
+		turn = func(v geom.Vec3) geom.Vec3 { return v.RotateAbout(m.Axis(), m.Turn) }
+		put = func(v geom.Vec3) geom.Vec3 { return turn(v.Sub(m.About)).Add(m.About) }
+	}
 	out := *a
 	out.Body, out.Rounds = slices.Clone(a.Body), slices.Clone(a.Rounds)
 	for i := range out.Body {
-		out.Body[i].Centre = out.Body[i].Centre.Add(by)
+		b := &out.Body[i]
+		b.Centre, b.U, b.V, b.W = put(b.Centre), turn(b.U), turn(b.V), turn(b.W)
 	}
-	tube := func(c *layout.Cylinder) { c.From, c.To = c.From.Add(by), c.To.Add(by) }
+	tube := func(c *layout.Cylinder) { c.From, c.To = put(c.From), put(c.To) }
 	for i := range out.Rounds {
 		tube(&out.Rounds[i])
 	}
@@ -109,15 +130,16 @@ func shifted(a *layout.Assembly, opened int, by geom.Vec3) layout.Assembly {
 				tube(&p.Solids[k].Cylinder)
 			}
 		}
-		p.Inlet, p.InFace = p.Inlet.Add(by), p.InFace.Add(by)
+		p.Inlet, p.InFace, p.InDir = put(p.Inlet), put(p.InFace), turn(p.InDir)
 		if i < opened {
-			p.Centre, p.Outlet, p.OutFace = p.Centre.Add(by), p.Outlet.Add(by), p.OutFace.Add(by)
+			p.Centre, p.Outlet, p.OutFace = put(p.Centre), put(p.Outlet), put(p.OutFace)
+			p.OutDir, p.Side = turn(p.OutDir), turn(p.Side)
 		}
 	}
 	out.Pieces = slices.Clone(a.Pieces)
 	for i := range out.Pieces {
 		if c := &out.Pieces[i]; c.After < opened {
-			c.Start, c.End = c.Start.Add(by), c.End.Add(by)
+			c.Start, c.End, c.Dir = put(c.Start), put(c.End), turn(c.Dir)
 		}
 	}
 	return out

@@ -10,6 +10,8 @@ import (
 	"plashet/demo"
 	"plashet/engine/catalog"
 	"plashet/engine/design"
+	"plashet/engine/geom"
+	"plashet/engine/layout"
 	"plashet/engine/unit"
 	"plashet/job"
 )
@@ -45,7 +47,7 @@ func TestWayOut(t *testing.T) {
 		}
 		opened := slices.IndexFunc(in.Job.Assembly.Parts, func(l job.Laid) bool { return l.Mark == a.LiftOut.Union })
 		by := a.LiftOut.Moves[0].Along.Scale(float64(a.LiftOut.Moves[0].Distance))
-		moved := shifted(a, opened, by)
+		moved := shifted(a, opened, a.LiftOut.Moves[0])
 		for i, p := range moved.Places {
 			d := p.Centre.Sub(a.Places[i].Centre).Sub(by).Norm()
 			if i < opened && d > 1e-12 || i > opened && p.Centre != a.Places[i].Centre {
@@ -95,5 +97,42 @@ func TestLayouts(t *testing.T) {
 	a.Outcome.Layouts = nil
 	if _, ok = Layouts(j, a, nil); ok {
 		t.Error("a sheet without a layout")
+	}
+}
+
+// A way out with a tilt is drawn as it leans: the pump over its middle by the angle
+// told, what stays where it was; the last lift says that it leans.
+func TestWayOutTilted(t *testing.T) {
+	j := example(t, "hillside-cascade")
+	in, _ := draw(t, j)
+	a := in.Result.Assembly
+	middle := a.Body[0].Centre.Add(geom.Vec3{Z: 0.1})
+	a.LiftOut.Moves = []layout.Move{ // of the drawing's making: whether it is free is not asked here
+		{Along: geom.Vec3{Z: 1}, Distance: 0.1},
+		{Along: geom.Vec3{X: -1}, Turn: 40 * unit.Degree, About: middle},
+		{Along: geom.Vec3{Z: 1}, Distance: 0.5},
+	}
+	const k = 1
+	sheets := Sheets(in)
+	s := sheet(t, sheets, "way-out")
+	holds(t, s)
+	var said []string
+	for _, x := range texts(s) {
+		said = append(said, x.Text)
+	}
+	if text := strings.Join(said, " "); !strings.Contains(text, "Lean it over to the") || !strings.Contains(text, "leaning as it is") {
+		t.Error(text)
+	}
+	opened := slices.IndexFunc(a.Places, func(p layout.Place) bool { return p.Mark == a.LiftOut.Union })
+	m := a.LiftOut.Moves[k]
+	moved := shifted(a, opened, m)
+	up, leaned := a.Body[0].W.Unit(), moved.Body[0].W.Unit()
+	if got := math.Acos(up.Dot(leaned)); math.Abs(got-float64(m.Turn)) > 1e-9 || leaned.Dot(m.Along) < 0.01 {
+		t.Errorf("leans by %v towards %v, told %v towards %v", got, leaned, m.Turn, m.Along)
+	}
+	for i := opened + 1; i < len(a.Places); i++ {
+		if moved.Places[i].Centre != a.Places[i].Centre {
+			t.Errorf("part %d stays", i)
+		}
 	}
 }

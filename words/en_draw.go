@@ -182,6 +182,8 @@ var enDraw = map[string]string{
 	"draw.way.desc":           "How the pump comes out of the vault, move by move.",
 	"draw.way.open":           "Unplug the pump. Open {union}.",
 	"draw.way.up":             "Lift it straight up",
+	"draw.way.up.lean":        "Lift it straight up, leaning as it is",
+	"draw.way.tilt":           "Lean it over to the {one}, about its middle",
 	"draw.way.slide":          "Move it to the {one}",
 	"draw.way.slide.two":      "Move it to the {one} and {two}",
 	"draw.way.any":            "Move it along the arrow",

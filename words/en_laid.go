@@ -32,4 +32,6 @@ var enLaid = map[string]string{
 	"print.way":      "the pump's way out, unplugged and with {union} opened:",
 	"print.way.move": "move it {toward}, {distance}",
 	"print.way.lift": "lift it straight up, {distance}",
+	"print.way.lean": "lift it straight up, leaning as it is, {distance}",
+	"print.way.tilt": "lean it over {toward} by {turn}, about its middle",
 }

@@ -182,6 +182,8 @@ var esDraw = map[string]string{
 	"draw.way.desc":           "Cómo sale la bomba de la bóveda, paso por paso.",
 	"draw.way.open":           "Desconecte la bomba. Abra {union}.",
 	"draw.way.up":             "Levántela derecha",
+	"draw.way.up.lean":        "Levántela derecho, inclinada como está",
+	"draw.way.tilt":           "Inclínela hacia {one}, sobre su centro",
 	"draw.way.slide":          "Muévala hacia {one}",
 	"draw.way.slide.two":      "Muévala hacia {one} y {two}",
 	"draw.way.any":            "Muévala según la flecha",

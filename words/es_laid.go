@@ -32,4 +32,6 @@ var esLaid = map[string]string{
 	"print.way":      "la salida de la bomba, desconectada y con {union} abierta:",
 	"print.way.move": "muévala {toward}, {distance}",
 	"print.way.lift": "levántela derecha, {distance}",
+	"print.way.lean": "levántela derecho, inclinada como está, {distance}",
+	"print.way.tilt": "inclínela {toward} {turn}, sobre su centro",
 }

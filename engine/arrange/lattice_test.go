@@ -141,7 +141,7 @@ func overLattice(t testing.TB, i *arrange.Input, found func(layout.Input, layout
 		turn := unit.Angle(q*90) * unit.Degree
 		port := i.Standings[0].Pump.Points.RotateAbout(geom.Vec3{Z: 1}, turn)
 		l.chain = layout.Input{
-			Vault: i.Vault, Pump: i.Standings[0].Pump, Pose: layout.Pose{Turn: turn},
+			Straight: true, Vault: i.Vault, Pump: i.Standings[0].Pump, Pose: layout.Pose{Turn: turn},
 			Pipes: []layout.Pipe{i.Pipes[0].Pipe}, Settings: i.Settings, Beyond: i.Beyond, Path: i.Path,
 		}
 		l.elbows(nil, []geom.Vec3{port})

@@ -226,11 +226,18 @@ type LiftOut struct {
 	Blocker  string // what stands over the pump: a part's mark or an obstacle's name
 }
 
-// Move is one straight move of the pump with what hangs on it.
+// Move is one move of the pump with what hangs on it: along a line, or a tilt.
+// It is tilted towards Along, which is level, over the level line through About
+// square to it: what was up then leans that way by Turn.
 type Move struct {
 	Along    geom.Vec3 // length 1
 	Distance unit.Length
+	Turn     unit.Angle // of a tilt, above zero; Distance is 0 then
+	About    geom.Vec3  // of a tilt
 }
+
+// Axis is the line's direction of a tilt, by the right hand.
+func (m Move) Axis() geom.Vec3 { return geom.Vec3{Z: 1}.Cross(m.Along) }
 
 // Try is one direction in which the pump may be shifted before it is lifted.
 type Try struct {

@@ -153,8 +153,12 @@ const (
 	// shift, toward ("left", "right", "front", "back", or two of them); each
 	// only where it is needed before the lift.
 	FindLifts = "layout.lift.free"
+	// FindMoves: the pump comes out neither by lifting nor by a shift and a lift,
+	// but by more moves. Args: union, count (of moves), tilt and toward (the most it
+	// leans, and which way; absent where it is not tilted).
+	FindMoves = "layout.lift.moves"
 	// FindBlocked: the pump does not come out by lifting, nor by a shift and a
-	// lift. Args: union, blocker, needed, available, short, toward, stop (what
+	// lift, and no other way was found. Args: union, blocker, needed, available, short, toward, stop (what
 	// ends the shift), side, plane, thing (one of the three, the same).
 	// Without a shift that would do: union, blocker only.
 	FindBlocked = "layout.lift.blocked"

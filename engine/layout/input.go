@@ -91,6 +91,7 @@ type Input struct {
 	Pipes    []Pipe
 	Beyond   Beyond
 	Settings Settings
+	Straight bool   // only a lift, or a shift and a lift, counts as a way out: nothing else is looked for
 	Path     string // of the assembly in the job: "/assembly"
 }
 

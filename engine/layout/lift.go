@@ -11,7 +11,7 @@ import (
 // liftOut looks for the pump's way out after a nut is opened: straight up, or
 // a shift along the floor and then up. Each move is a line, and a convex solid
 // drawn along a line is convex: the test of the whole move is one distance,
-// without steps.
+// without steps. Where neither will do, more moves and tilts are looked at (tilt.go).
 func (l *laying) liftOut() {
 	best := -1
 	for k := range l.splits {
@@ -114,6 +114,13 @@ func (l *laying) tryLift(k int) LiftOut {
 	if best.NeedKnown {
 		o.Possible = true
 		o.Moves = append(o.Moves, Move{Along: best.Along, Distance: best.Needed}, up)
+		return o
+	}
+	if l.in.Straight {
+		return o
+	}
+	if way, ok := m.tilts(); ok {
+		o.Possible, o.Moves = true, append(o.Moves, way...)
 	}
 	return o
 }
@@ -124,6 +131,13 @@ func (l *laying) tellLift(s split) {
 	switch {
 	case !o.Checked:
 		return // something stands in something else already: told with the clearances
+	case o.manifold(s):
+		args := []trace.Arg{union, trace.Num("count", unit.Ratio(len(o.Moves)), unit.KindCount)}
+		if tilt, toward := o.leans(); tilt > 0 {
+			args = append(args, trace.Num("tilt", tilt, unit.KindAngle), trace.Str("toward", heading(toward)))
+		}
+		l.note(trace.Caution, path, FindMoves, args...)
+		return
 	case o.Possible:
 		args := []trace.Arg{union}
 		for k, mv := range o.Moves[:len(o.Moves)-1] {
@@ -151,6 +165,36 @@ func (l *laying) tellLift(s split) {
 	l.find(trace.Danger, path, FindBlocked, unit.Of(t.Available, unit.KindTape), unit.Of(t.Needed, unit.KindTape), l.lim.liftSrc,
 		union, blocker, tape("needed", t.Needed), tape("available", t.Available), tape("short", t.Needed-t.Available),
 		trace.Str("toward", heading(t.Along)), trace.Str("stop", t.Blocker), naming(t.Blocker))
+}
+
+// manifold tells that the way out takes more than a slide off the lip, a shift and a lift.
+func (o *LiftOut) manifold(s split) bool {
+	n := len(o.Moves) - 1
+	if n < 1 {
+		return false
+	}
+	usual := 1
+	if s.lip > 0 {
+		usual = 2
+	}
+	for _, mv := range o.Moves[:n] {
+		if mv.Turn != 0 || mv.Along.Z > 0.5 {
+			return true
+		}
+	}
+	return n > usual
+}
+
+// leans gives the most that the pump leans on its way out, and which way.
+func (o *LiftOut) leans() (most unit.Angle, toward geom.Vec3) {
+	sum := geom.Vec3{}
+	for _, mv := range o.Moves {
+		sum = sum.Add(mv.Along.Scale(float64(mv.Turn))) // all in one plane
+		if a := unit.Angle(sum.Norm()); a > most+unit.Angle(dust) {
+			most, toward = a, sum.Unit()
+		}
+	}
+	return most, toward
 }
 
 // heading names a direction of the compass; "" for any other.

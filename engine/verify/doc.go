@@ -24,7 +24,8 @@
 // layout's by its description: flat-ended cylinders, an elbow's legs drawn on
 // past its centre to the mitre. Errors adding up are found by turning all that
 // lies on the pump's side through a small angle both ways, not by levers; water
-// by adding up from the wall. Not checked: hoses, tilting.
+// by adding up from the wall; a tilt on the way out by drawing bodies along their
+// way over small pieces of the angle. Not checked: hoses.
 //
 // Lengths in metres, angles in radians; frame, rolls and marks as in
 // engine/layout. Nothing panics: what is missing, not a number or does not

@@ -145,16 +145,30 @@ func (v *verifier) follow(o opening) {
 		}
 		v.atLeast(CheckSlide, path, slid, o.lip, trace.Str("part", v.mark(o.part)))
 	}
-	base := vec{}
-	for m, mv := range moves {
-		way := from(mv.Along).times(float64(mv.Distance))
-		v.oneMove(path, m, goes, stays, keep, base, way)
-		base = base.plus(way)
+	for m := range moves {
+		mv := &moves[m]
+		if mv.Turn != 0 {
+			v.oneTilt(path, m, goes, stays, keep)
+			goes = tilted(goes, mv)
+		} else {
+			way := from(mv.Along).times(float64(mv.Distance))
+			v.oneMove(path, m, goes, stays, keep, way)
+			goes = shifted(goes, way)
+		}
 		if m < len(moves)-1 {
-			v.stillIn(path, m, goes, base)
+			v.stillIn(path, m, goes)
 		}
 	}
-	v.leaves(path, goes, base, from(moves[len(moves)-1].Along))
+	v.leaves(path, goes, &moves[len(moves)-1])
+}
+
+// shifted gives what goes somewhere else.
+func shifted(goes []named, way vec) []named {
+	out := slices.Clone(goes)
+	for i := range out {
+		out[i].body = out[i].moved(way)
+	}
+	return out
 }
 
 // enough is a distance at which nothing is in the way, in metres: more is not told.
@@ -162,10 +176,10 @@ const enough = 1.0
 
 // oneMove holds the room that all takes which goes with the pump against all
 // that stays.
-func (v *verifier) oneMove(path string, m int, goes, stays []named, keep []float64, base, way vec) {
+func (v *verifier) oneMove(path string, m int, goes, stays []named, keep []float64, way vec) {
 	margin, d, limit, what, other := math.Inf(1), enough, v.lim.lift, "pump", ""
 	for i := range goes {
-		b := goes[i].moved(base).swept(way)
+		b := goes[i].swept(way)
 		box := b.span()
 		for k := range stays {
 			want := keep[i*len(stays)+k]
@@ -186,12 +200,15 @@ func (v *verifier) oneMove(path string, m int, goes, stays []named, keep []float
 }
 
 // stillIn holds all that goes against the walls after a move. It was in before,
-// and the vault is convex, so that it is in all the way.
-func (v *verifier) stillIn(path string, m int, goes []named, base vec) {
-	n := far()
+// and the vault is convex, so that it is in all the way: of what stands through
+// the lid then, because a move that is neither level nor upright is refused.
+func (v *verifier) stillIn(path string, m int, goes []named) {
+	n, way := far(), from(v.a.LiftOut.Moves[m].Along)
 	for i := range goes {
-		b := goes[i].moved(base)
-		d, w := v.inside.least(&b)
+		d, w := v.passes(&goes[i].body, 0)
+		if through(&goes[i].body, v.inside.top) && math.Abs(way.z) > 1e-9 && math.Abs(way.z) < 1-1e-9 {
+			d, w = math.Inf(-1), layout.Lid
+		}
 		n.hold(d, string(w))
 	}
 	v.atLeast(CheckMoveWall, path, n.d, -touch+grain, trace.Str("move", strconv.Itoa(m+1)), trace.Str("wall", n.what))
@@ -200,17 +217,17 @@ func (v *verifier) stillIn(path string, m int, goes []named, base vec) {
 // leaves holds the last move, which must go straight up, against rim and lid.
 // Between the walls below, where it stands, and the rim above it stays inside,
 // because the vault is convex.
-func (v *verifier) leaves(path string, goes []named, base, last vec) {
+func (v *verifier) leaves(path string, goes []named, last *layout.Move) {
 	n, out := far(), rim(&v.in.Vault)
 	low := math.Inf(1)
 	for i := range goes {
-		b := goes[i].moved(base)
-		d, w := out.least(&b)
+		b := &goes[i].body
+		d, w := out.least(b)
 		n.hold(d, string(w))
 		low = min(low, b.span().lo.z)
 	}
 	v.atLeast(CheckRim, path, n.d, -touch+grain, trace.Str("wall", n.what))
-	if !(last.minus(vec{z: 1}).length() <= 1e-6) {
+	if last.Turn != 0 || !(from(last.Along).minus(vec{z: 1}).length() <= 1e-6) {
 		low = math.Inf(-1)
 	}
 	v.atLeast(CheckOut, path, low, v.inside.top-touch+grain)

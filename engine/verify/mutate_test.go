@@ -62,6 +62,12 @@ func (b *built) opensTwice() bool {
 	return b.find(func(l *layout.Laid) bool { return l.Mark == b.a.LiftOut.Union && len(l.Splits) > 1 }) >= 0
 }
 
+// many tells that the way out is none of a slide off the lip, a shift and a lift.
+func (b *built) many() bool {
+	moves := b.a.LiftOut.Moves
+	return slices.ContainsFunc(moves[:len(moves)-1], func(m layout.Move) bool { return m.Turn != 0 || m.Along.Z > 0.5 })
+}
+
 func (b *built) verifier() *verifier {
 	v := &verifier{in: &b.in, a: &b.a}
 	v.resolve()
@@ -302,10 +308,15 @@ var mutations = []mutation{
 	}},
 	{"a smaller hatch", func(r *rand.Rand, b *built) []string {
 		v := b.verifier()
-		p := v.pump[0].box.hi
-		for _, m := range b.a.LiftOut.Moves {
-			p = p.plus(from(m.Along).times(float64(m.Distance)))
+		pump := []named{{shape: v.pump[0]}}
+		for k := range b.a.LiftOut.Moves {
+			if m := &b.a.LiftOut.Moves[k]; m.Turn != 0 {
+				pump = tilted(pump, m)
+			} else {
+				pump = shifted(pump, from(m.Along).times(float64(m.Distance)))
+			}
 		}
+		p := pump[0].span().hi
 		b.in.Vault.Opening = layout.Opening{ToX: unit.Length(p.x - 1e-4 - 0.05*r.Float64()), ToY: b.in.Vault.Length + b.in.Vault.Width}
 		return []string{CheckRim}
 	}},
@@ -337,7 +348,11 @@ var mutations = []mutation{
 		if b.opensTwice() {
 			return nil
 		}
-		b.a.LiftOut.Moves[r.IntN(n)].Distance -= unit.Length(2e-5 + 0.02*r.Float64())
+		k := r.IntN(n)
+		if b.many() {
+			k = n - 1 // of many moves one may be longer than it need be
+		}
+		b.a.LiftOut.Moves[k].Distance -= unit.Length(2e-5 + 0.02*r.Float64())
 		return []string{CheckMove, CheckRim, CheckOut, CheckSlide}
 	}},
 	{"the lift aslant or down", func(r *rand.Rand, b *built) []string {
