@@ -218,6 +218,8 @@ func TestDocs(t *testing.T) {
 	table(&b, reflect.TypeFor[ChosenDocument](), seen)
 	b.WriteString("\n# The layouts as JSON\n\n`plashet arrange JOB --json` prints them.\n")
 	table(&b, reflect.TypeFor[ArrangedDocument](), seen)
+	b.WriteString("\n# The offer as JSON\n\n`plashet quote JOB --json` prints it, with `--client` as the client sees it.\n")
+	table(&b, reflect.TypeFor[OfferDocument](), seen)
 	path := filepath.Join("..", "docs", "answer.md")
 	if *update {
 		if err := os.WriteFile(path, []byte(b.String()), 0o644); err != nil {

@@ -19,12 +19,12 @@ type ArrangedDocument struct {
 	Version  int            `json:"version" doc:"version of the answer's fields"`
 	Name     string         `json:"name" doc:"the job's name"`
 	Note     string         `json:"note,omitempty" doc:"the job's note"`
-	Units    string         `json:"units" doc:"us or metric: the units of every text"`
+	Units    string         `json:"units" one:"us metric" doc:"us or metric: the units of every text"`
 	Currency string         `json:"currency,omitempty" doc:"of every cost"`
 	Pump     string         `json:"pump,omitempty" doc:"the pump in use"`
 	Flow     Quantity       `json:"flow,omitzero" doc:"at which losses are compared"`
 	Layouts  []ArrangedPlan `json:"layouts" doc:"those that no other beats in every respect; by slide, joints, head, cost"`
-	Claim    string         `json:"claim,omitempty" doc:"how far the proof reaches: everything (any number of elbows), family (up to elbows), capped (a limit was met) or stopped; absent where no search was made"`
+	Claim    string         `json:"claim,omitempty" one:"everything family capped stopped" doc:"how far the proof reaches: everything (any number of elbows), family (up to elbows), capped (a limit was met) or stopped; absent where no search was made"`
 	Elbows   int            `json:"elbows" doc:"up to which everything was looked at"`
 	Caps     int            `json:"caps" doc:"chains of fittings left undecided"`
 	Gap      *ArrangedGap   `json:"gap,omitempty" doc:"what those take at least; absent where there are none"`
@@ -33,7 +33,7 @@ type ArrangedDocument struct {
 	Uncut    []Piece        `json:"uncut,omitempty" doc:"where that is stock, the pieces of a layout that would fit with more pipe"`
 	Short    []ArrangedMend `json:"short,omitempty" doc:"where nothing fits, what would mend it, the least first"`
 	Work     ArrangedWork   `json:"work" doc:"what the search had to do"`
-	Findings []ArrangedSaid `json:"findings,omitempty" doc:"worth knowing"`
+	Findings []Said         `json:"findings,omitempty" doc:"worth knowing"`
 	Assumed  []string       `json:"assumed,omitempty" doc:"defaults in force"`
 	Faults   []Fault        `json:"faults,omitempty" doc:"what could not be read or searched"`
 }
@@ -65,7 +65,7 @@ type ArrangedPlan struct {
 	Way      []Move         `json:"way" doc:"the pump's way out, unplugged and with the union opened, in order"`
 	Rolls    []Roll         `json:"rolls" doc:"roll marks of its elbows"`
 	Glue     []GlueStep     `json:"glue,omitempty" doc:"the steps of gluing it up, in order"`
-	Told     []ArrangedSaid `json:"told,omitempty" doc:"what is said of it: what to measure first, what water comes down"`
+	Told     []Said         `json:"told,omitempty" doc:"what is said of it: what to measure first, what water comes down"`
 	Stands   *Assembly      `json:"assembly" doc:"where its parts stand, what it may be off by, its play"`
 }
 
@@ -94,13 +94,6 @@ type ArrangedWork struct {
 	Chains   int `json:"chains" doc:"chains of directions"`
 	Programs int `json:"programs" doc:"linear programs"`
 	Nodes    int `json:"nodes" doc:"nodes of branch and bound"`
-}
-
-// ArrangedSaid is a finding.
-type ArrangedSaid struct {
-	Code     string `json:"code" doc:"stable code"`
-	Severity string `json:"severity" doc:"info, caution or danger"`
-	Text     string `json:"text" doc:"in words"`
 }
 
 // ArrangedJSON prints what a search for layouts found as JSON.
@@ -144,7 +137,7 @@ func BuildArranged(a *design.Arranging, read []trace.Fault, l *words.Language) A
 			if i < len(a.Told) {
 				x.Glue = m.steps(&a.Told[i].Glue)
 				for _, f := range a.Told[i].Findings {
-					x.Told = append(x.Told, ArrangedSaid{f.Code, f.Severity.String(), l.Finding(f, a.Units)})
+					x.Told = append(x.Told, Said{f.Code, f.Severity.String(), l.Finding(f, a.Units)})
 				}
 			}
 			d.Layouts = append(d.Layouts, x)
@@ -159,15 +152,15 @@ func BuildArranged(a *design.Arranging, read []trace.Fault, l *words.Language) A
 		}
 	}
 	for _, f := range a.Findings {
-		d.Findings = append(d.Findings, ArrangedSaid{f.Code, f.Severity.String(), l.Finding(f, a.Units)})
+		d.Findings = append(d.Findings, Said{f.Code, f.Severity.String(), l.Finding(f, a.Units)})
 	}
 	for _, x := range a.Assumptions {
 		d.Assumed = append(d.Assumed, l.Assumption(x, a.Units))
 	}
 	for _, f := range append(slices.Clone(read), a.Faults...) {
-		d.Faults = append(d.Faults, Fault{Code: f.Code, Text: l.Say(f.Message, a.Units), Path: f.Path, Line: f.Line})
+		d.Faults = append(d.Faults, FaultOf(f, a.Units, l))
 	}
-	return d
+	return whole(d)
 }
 
 func (p *arranging) planJSON(m maker, l *arrange.Layout) ArrangedPlan {

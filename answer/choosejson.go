@@ -17,7 +17,7 @@ type ChosenDocument struct {
 	Format   string         `json:"format" doc:"says that this is an answer"`
 	Version  int            `json:"version" doc:"version of the answer's fields"`
 	Name     string         `json:"name" doc:"the job's name"`
-	Units    string         `json:"units" doc:"us or metric: the units of every text"`
+	Units    string         `json:"units" one:"us metric" doc:"us or metric: the units of every text"`
 	Currency string         `json:"currency" doc:"of every amount"`
 	Years    float64        `json:"years" doc:"over which costs are counted"`
 	Discount float64        `json:"discount" doc:"rate a year, a part of 1"`
@@ -126,9 +126,9 @@ func BuildChosen(c *design.Choice, read []trace.Fault, l *words.Language) Chosen
 		d.Assumed = append(d.Assumed, l.Assumption(a, c.Units))
 	}
 	for _, f := range append(slices.Clone(read), c.Faults...) {
-		d.Faults = append(d.Faults, Fault{Code: f.Code, Text: l.Say(f.Message, c.Units), Path: f.Path, Line: f.Line})
+		d.Faults = append(d.Faults, FaultOf(f, c.Units, l))
 	}
-	return d
+	return whole(d)
 }
 
 func (p *choosing) designJSON(d *size.Design) ChosenDesign {

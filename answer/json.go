@@ -23,8 +23,8 @@ type Document struct {
 	Version     int          `json:"version" doc:"version of the answer's fields"`
 	Name        string       `json:"name" doc:"the job's name"`
 	Note        string       `json:"note,omitempty" doc:"the job's note"`
-	Units       string       `json:"units" doc:"us or metric: the units of every text"`
-	Verdict     string       `json:"verdict" doc:"worst finding: danger, caution, info or none"`
+	Units       string       `json:"units" one:"us metric" doc:"us or metric: the units of every text"`
+	Verdict     string       `json:"verdict" one:"danger caution info none" doc:"worst finding: danger, caution, info or none"`
 	Pump        *Pump        `json:"pump,omitempty" doc:"the pump at its operating point"`
 	Others      []Other      `json:"furtherPumps,omitempty" doc:"pumps that run at the same time, each at its operating point"`
 	Runs        []Run        `json:"runs,omitempty" doc:"the runs of pipe"`
@@ -55,7 +55,7 @@ type Document struct {
 type Quantity struct {
 	SI    float64 `json:"si" doc:"in SI: m, m², m³, m³/s, m/s, W, J, rad, °C, s"`
 	Text  string  `json:"text" doc:"in the job's units; a quantity that is not known is absent"`
-	Bound string  `json:"bound,omitempty" doc:"more or less, where this is no figure: the true value is more, or less, than it"`
+	Bound string  `json:"bound,omitempty" one:"more less" doc:"more or less, where this is no figure: the true value is more, or less, than it"`
 }
 
 // Money is an amount of money, rounded to coins.
@@ -149,5 +149,5 @@ func Build(r *design.Result, read []trace.Fault, l *words.Language) Document {
 	m.materials(&d, r)
 	m.bands(&d, r)
 	m.told(&d, r, read)
-	return d
+	return whole(d)
 }

@@ -11,7 +11,7 @@ type Source = trace.Source
 // Finding is one result of a check.
 type Finding struct {
 	Code        string   `json:"code" doc:"stable code"`
-	Severity    string   `json:"severity" doc:"danger, caution or info"`
+	Severity    string   `json:"severity" one:"info caution danger" doc:"danger, caution or info"`
 	Path        string   `json:"path" doc:"where in the job"`
 	Text        string   `json:"text" doc:"the sentence"`
 	Found       Quantity `json:"found,omitzero" doc:"what was found"`
@@ -44,14 +44,6 @@ type Assumption struct {
 	Source Source   `json:"source" doc:"where it comes from"`
 	Weight []Effect `json:"weight,omitempty" doc:"what moves at the other end of its usual range"`
 	Turns  bool     `json:"turns,omitempty" doc:"that would turn a verdict"`
-}
-
-// Fault is an error in the input.
-type Fault struct {
-	Code string `json:"code" doc:"stable code"`
-	Path string `json:"path" doc:"where in the job"`
-	Line int    `json:"line,omitempty" doc:"in the file"`
-	Text string `json:"text" doc:"the sentence"`
 }
 
 // Figure is a number opened.
@@ -88,7 +80,7 @@ func (m maker) told(d *Document, r *design.Result, read []trace.Fault) {
 	}
 	for _, list := range [][]trace.Fault{read, r.Faults} {
 		for _, f := range list {
-			d.Faults = append(d.Faults, Fault{Code: f.Code, Path: f.Path, Line: f.Line, Text: m.say.Say(f.Message, m.unit)})
+			d.Faults = append(d.Faults, FaultOf(f, m.unit, m.say))
 		}
 	}
 	for _, f := range r.Figures {

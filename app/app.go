@@ -155,12 +155,13 @@ var errNoPage = errors.New("there is no such page")
 type refusal struct {
 	status int
 	text   string
+	code   string // of the sentence; "" where it is a fault's
 }
 
 func (r refusal) Error() string { return r.text }
 
 // refuse words a refusal by a code of the catalogue.
-func (a *app) refuse(status int, code string) error { return refusal{status, a.say(code)} }
+func (a *app) refuse(status int, code string) error { return refusal{status, a.say(code), code} }
 
 // guard turns errors and panics into pages, so that nothing a stranger sends
 // ends the program or shows its inside.

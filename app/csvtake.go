@@ -52,7 +52,7 @@ func (a *app) priceShelf() importing {
 			rows, _ := shelf.ReadPrices(t, m)
 			next, moves, f := list.Take(rows)
 			if f != nil {
-				return refusal{http.StatusUnprocessableEntity, a.rowText(*f)}
+				return refusal{status: http.StatusUnprocessableEntity, text: a.rowText(*f)}
 			}
 			if len(moves.New)+len(moves.Changed) == 0 {
 				return a.nothing(errNothing)
@@ -80,7 +80,7 @@ func (a *app) pumpShelf() importing {
 		a.rows(o, faults)
 		steps, f := keep.Plan(append(aside, open...), rows)
 		if f != nil {
-			return nil, refusal{http.StatusUnprocessableEntity, a.rowText(*f)}
+			return nil, refusal{status: http.StatusUnprocessableEntity, text: a.rowText(*f)}
 		}
 		return steps, nil
 	}
@@ -121,7 +121,7 @@ func (a *app) pumpShelf() importing {
 				_, err := keep.SavePump(r.Context(), a.Store, id, s.Base, s.Job, a.change(r, what))
 				var stale *store.Stale
 				if errors.As(err, &stale) { // what went before stands; the same file again does the rest
-					return refusal{http.StatusConflict, a.say("app.csv.broke", "name", s.Job.Name, "done", strconv.Itoa(done))}
+					return refusal{status: http.StatusConflict, text: a.say("app.csv.broke", "name", s.Job.Name, "done", strconv.Itoa(done))}
 				}
 				if err != nil {
 					return err

@@ -235,7 +235,7 @@ func (a *app) add(w http.ResponseWriter, r *http.Request) error {
 	if to, err := strconv.Atoi(r.PostFormValue("to")); err == nil { // not at the end
 		path, _, _ := strings.Cut(list[0].path, "/-/")
 		if f := next.Move(strings.TrimSuffix(elementAt(o.job, path+"/-/"), "/"), to); f != nil {
-			return refusal{http.StatusUnprocessableEntity, a.Language.Say(f.Message, next.System())}
+			return refusal{status: http.StatusUnprocessableEntity, text: a.Language.Say(f.Message, next.System())}
 		}
 	}
 	return a.save(w, r, o, next)
@@ -280,7 +280,7 @@ func (a *app) reshape(w http.ResponseWriter, r *http.Request, do func(j *job.Job
 	}
 	next := o.job.Clone()
 	if f := do(next); f != nil {
-		return refusal{http.StatusUnprocessableEntity, a.Language.Say(f.Message, next.System())}
+		return refusal{status: http.StatusUnprocessableEntity, text: a.Language.Say(f.Message, next.System())}
 	}
 	return a.save(w, r, o, next)
 }

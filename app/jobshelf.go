@@ -142,7 +142,7 @@ func (a *app) takePump(w http.ResponseWriter, r *http.Request) error {
 	at := "/pumps/" + itoa(n)
 	left, f := shelf.CopyPump(next, at, p.Job, "/pumps/0")
 	if f != nil {
-		return refusal{http.StatusUnprocessableEntity, a.Language.Say(f.Message, next.System())}
+		return refusal{status: http.StatusUnprocessableEntity, text: a.Language.Say(f.Message, next.System())}
 	}
 	if n == len(o.job.Pumps) {
 		next.Pumps[n].Name = free(o.job, p.Job.Name)
@@ -204,7 +204,7 @@ func (a *app) keepPump(w http.ResponseWriter, r *http.Request) error {
 		_, f = shelf.CopyPump(p, "/pumps/0", o.job, "/pumps/"+itoa(i))
 	}
 	if f != nil {
-		return refusal{http.StatusUnprocessableEntity, a.Language.Say(f.Message, o.job.System())}
+		return refusal{status: http.StatusUnprocessableEntity, text: a.Language.Say(f.Message, o.job.System())}
 	}
 	rev, err := keep.SavePump(r.Context(), a.Store, id, number, p, a.change(r, what))
 	if err != nil {
@@ -303,7 +303,7 @@ func (a *app) takePrices(w http.ResponseWriter, r *http.Request) error {
 		}
 		for _, e := range []edit{{at + "item", name}, {at + "price", x.price.Amount}, {at + "unit", x.price.Unit}, {at + "counter", x.price.Counter}, {at + "date", x.price.Date}} {
 			if f := next.Set(e.path, e.text); f != nil {
-				return refusal{http.StatusUnprocessableEntity, a.Language.Say(f.Message, next.System())}
+				return refusal{status: http.StatusUnprocessableEntity, text: a.Language.Say(f.Message, next.System())}
 			}
 		}
 	}

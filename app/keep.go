@@ -43,14 +43,20 @@ func (a *app) current(r *http.Request) (*opened, error) {
 	return o, err
 }
 
-// open reads the newest revision of the job that a request names.
-func (a *app) open(r *http.Request) (*opened, error) {
+// newest reads the newest revision of the job that a request names.
+func (a *app) newest(r *http.Request) (store.Revision, error) {
 	rev, err := a.Store.Get(r.Context(), r.PathValue("id"))
+	if err == nil && (rev.Kind != store.Job || rev.Deleted) {
+		err = store.ErrNone
+	}
+	return rev, err
+}
+
+// open reads it with its answer.
+func (a *app) open(r *http.Request) (*opened, error) {
+	rev, err := a.newest(r)
 	if err != nil {
 		return nil, err
-	}
-	if rev.Kind != store.Job || rev.Deleted {
-		return nil, store.ErrNone
 	}
 	return &opened{rev, a.shown(a.solve(rev.Digest, rev.Data), rev.Digest, a.Device(r).Units)}, nil
 }
@@ -66,19 +72,27 @@ func (a *app) put(r *http.Request, id string, base int, j *job.Job, what string)
 
 // putBytes is put with the bytes as they are to stand.
 func (a *app) putBytes(r *http.Request, id string, base int, data []byte, what string) error {
-	return a.putBack(r, id, base, data, what, 0)
+	_, err := a.putAs(r, id, base, store.Change{What: what, Data: data})
+	return err
 }
 
 // putBack is putBytes of an undo: it tells the state that it goes back to.
 func (a *app) putBack(r *http.Request, id string, base int, data []byte, what string, back int) error {
-	if len(data) > job.MaxBytes {
-		return store.ErrLarge
-	}
-	s := a.solve(digest(data), data)
-	_, err := a.Store.Put(r.Context(), store.Job, id, base, store.Change{
-		Who: a.Device(r).Who, When: a.Now(), What: what, Data: data, Summary: a.summary(s), BackTo: back,
-	})
+	_, err := a.putAs(r, id, base, store.Change{What: what, Data: data, BackTo: back})
 	return err
+}
+
+// putAs saves what a change brings: under the name that it brings, else that of this
+// device, now, with what the list shows.
+func (a *app) putAs(r *http.Request, id string, base int, c store.Change) (store.Revision, error) {
+	if len(c.Data) > job.MaxBytes {
+		return store.Revision{}, store.ErrLarge
+	}
+	if c.Who == "" {
+		c.Who = a.Device(r).Who
+	}
+	c.When, c.Summary = a.Now(), a.summary(a.solve(digest(c.Data), c.Data))
+	return a.Store.Put(r.Context(), store.Job, id, base, c)
 }
 
 func digest(data []byte) string {

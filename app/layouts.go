@@ -232,7 +232,7 @@ func (a *app) keepLayout(w http.ResponseWriter, r *http.Request) error {
 	}
 	next, faults := found.a.Keep(a.Book, o.job, n-1)
 	if next == nil {
-		return refusal{http.StatusUnprocessableEntity, a.faultText(o, faults[0])}
+		return refusal{status: http.StatusUnprocessableEntity, text: a.faultText(o, faults[0])}
 	}
 	return a.keep(w, r, o, next, a.say("app.change.layout", "number", strconv.Itoa(n)))
 }
@@ -245,7 +245,7 @@ func (a *app) keepDrawn(w http.ResponseWriter, r *http.Request) error {
 	}
 	next, faults := design.KeepDrawn(a.Book, o.job)
 	if next == nil {
-		return refusal{http.StatusUnprocessableEntity, a.faultText(o, faults[0])}
+		return refusal{status: http.StatusUnprocessableEntity, text: a.faultText(o, faults[0])}
 	}
 	return a.keep(w, r, o, next, a.say("app.change.drawn"))
 }

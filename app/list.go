@@ -44,6 +44,9 @@ func Seed(ctx context.Context, given Given) error {
 	return nil
 }
 
+// mostWho is how long the name of a person may be.
+const mostWho = 60
+
 // line is one job of the list.
 type line struct {
 	store.Entry
@@ -131,7 +134,7 @@ func (a *app) importJob(w http.ResponseWriter, r *http.Request) error {
 		if j == nil && len(faults) > 0 {
 			text = a.Language.Say(faults[0].Message, unit.US)
 		}
-		return refusal{http.StatusUnprocessableEntity, text}
+		return refusal{status: http.StatusUnprocessableEntity, text: text}
 	}
 	id := a.NewID()
 	what := a.say("app.change.imported")
@@ -237,7 +240,7 @@ func (a *app) device(w http.ResponseWriter, r *http.Request) error {
 	d := a.Device(r)
 	if r.PostForm.Has("who") {
 		d.Who = strings.TrimSpace(r.PostFormValue("who"))
-		if len([]rune(d.Who)) > 60 {
+		if len([]rune(d.Who)) > mostWho {
 			return a.refuse(http.StatusUnprocessableEntity, "app.error.who")
 		}
 	}

@@ -86,7 +86,7 @@ func (a *app) partPage(w http.ResponseWriter, r *http.Request, o *opened, status
 	p := partOf(key)
 	switch {
 	case p == nil && len(faults) > 0:
-		return refusal{status, a.faultText(o, faults[0])}
+		return refusal{status: status, text: a.faultText(o, faults[0])}
 	case p == nil:
 		return errNoPage
 	}

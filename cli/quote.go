@@ -19,6 +19,7 @@ type quoter struct {
 	client bool
 	option string
 	agree  string
+	json   bool
 	to     save
 }
 
@@ -41,6 +42,7 @@ told as a change order.`,
 		RunE: func(cmd *cobra.Command, args []string) error { return f.run(cmd, args[0]) },
 	}
 	c.Flags().BoolVar(&f.client, "client", false, "print what the client sees")
+	c.Flags().BoolVar(&f.json, "json", false, "print JSON, all designs (docs/answer.md)")
 	c.Flags().StringVar(&f.option, "option", "", "the option's `name`; the design itself when not given")
 	c.Flags().StringVar(&f.agree, "agree", "", "keep the offer as accepted on this `day`, such as 2026-06-02, in the job at --out")
 	f.to.flags(c)
@@ -85,6 +87,9 @@ func (f *quoter) run(cmd *cobra.Command, name string) error {
 			return ours{err}
 		}
 		return f.to.write(cmd, data)
+	}
+	if f.json {
+		return answer.OfferJSON(cmd.OutOrStdout(), j, &d, f.client, faults, spoken(cmd))
 	}
 	if f.client {
 		return answer.OfferedTo(cmd.OutOrStdout(), j, &d, which, spoken(cmd))

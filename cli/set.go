@@ -2,11 +2,9 @@ package cli
 
 import (
 	"errors"
-	"strings"
 
 	"github.com/spf13/cobra"
 
-	"plashet/engine/trace"
 	"plashet/engine/unit"
 	"plashet/job"
 )
@@ -55,69 +53,23 @@ func pairs(cmd *cobra.Command, args []string) error {
 
 // change sets the pairs of path and value and gives the job's new bytes.
 func change(cmd *cobra.Command, data []byte, pairs []string) ([]byte, error) {
-	stop := func(faults []trace.Fault, s unit.System) error {
-		if err := tell(cmd.ErrOrStderr(), spoken(cmd), faults, s); err != nil {
-			return err
-		}
-		return errJob
-	}
+	var sets []job.Set
 	for i := 0; i < len(pairs); i += 2 {
-		pairs[i] = "/" + strings.TrimPrefix(pairs[i], "/") // as the faults name it
+		sets = append(sets, job.Set{Path: pairs[i], Value: pairs[i+1]})
 	}
-	j, faults := job.Decode(data)
-	if j == nil {
-		return nil, stop(faults, unit.US)
-	}
-	if lost := losses(faults, pairs); len(lost) > 0 {
-		return nil, stop(lost, j.System())
-	}
-	_, before := job.Read(data)
-	for i := 0; i < len(pairs); i += 2 {
-		if f := j.Set(pairs[i], pairs[i+1]); f != nil {
-			return nil, stop([]trace.Fault{*f}, j.System())
-		}
-	}
-	next, err := job.Encode(j)
+	next, faults, err := job.Alter(data, sets)
 	if err != nil {
 		return nil, ours{err}
 	}
-	_, after := job.Read(next)
-	if fresh := beyond(after, before); len(fresh) > 0 {
-		return nil, stop(fresh, j.System())
+	s := unit.US
+	if j, _ := job.Decode(data); j != nil {
+		s = j.System()
 	}
-	return next, tell(cmd.ErrOrStderr(), spoken(cmd), after, j.System())
-}
-
-// losses picks the faults that would be lost with what was typed, because the
-// decoder leaves a faulty field empty: all but those of fields that are set
-// anew, and those that say something is missing. Without units even sound
-// fields are left empty.
-func losses(faults []trace.Fault, pairs []string) []trace.Fault {
-	var lost []trace.Fault
-	for _, f := range faults {
-		missing := f.Code == job.CodeMissing || f.Code == job.CodeMissingPart
-		anew := false
-		for i := 0; i < len(pairs); i += 2 {
-			anew = anew || f.Path == pairs[i] || strings.HasPrefix(f.Path, pairs[i]+"/")
-		}
-		if f.Path == "/units" || !missing && !anew {
-			lost = append(lost, f)
-		}
+	if err := tell(cmd.ErrOrStderr(), spoken(cmd), faults, s); err != nil {
+		return nil, err
 	}
-	return lost
-}
-
-// beyond gives the faults that were not there before.
-func beyond(after, before []trace.Fault) []trace.Fault {
-	was := map[[2]string]bool{}
-	for _, f := range before {
-		was[[2]string{f.Code, f.Path}] = true
+	if next == nil {
+		return nil, errJob
 	}
-	var fresh []trace.Fault
-	for _, f := range after {
-		if !was[[2]string{f.Code, f.Path}] {
-			fresh = append(fresh, f)
-		}
-	}
-	return fresh
+	return next, nil
 }

@@ -6,10 +6,14 @@ import (
 	"encoding/hex"
 	"fmt"
 	"net/http"
+	"net/netip"
 	"net/url"
+	"strconv"
 	"strings"
 	"sync"
 	"time"
+
+	"plashet/app"
 )
 
 // policy lets a page take everything from this server and nothing from
@@ -32,14 +36,23 @@ func Guard(pages http.Handler, known map[string]bool, code string) http.Handler 
 		h.Set("Permissions-Policy", "camera=(self), geolocation=(), microphone=(), payment=()")
 		switch {
 		case !known[strings.ToLower(r.Host)]:
-			http.Error(w, "This server is not known by that name. Open it by the address shown at its start.", http.StatusMisdirectedRequest)
+			turnAway(w, r, app.Problem{Status: http.StatusMisdirectedRequest, Code: "serve.host", Where: "Host", Detail: "This server is not known by that name. Open it by the address shown at its start."})
 		case crossed(r):
-			http.Error(w, "A page of another site may not change anything here.", http.StatusForbidden)
+			turnAway(w, r, app.Problem{Status: http.StatusForbidden, Code: "serve.crossed", Where: "Origin", Detail: "A page of another site may not change anything here."})
 		case !g.open(w, r):
 		default:
 			pages.ServeHTTP(w, r)
 		}
 	})
+}
+
+// turnAway refuses a request: a program gets a problem, anybody else a line.
+func turnAway(w http.ResponseWriter, r *http.Request, p app.Problem) {
+	if app.ForOthers(r) {
+		p.Tell(w)
+		return
+	}
+	http.Error(w, p.Detail, p.Status)
 }
 
 // crossed tells that a request which may change something comes from a page of
@@ -97,22 +110,56 @@ func (g *gate) open(w http.ResponseWriter, r *http.Request) bool {
 		return true
 	}
 	w.Header().Set("Cache-Control", "no-store")
+	if app.ForOthers(r) {
+		return g.bearer(w, r)
+	}
 	if r.Method == http.MethodPost && r.URL.Path == "/access" {
 		r.Body = http.MaxBytesReader(w, r.Body, 4096)
-		switch ok, wait := g.try(from(r), strings.ToUpper(strings.TrimSpace(r.PostFormValue("code")))); {
+		switch ok, wait := g.try(from(r), typed(r.PostFormValue("code"))); {
 		case wait:
-			ask(w, http.StatusTooManyRequests, "Too many wrong codes. Wait a minute and try again.")
+			ask(w, http.StatusTooManyRequests, tooMany)
 		case ok:
 			http.SetCookie(w, &http.Cookie{Name: cookie, Value: g.token(), Path: "/", HttpOnly: true, SameSite: http.SameSiteStrictMode, MaxAge: 30 * 24 * 3600})
 			http.Redirect(w, r, "/", http.StatusSeeOther)
 		default:
-			ask(w, http.StatusForbidden, "That is not the code.")
+			ask(w, http.StatusForbidden, wrongCode)
 		}
 		return false
 	}
 	ask(w, http.StatusUnauthorized, "")
 	return false
 }
+
+// bearer lets a program through that sends the code with its request
+// (RFC 6750), or tells it what is missing.
+func (g *gate) bearer(w http.ResponseWriter, r *http.Request) bool {
+	p := app.Problem{Status: http.StatusUnauthorized, Code: "serve.code", Where: "Authorization", Expected: "Bearer CODE", Detail: "The access code is missing. Send the one that was shown where the program was started."}
+	scheme, code, _ := strings.Cut(strings.TrimSpace(r.Header.Get("Authorization")), " ")
+	if strings.EqualFold(scheme, "Bearer") {
+		ok, wait := g.try(from(r), typed(code))
+		switch {
+		case ok:
+			return true
+		case wait:
+			w.Header().Set("Retry-After", strconv.Itoa(int(waits/time.Second)))
+			p.Status, p.Code, p.Detail = http.StatusTooManyRequests, "serve.wait", tooMany
+		default:
+			p.Code, p.Detail = "serve.wrong", wrongCode
+		}
+	}
+	w.Header().Set("WWW-Authenticate", `Bearer realm="plashet"`)
+	p.Tell(w)
+	return false
+}
+
+// What is said of a code that does not open.
+const (
+	tooMany   = "Too many wrong codes. Wait a minute and try again."
+	wrongCode = "That is not the code."
+)
+
+// typed reads a code as people type it.
+func typed(code string) string { return strings.ToUpper(strings.TrimSpace(code)) }
 
 // try holds a code against the right one, unless the address must wait.
 func (g *gate) try(from, code string) (ok, wait bool) {
@@ -139,9 +186,20 @@ func (g *gate) try(from, code string) (ok, wait bool) {
 	return false, false
 }
 
+// from is the address that a request comes from; of IPv6 the network, in which
+// one machine has as many addresses as it likes.
 func from(r *http.Request) string {
-	host, _, _ := strings.Cut(r.RemoteAddr, ":")
-	return host
+	at, err := netip.ParseAddrPort(r.RemoteAddr)
+	if err != nil {
+		return r.RemoteAddr
+	}
+	addr := at.Addr().Unmap().WithZone("")
+	if addr.Is6() {
+		if net, err := addr.Prefix(64); err == nil {
+			return net.String()
+		}
+	}
+	return addr.String()
 }
 
 // ask shows the form for the code. It stands outside the pages, which know

@@ -171,6 +171,13 @@ var enApp = map[string]string{
 	"app.device.title": "This device", "app.device.link": "Your name?", "app.device.lead": "Your name stands with every change you make, so that the crew can ask. It is kept on this device.",
 	"app.device.who": "Your name", "app.device.mode": "How pages look", "app.device.language": "Language / Idioma", "app.mode.": "as the device is set", "app.mode.light": "light", "app.mode.dark": "dark", "app.mode.sun": "in the sun: black on white, larger",
 
+	"app.api.method": "This address does not take {found}; it takes {expected}.", "app.api.type": "Send the job as JSON: Content-Type is “{found}”, and {expected} is expected.",
+	"app.api.query": "What stands behind the question mark cannot be read. Write it as {example}.", "app.api.param": "The parameter {where} is “{found}”[; it may be {expected}][. Write it as {example}].",
+	"app.api.unknown": "There is no parameter “{where}” here. There are: {expected}.", "app.api.noparams": "There is no parameter “{where}” here. This address takes none.",
+	"app.api.nomatch": "Say which revision the change starts from: send its ETag as If-Match. The newest is {example}.", "app.api.match": "If-Match is “{found}”; send the ETag of one revision, such as {example}.",
+	"app.api.stale": "The job was changed meanwhile: it stands at revision {number}. Nothing was saved. Read it anew, and send the change again where it is still right.",
+	"app.api.body":  "What was sent did not arrive whole. Send it again.", "app.api.sets": "The fields to set cannot be read. Send them as {example}.", "app.api.figure": "The answer has no figure “{found}”. Its figures list their names.",
+	"app.api.nowork": "Long work cannot be done on this server.", "app.api.norun": "No search was begun here, or what it found is not kept any more. Begin one.",
 	"app.error.title": "That did not work", "app.error.page": "There is no such page.", "app.error.none": "There is no such job, or it was deleted.",
 	"app.error.large": "That is too large: a job or picture may have 16 MB at most.", "app.error.form": "The form could not be read. Go back, reload the page and send it again.",
 	"app.error.upload": "The file did not arrive whole. Choose it again and send it once more.", "app.error.nofile": "No file was chosen, or it is empty. Choose a file and send it again.",

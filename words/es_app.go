@@ -162,6 +162,13 @@ var esApp = map[string]string{
 	"app.device.title": "Este aparato", "app.device.link": "¿Su nombre?", "app.device.lead": "Su nombre queda con cada cambio que hace, para que la cuadrilla pueda preguntar. Se guarda en este aparato.",
 	"app.device.who": "Su nombre", "app.device.mode": "Cómo se ven las páginas", "app.device.language": "Idioma / Language", "app.mode.": "como está el aparato", "app.mode.light": "claro", "app.mode.dark": "oscuro", "app.mode.sun": "al sol: negro sobre blanco, más grande",
 
+	"app.api.method": "Esta dirección no acepta {found}; acepta {expected}.", "app.api.type": "Envíe el trabajo como JSON: Content-Type es “{found}” y se espera {expected}.",
+	"app.api.query": "No se puede leer lo que está después del signo de pregunta. Escríbalo como {example}.", "app.api.param": "El parámetro {where} es “{found}”[; puede ser {expected}][. Escríbalo como {example}].",
+	"app.api.unknown": "Aquí no hay parámetro “{where}”. Hay: {expected}.", "app.api.noparams": "Aquí no hay parámetro “{where}”. Esta dirección no toma ninguno.",
+	"app.api.nomatch": "Diga de qué revisión parte el cambio: envíe su ETag como If-Match. La más nueva es {example}.", "app.api.match": "If-Match es “{found}”; envíe el ETag de una revisión, como {example}.",
+	"app.api.stale": "Alguien cambió el trabajo mientras tanto: está en la revisión {number}. No se guardó nada. Léalo de nuevo y envíe otra vez el cambio donde siga siendo correcto.",
+	"app.api.body":  "Lo enviado no llegó entero. Envíelo de nuevo.", "app.api.sets": "No se pueden leer los campos por cambiar. Envíelos como {example}.", "app.api.figure": "La respuesta no tiene el dato “{found}”. Sus datos traen sus nombres.",
+	"app.api.nowork": "En este servidor no se puede hacer trabajo largo.", "app.api.norun": "Aquí no se empezó ninguna búsqueda, o lo que halló ya no se guarda. Empiece una.",
 	"app.error.title": "No se pudo", "app.error.page": "No existe esa página.", "app.error.none": "No existe ese trabajo, o se borró.",
 	"app.error.large": "Es demasiado grande: un trabajo o una foto puede tener 16 MB a lo más.", "app.error.form": "No se pudo leer el formulario. Regrese, vuelva a cargar la página y mándelo otra vez.",
 	"app.error.upload": "El archivo no llegó completo. Elíjalo otra vez y mándelo de nuevo.", "app.error.nofile": "No se eligió archivo, o está vacío. Elija un archivo y mándelo otra vez.",

@@ -1,0 +1,93 @@
+package app
+
+import (
+	"net/http"
+
+	"plashet/answer"
+)
+
+// Parameters that stand at several operations.
+var (
+	paramID       = param{name: "id", in: inPath, must: true, doc: "Identity of a job, as the list of jobs gives it.", example: "example-hillside-cascade"}
+	paramBefore   = param{name: "before", in: inQuery, whole: true, doc: "Go on behind this: next of the page before.", example: "17"}
+	paramLimit    = param{name: "limit", in: inQuery, whole: true, most: mostLines, doc: "So many at most; 40 when not given.", example: "100"}
+	paramMatch    = param{name: "If-Match", in: inHeader, must: true, doc: "The ETag of the revision that the change starts from. Where the job has moved on since, nothing is saved.", example: `"3"`}
+	paramWho      = param{name: "who", in: inQuery, doc: "Who changes it: the name that stands with the change.", example: "Ann"}
+	paramClient   = param{name: "for", in: inQuery, words: []string{"firm", "client"}, doc: "Whom it is for: with what it costs the firm, or as the client sees it; firm when not given.", example: "client"}
+	paramPaper    = param{name: "paper", in: inQuery, words: []string{"letter", "a4"}, doc: "Size of the paper; as goes with the job's units when not given.", example: "a4"}
+	paramsArrange = []param{
+		{name: "elbows", in: inQuery, whole: true, none: true, most: 8, doc: "Look at layouts with up to this many elbows; 4 when not given.", example: "3"},
+	}
+	paramsChoose = []param{
+		{name: "shelf", in: inQuery, words: chooseShelves, doc: "The job's own pumps, those of the shelf that all jobs share, or invented ones to try it out; own when not given.", example: shelfShared},
+		{name: "pumps", in: inQuery, words: []string{"one", "alike", "any"}, doc: "How many pumps: one, two of a kind too, any two too; alike when not given.", example: "any"},
+		{name: "pipe", in: inQuery, many: true, doc: "Kind of pipe to choose from; several may be given.", example: "PVC Sch 40"},
+		{name: "oneSize", in: inQuery, words: []string{"true", "false"}, doc: "One kind and size of pipe throughout.", example: "true"},
+		{name: "speed", in: inQuery, doc: "Greatest speed of the water in the pipe, with its unit.", example: "5 ft/s"},
+		{name: "years", in: inQuery, number: true, most: 100, doc: "Years that running costs are counted over; 5 when not given.", example: "10"},
+		{name: "discount", in: inQuery, number: true, most: 100, doc: "Percent a year by which later payments count less.", example: "4"},
+	}
+)
+
+// jobFile stands in the table for a job document, whose schema is its own.
+type jobFile struct{}
+
+// operations lists all that may be asked.
+func (a *app) operations() []operation {
+	const job, arranged = "/jobs/{id}", "/arrange/{run}"
+	named := func(name, doc, example string) param {
+		return param{name: name, in: inPath, must: true, doc: doc, example: example}
+	}
+	with := func(more ...param) []param { return append([]param{paramID}, more...) }
+	run := named("run", "As the answer to the job that was sent gives it.", "0123456789abcdef")
+	return []operation{
+		{id: "describe", method: http.MethodGet, path: "/openapi.json", about: "This description", out: described{}, do: a.apiDescribe},
+		{id: "schema", method: http.MethodGet, path: "/schema", about: "The JSON Schema of the job file", files: []string{"application/schema+json"}, do: a.apiSchema},
+
+		{id: "listJobs", method: http.MethodGet, path: "/jobs", about: "The jobs, those saved last first", params: []param{
+			{name: "text", in: inQuery, doc: "Only those with this in name or place.", example: "hill"},
+			{name: "aside", in: inQuery, words: []string{"true", "false"}, doc: "Those put aside instead.", example: "true"},
+			paramLimit, paramBefore,
+		}, out: apiJobs{}, do: a.apiJobs},
+		{id: "newJob", method: http.MethodPost, path: "/jobs", about: "Keep a job that is sent", params: []param{paramWho}, in: jobFile{}, out: apiSaved{}, status: http.StatusCreated, etag: true, do: a.apiNew},
+		{id: "getJob", method: http.MethodGet, path: job, about: "The job file", params: with(
+			param{name: "revision", in: inQuery, whole: true, doc: "An earlier state; the newest when not given.", example: "2"},
+			param{name: "If-None-Match", in: inHeader, doc: "An ETag: nothing is sent where it is still that one.", example: `"3"`},
+		), out: jobFile{}, etag: true, do: a.apiJob},
+		{id: "putJob", method: http.MethodPut, path: job, about: "Keep a new state of the job", params: with(paramMatch, paramWho), in: jobFile{}, out: apiSaved{}, etag: true, ifMatch: true, do: a.apiPut},
+		{id: "setJob", method: http.MethodPatch, path: job, about: "Set fields of the job by their paths", params: with(paramMatch, paramWho), in: apiSets{}, out: apiSaved{}, etag: true, ifMatch: true, do: a.apiSet},
+		{id: "history", method: http.MethodGet, path: job + "/history", about: "The states of the job, the newest first", params: with(paramLimit, paramBefore), out: apiStates{}, do: a.apiHistory},
+
+		{id: "design", method: http.MethodGet, path: job + "/design", about: "Design the job", params: with(), out: answer.Document{}, do: a.onJob(a.apiDesign)},
+		{id: "check", method: http.MethodGet, path: job + "/check", about: "The faults in the job", params: with(), out: apiFaults{}, do: a.onJob(a.apiCheck)},
+		{id: "quantities", method: http.MethodGet, path: job + "/quantities", about: "Every quantity of the job as typed and as read", params: with(), out: apiQuantities{}, do: a.onJob(a.apiQuantities)},
+		{id: "explain", method: http.MethodGet, path: job + "/explain/{figure}", about: "One figure with its formula, values and source", params: with(named("figure", "Name of a figure of the answer.", "pump.flow")), out: answer.Figure{}, do: a.onJob(a.apiExplain)},
+		{id: "choose", method: http.MethodGet, path: job + "/choose", about: "The best pump and pipe of a shelf", params: with(paramsChoose...), out: answer.ChosenDocument{}, do: a.onJob(a.apiChoose)},
+		{id: "quote", method: http.MethodGet, path: job + "/quote", about: "The price of the job and of each option", params: with(paramClient), out: answer.OfferDocument{}, do: a.onJob(a.apiQuote)},
+		{id: "arrange", method: http.MethodPost, path: job + "/arrange", about: "Begin to look for layouts; where the same is looked for already, that goes on", params: with(paramsArrange...), out: apiSearch{}, status: http.StatusAccepted, do: a.apiArrange},
+		{id: "arranged", method: http.MethodGet, path: job + "/arrange", about: "How far the search is, and what it found", params: with(), out: apiSearch{}, do: a.apiArranged},
+		{id: "stopArrange", method: http.MethodDelete, path: job + "/arrange", about: "Stop the search; the best so far stays to be read", params: with(), out: apiSearch{}, do: a.apiStop},
+		{id: "listDrawings", method: http.MethodGet, path: job + "/draw", about: "The drawings that the answer has enough for", params: with(), out: apiSheets{}, do: a.onJob(a.apiSheets)},
+		{id: "draw", method: http.MethodGet, path: job + "/draw/{name}", about: "A drawing", params: with(named("name", "As the list of drawings gives it.", "curve")), files: []string{"image/svg+xml"}, do: a.apiSheet},
+		{id: "listPaper", method: http.MethodGet, path: job + "/print", about: "The sheets that the job is built by", params: with(), out: apiSheets{}, do: a.onJob(a.apiPaper)},
+		{id: "print", method: http.MethodGet, path: job + "/print/{file}", about: "A sheet, or all of them, to print", params: with(named("file", "Name of a sheet, or all, and .pdf.", "cut.pdf"), paramPaper), files: []string{"application/pdf"}, do: a.paperFile},
+		{id: "listFiles", method: http.MethodGet, path: job + "/export", about: "The files for other programs", params: with(), out: apiFiles{}, do: a.onJob(a.apiFiles)},
+		{id: "export", method: http.MethodGet, path: job + "/export/{file}", about: "A file for other programs", params: with(named("file", "As the list of files gives it.", "cuts.csv")), files: []string{
+			"text/csv", "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet", "image/vnd.dxf", "model/gltf-binary", mediaJSON, "application/schema+json",
+		}, do: a.exportFile},
+
+		{id: "designSent", method: http.MethodPost, path: "/design", about: "Design a job that is sent; nothing of it is kept", in: jobFile{}, out: answer.Document{}, do: a.onSent(a.apiDesign)},
+		{id: "checkSent", method: http.MethodPost, path: "/check", about: "The faults in a job that is sent", in: jobFile{}, out: apiFaults{}, do: a.onSent(a.apiCheck)},
+		{id: "quantitiesSent", method: http.MethodPost, path: "/quantities", about: "Every quantity of a job that is sent", in: jobFile{}, out: apiQuantities{}, do: a.onSent(a.apiQuantities)},
+		{id: "chooseSent", method: http.MethodPost, path: "/choose", about: "The best pump and pipe of a shelf for a job that is sent", params: paramsChoose, in: jobFile{}, out: answer.ChosenDocument{}, do: a.onSent(a.apiChoose)},
+		{id: "quoteSent", method: http.MethodPost, path: "/quote", about: "The price of a job that is sent", params: []param{paramClient}, in: jobFile{}, out: answer.OfferDocument{}, do: a.onSent(a.apiQuote)},
+		{id: "arrangeSent", method: http.MethodPost, path: "/arrange", about: "Begin to look for layouts for a job that is sent", params: paramsArrange, in: jobFile{}, out: apiSearch{}, status: http.StatusAccepted, do: a.apiArrangeSent},
+		{id: "arrangedSent", method: http.MethodGet, path: arranged, about: "How far that search is, and what it found", params: []param{run}, out: apiSearch{}, do: a.apiArrangedSent},
+		{id: "stopArrangeSent", method: http.MethodDelete, path: arranged, about: "Stop that search", params: []param{run}, out: apiSearch{}, do: a.apiStopSent},
+
+		{id: "listTables", method: http.MethodGet, path: "/tables", about: "The tables behind the figures", out: apiTables{}, do: a.apiTables},
+		{id: "table", method: http.MethodGet, path: "/tables/{name}", about: "The rows of a table, each with source and basis", params: []param{named("name", "Name of a table.", "pipe")}, out: apiTable{}, do: a.apiTable},
+		{id: "pumps", method: http.MethodGet, path: "/pumps", about: "The pump shelf that all jobs share, as CSV", files: []string{"text/csv"}, do: a.pumpsFile},
+		{id: "prices", method: http.MethodGet, path: "/prices", about: "The price shelf that all jobs share, as CSV", files: []string{"text/csv"}, do: a.pricesFile},
+	}
+}
