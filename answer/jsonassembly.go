@@ -222,7 +222,7 @@ func (m maker) steps(plan *glue.Plan) (out []GlueStep) {
 }
 
 func (m maker) piece(a *layout.Assembly, c *layout.Piece) Piece {
-	x := Piece{Mark: c.Mark, From: c.From, To: c.To, Cut: of(m, c.Cut, unit.KindTape), Closing: c.Closing && !c.Made, Made: c.Made}
+	x := Piece{Mark: c.Mark, From: c.From, To: c.To, Cut: of(m, c.Cut, unit.KindTape), Closing: c.Closing && !c.InPlace && !c.Made, Made: c.Made}
 	for k, e := range c.Ends {
 		x.Marks[k] = of(m, e.Mark, unit.KindTape)
 		x.Sockets[k] = Socket{Depth: of(m, e.Socket, unit.KindTape), Known: string(e.By), Source: e.Source}

@@ -10,6 +10,7 @@ import (
 	"plashet/engine/design"
 	"plashet/engine/unit"
 	"plashet/job"
+	"plashet/words"
 )
 
 func solved(t *testing.T, change func(*job.Job)) *design.Result {
@@ -142,5 +143,26 @@ func TestPlanNamesItsMethod(t *testing.T) {
 	text, d := printed(t, solved(t, nil))
 	if !strings.Contains(text, "\nexact search, bounded by Gilmore and Gomory") || !strings.Contains(d.Cutting[0].Method, "Gilmore and Gomory") {
 		t.Errorf("%+v", d.Cutting[0].Method)
+	}
+}
+
+// A closing piece is to be measured in place until its gap is given; then it is
+// cut like any other.
+func TestClosingUntilMeasured(t *testing.T) {
+	doc := string(demo.Job("hillside-cascade"))
+	head := `"assembly": {`
+	for _, c := range []struct {
+		with    string
+		closing bool
+	}{{head, true}, {head + `"closing": {"gap": "2-1/2"},`, false}} {
+		j, _ := job.Read([]byte(strings.Replace(doc, head, c.with, 1)))
+		book, err := catalog.New()
+		if err != nil {
+			t.Fatal(err)
+		}
+		d := Build(design.Solve(book, j), nil, words.English())
+		if n := len(d.Pieces); n == 0 || d.Pieces[n-1].Closing != c.closing {
+			t.Errorf("with %s: %+v", c.with, d.Pieces)
+		}
 	}
 }
