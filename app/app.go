@@ -38,6 +38,10 @@ type Given struct {
 	// Workbook writes a spreadsheet file; nil where its library is not there.
 	Workbook func(io.Writer, []table.Table) error
 
+	// Public is the address at which others reach the pages, without a path; ""
+	// for none. It stands in the codes on the sheets.
+	Public string
+
 	Runs Runs // long work beside the pages; nil where there is none
 }
 
@@ -96,7 +100,7 @@ func newIn(given Given, l *words.Language) http.Handler {
 	page("POST /import", a.importJob)
 	page("GET /device", a.deviceForm)
 	page("POST /device", a.device)
-	page("GET /jobs/{id}", a.answer)
+	page("GET /jobs/{id}", a.fromSheet(a.answer))
 	page("GET /jobs/{id}/file", a.file)
 	page("GET /jobs/{id}/part/{part}", a.part)
 	page("GET /jobs/{id}/next", a.guideNext)
@@ -135,6 +139,8 @@ func newIn(given Given, l *words.Language) http.Handler {
 	page("POST /jobs/{id}/copy", a.copyJob)
 	page("POST /jobs/{id}/archive", a.archive)
 	a.shelves(page)
+	page("GET /sheet", a.sheetPage)
+	page("POST /sheet", a.sheetScanned)
 	page("GET /jobs/{id}/model", a.model)
 	page("GET /jobs/{id}/export", a.exportPage)
 	page("GET /jobs/{id}/export/{file}", a.exportFile)

@@ -61,9 +61,15 @@ func TestGlueRemembers(t *testing.T) {
 // send uploads a file.
 func (d *desk) send(path, name string, data []byte) (int, string) {
 	d.t.Helper()
+	return d.sendAs(path, "file", name, data)
+}
+
+// sendAs uploads a file in a field.
+func (d *desk) sendAs(path, field, name string, data []byte) (int, string) {
+	d.t.Helper()
 	var b bytes.Buffer
 	m := multipart.NewWriter(&b)
-	part, err := m.CreateFormFile("file", name)
+	part, err := m.CreateFormFile(field, name)
 	if err != nil {
 		d.t.Fatal(err)
 	}

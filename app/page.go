@@ -29,7 +29,7 @@ type frame struct {
 
 // pages are the templates that fill the frame, one file each.
 var pages = []string{
-	"list", "new", "guide", "sorry", "device", "answer", "part", "glue", "choose", "layouts", "piece", "doubt", "play", "paper", "offer", "why", "assumed", "history", "past", "stale",
+	"list", "new", "guide", "sorry", "device", "answer", "part", "glue", "choose", "layouts", "piece", "doubt", "play", "paper", "offer", "why", "assumed", "history", "past", "stale", "sheet",
 	"pumps", "pump", "prices", "price", "shelfhistory", "csv", "jobshelf", "picture", "model", "export", "read",
 }
 

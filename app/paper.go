@@ -83,7 +83,10 @@ func (a *app) paperFile(w http.ResponseWriter, r *http.Request) error {
 	day := a.Now()
 	in := paper.Input{
 		Input: a.drawn(o.solved), Paper: sizes[a.sizeFor(r, o.job)],
-		Stamp: paper.Stamp{Revision: o.rev.Number, Digest: o.rev.Digest, Date: day.Format("2006-01-02")},
+		Stamp: paper.Stamp{ID: o.rev.ID, Revision: o.rev.Number, Digest: o.rev.Digest, Date: day.Format("2006-01-02")},
+	}
+	if a.Public != "" {
+		in.Stamp.URL = a.Public + "/jobs/" + o.rev.ID
 	}
 	if paper.OfOffer(names...) {
 		d := pricing.Of(a.Book, o.job, o.faults...)

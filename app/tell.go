@@ -14,33 +14,33 @@ const mostTold = 4
 // describe tells in plain words how two states of a job differ; "" where they
 // do not.
 func (a *app) describe(before, after *job.Job) string {
+	said := a.differences(before, after)
+	if count := len(said); count > mostTold {
+		said = append(said[:mostTold], a.say("app.change.more", "count", strconv.Itoa(count-mostTold)))
+	}
+	return strings.Join(said, "; ")
+}
+
+// differences likewise, each by itself.
+func (a *app) differences(before, after *job.Job) []string {
 	old, now := entries(before), entries(after)
 	var said []string
-	count := 0
-	tell := func(text string) {
-		if count++; count <= mostTold {
-			said = append(said, text)
-		}
-	}
 	for path, text := range after.Entries() {
 		was := old[path]
 		switch was {
 		case text:
 		case "":
-			tell(a.say("app.change.new", "where", a.where(after, path), "new", text))
+			said = append(said, a.say("app.change.new", "where", a.where(after, path), "new", text))
 		default:
-			tell(a.say("app.change.set", "where", a.where(after, path), "old", was, "new", text))
+			said = append(said, a.say("app.change.set", "where", a.where(after, path), "old", was, "new", text))
 		}
 	}
 	for path, was := range before.Entries() {
 		if _, stays := now[path]; !stays {
-			tell(a.say("app.change.gone", "where", a.where(before, path), "old", was))
+			said = append(said, a.say("app.change.gone", "where", a.where(before, path), "old", was))
 		}
 	}
-	if count > mostTold {
-		said = append(said, a.say("app.change.more", "count", strconv.Itoa(count-mostTold)))
-	}
-	return strings.Join(said, "; ")
+	return said
 }
 
 func entries(j *job.Job) map[string]string {

@@ -43,7 +43,7 @@ what is changed there is kept in memory only.`,
 			if printOnly {
 				return nil
 			}
-			return servePages(cmd, memory.New(), o)
+			return servePages(cmd, memory.New(), o, "")
 		},
 	}
 	c.Flags().BoolVar(&printOnly, "no-serve", false, "print only")

@@ -126,10 +126,8 @@ func (p *printing) read() (paper.Paper, time.Time, error) {
 	if p.revision < 0 {
 		return 0, time.Time{}, errors.New("--revision takes a number from 1 up")
 	}
-	if p.url != "" {
-		if u, err := url.Parse(p.url); err != nil || u.Scheme != "https" && u.Scheme != "http" || u.Host == "" || len(p.url) > 300 {
-			return 0, time.Time{}, errors.New("--public-url takes an address such as https://ponds.example/jobs/7, of at most 300 letters")
-		}
+	if _, err := addressed(p.url, "https://ponds.example/jobs/7"); err != nil {
+		return 0, time.Time{}, err
 	}
 	if p.date == "" {
 		return size, time.Now(), nil
@@ -167,4 +165,16 @@ func (p *printing) print(cmd *cobra.Command, in paper.Input, day time.Time, name
 		files = append(files, written{s.Name + ".pdf", b.Bytes()})
 	}
 	return p.write(files, cmd.OutOrStdout())
+}
+
+// addressed reads a public address and gives its host; empty is none.
+func addressed(address, example string) (host string, err error) {
+	if address == "" {
+		return "", nil
+	}
+	u, err := url.Parse(address)
+	if err != nil || u.Scheme != "https" && u.Scheme != "http" || u.Host == "" || u.RawQuery != "" || u.Fragment != "" || len(address) > 300 {
+		return "", fmt.Errorf("--public-url takes an address such as %s, of at most 300 letters", example)
+	}
+	return u.Host, nil
 }

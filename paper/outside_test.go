@@ -18,6 +18,7 @@ import (
 	"plashet/drawing"
 	"plashet/engine/unit"
 	"plashet/render/pdf"
+	"plashet/scan"
 )
 
 // These tests read the paper back with programs of their own: Poppler for the
@@ -202,7 +203,8 @@ func edges(dark func(x, y float64) bool, y, wide float64) (left, right float64) 
 	return left, right
 }
 
-// TestCodeIsRead: the code of a printed page, read by another program, says job,
+// TestCodeIsRead: the code of a printed page, read by another program and by ours,
+// says job,
 // revision and state, with an address and without.
 func TestCodeIsRead(t *testing.T) {
 	pdftoppm, zbarimg := tool(t, "pdftoppm", "poppler-utils"), tool(t, "zbarimg", "zbar-tools")
@@ -210,8 +212,8 @@ func TestCodeIsRead(t *testing.T) {
 		url  string
 		want Code
 	}{
-		{"", Code{"Hillside cascade", 3, "0123456789abcdef"}},
-		{"https://ponds.example/jobs/17", Code{"", 3, "0123456789abcdef"}},
+		{"", Code{Job: "Hillside cascade", Revision: 3, Digest: "0123456789abcdef"}},
+		{"https://ponds.example/jobs/17", Code{ID: "17", Revision: 3, Digest: "0123456789abcdef"}},
 	} {
 		for _, p := range []Paper{Letter, A4} {
 			for _, sheet := range []string{"care", "quote"} {
@@ -223,6 +225,13 @@ func TestCodeIsRead(t *testing.T) {
 				got, ok := ReadCode(said)
 				if !ok || got != c.want || !strings.HasPrefix(said, c.url) {
 					t.Errorf("%v %s %q: %+v, %v", p, sheet, said, got, ok)
+				}
+				page, err := os.ReadFile(filepath.Join(folder, "page.png"))
+				if err != nil {
+					t.Fatal(err)
+				}
+				if ours, err := scan.Read(page); err != nil || ours != said {
+					t.Errorf("%v %s: our reading is %q, %v, another program's %q", p, sheet, ours, err, said)
 				}
 			}
 		}

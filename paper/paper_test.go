@@ -312,18 +312,23 @@ func TestCode(t *testing.T) {
 		name string
 		want Code
 	}{
-		{Stamp{Revision: 3, Digest: "0123456789abcdefff"}, "Pond & fall", Code{"Pond & fall", 3, "0123456789abcdef"}},
-		{Stamp{Digest: "ab"}, "Пруд", Code{"Пруд", 0, "ab"}},
-		{Stamp{Revision: 7, Digest: "cd", URL: "https://ponds.example/jobs/7?x=1"}, "Pond", Code{"", 7, "cd"}},
+		{Stamp{Revision: 3, Digest: "0123456789abcdefff"}, "Pond & fall", Code{Job: "Pond & fall", Revision: 3, Digest: "0123456789abcdef"}},
+		{Stamp{Digest: "ab12cd34", ID: "k7"}, "Пруд", Code{ID: "k7", Job: "Пруд", Digest: "ab12cd34"}},
+		{Stamp{Revision: 7, Digest: "cd00cd00", URL: "https://ponds.example/jobs/7?x=1"}, "Pond", Code{ID: "7", Revision: 7, Digest: "cd00cd00"}},
 	} {
 		got, ok := ReadCode(c.s.text(c.name))
 		if !ok || got != c.want {
 			t.Errorf("%q: %+v, %v", c.s.text(c.name), got, ok)
 		}
 	}
-	for _, s := range []string{"", "https://elsewhere.example", "plashet:job?r=x&d=1", "plashet:job?r=-1&d=1", "?%zz", "a?d=1"} {
+	for _, s := range []string{"", "https://elsewhere.example", "plashet:job?r=x&d=1", "plashet:job?r=-1&d=1", "?%zz", "a?d=1", "plashet:job?r=1&d=xyz", "plashet:job?r=1&d=ab", "0123456", "0123456g", strings.Repeat("a", 5000), "plashet:job?r=99999999999&d=01234567"} {
 		if c, ok := ReadCode(s); ok {
 			t.Errorf("%q was read as %+v", s, c)
+		}
+	}
+	for _, s := range []string{"DF28 1675 b3f9-154b", " df281675b3f9154b "} { // as it is typed off the foot of a page
+		if c, ok := ReadCode(s); !ok || c != (Code{Digest: "df281675b3f9154b"}) {
+			t.Errorf("%q: %+v, %v", s, c, ok)
 		}
 	}
 }

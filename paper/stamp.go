@@ -12,6 +12,7 @@ import (
 
 // Stamp tells which state of the job a sheet was made from.
 type Stamp struct {
+	ID       string // of the job in a store; empty: it is a file
 	Revision int    // 0: the job is a file that keeps none
 	Digest   string // SHA-256 of the job's bytes, hexadecimal; may be empty
 	Date     string // the day the sheet is made, year-month-day
@@ -27,6 +28,7 @@ const scheme = "plashet:job"
 
 // Code is what the QR code of a page says.
 type Code struct {
+	ID       string // of the job in the store it was printed from; empty: none
 	Job      string // its name, cut short
 	Revision int    // 0: none
 	Digest   string // its first digits
@@ -50,15 +52,33 @@ func (s Stamp) text(name string) string {
 		return s.URL + sep + q.Encode()
 	}
 	q.Set("n", name)
+	if s.ID != "" {
+		q.Set("j", s.ID)
+	}
 	return scheme + "?" + q.Encode()
 }
 
 func (s Stamp) short() string { return s.Digest[:min(digits, len(s.Digest))] }
 
-// ReadCode reads what a page's code says, of either form; false where it is none
-// of ours.
+// mostCode is how long a code may be: an address of the longest with what it
+// carries.
+const mostCode = 1000
+
+// leastDigits is how much of a digest must be typed to tell two states apart.
+const leastDigits = 8
+
+// ReadCode reads what a page's code says, of either form, or the digits of the
+// state as they stand at the foot of a page, typed with or without blanks; false
+// where it is none of ours.
 func ReadCode(text string) (Code, bool) {
-	_, query, found := strings.Cut(text, "?")
+	text = strings.TrimSpace(text)
+	if len(text) > mostCode {
+		return Code{}, false
+	}
+	if d := typedDigest(text); d != "" {
+		return Code{Digest: d}, true
+	}
+	address, query, found := strings.Cut(text, "?")
 	if !found {
 		return Code{}, false
 	}
@@ -67,10 +87,29 @@ func ReadCode(text string) (Code, bool) {
 		return Code{}, false
 	}
 	r, err := strconv.Atoi(q.Get("r"))
-	if err != nil || r < 0 {
+	d := typedDigest(q.Get("d"))
+	if err != nil || r < 0 || r > 1<<30 || d == "" && q.Get("d") != "" {
 		return Code{}, false
 	}
-	return Code{Job: q.Get("n"), Revision: r, Digest: q.Get("d")}, true
+	c := Code{ID: q.Get("j"), Job: q.Get("n"), Revision: r, Digest: d}
+	if _, id, of := strings.Cut(address, "/jobs/"); of && c.ID == "" {
+		c.ID, _, _ = strings.Cut(id, "/")
+	}
+	return c, true
+}
+
+// typedDigest reads the digits of a digest; empty where it is none.
+func typedDigest(text string) string {
+	d := strings.Map(func(r rune) rune {
+		if r == ' ' || r == '-' {
+			return -1
+		}
+		return r
+	}, strings.ToLower(text))
+	if len(d) < leastDigits || len(d) > 64 || strings.Trim(d, "0123456789abcdef") != "" {
+		return ""
+	}
+	return d
 }
 
 // codeWide is how wide a QR code is printed with the paper round it, codeTop

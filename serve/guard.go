@@ -5,6 +5,7 @@ import (
 	"crypto/subtle"
 	"encoding/hex"
 	"fmt"
+	"html"
 	"net/http"
 	"net/netip"
 	"net/url"
@@ -117,16 +118,20 @@ func (g *gate) open(w http.ResponseWriter, r *http.Request) bool {
 		r.Body = http.MaxBytesReader(w, r.Body, 4096)
 		switch ok, wait := g.try(from(r), typed(r.PostFormValue("code"))); {
 		case wait:
-			ask(w, http.StatusTooManyRequests, tooMany)
+			ask(w, http.StatusTooManyRequests, tooMany, onward(r.PostFormValue("to")))
 		case ok:
 			http.SetCookie(w, &http.Cookie{Name: cookie, Value: g.token(), Path: "/", HttpOnly: true, SameSite: http.SameSiteStrictMode, MaxAge: 30 * 24 * 3600})
-			http.Redirect(w, r, "/", http.StatusSeeOther)
+			http.Redirect(w, r, onward(r.PostFormValue("to")), http.StatusSeeOther)
 		default:
-			ask(w, http.StatusForbidden, wrongCode)
+			ask(w, http.StatusForbidden, wrongCode, onward(r.PostFormValue("to")))
 		}
 		return false
 	}
-	ask(w, http.StatusUnauthorized, "")
+	to := "/"
+	if r.Method == http.MethodGet {
+		to = onward(r.URL.RequestURI())
+	}
+	ask(w, http.StatusUnauthorized, "", to)
 	return false
 }
 
@@ -160,6 +165,17 @@ const (
 
 // typed reads a code as people type it.
 func typed(code string) string { return strings.ToUpper(strings.TrimSpace(code)) }
+
+// onward is where a person goes on to once the code was right: a page of this
+// server, as the address in the code of a printed sheet.
+func onward(to string) string {
+	const most = 1000
+	u, err := url.Parse(to)
+	if err != nil || len(to) > most || u.Scheme != "" || u.Host != "" || !strings.HasPrefix(to, "/") || strings.HasPrefix(to, "//") || strings.ContainsAny(to, "\\\r\n") {
+		return "/"
+	}
+	return to
+}
 
 // try holds a code against the right one, unless the address must wait.
 func (g *gate) try(from, code string) (ok, wait bool) {
@@ -204,11 +220,11 @@ func from(r *http.Request) string {
 
 // ask shows the form for the code. It stands outside the pages, which know
 // nothing of codes.
-func ask(w http.ResponseWriter, status int, text string) {
+func ask(w http.ResponseWriter, status int, text, to string) {
 	w.Header().Set("Content-Type", "text/html; charset=utf-8")
 	w.WriteHeader(status)
 	_, _ = fmt.Fprintf(w, `<!DOCTYPE html>
 <html lang="en"><head><meta charset="utf-8"/><meta name="viewport" content="width=device-width, initial-scale=1"/><title>Access code</title></head>
-<body><main><h1>Access code</h1><p>%s</p><form method="post" action="/access"><p><label for="code">The code shown where the program was started</label></p><p><input id="code" name="code" autocomplete="off" autocapitalize="characters" required="required"/></p><p><button type="submit">Open</button></p></form></main></body></html>
-`, text)
+<body><main><h1>Access code</h1><p>%s</p><form method="post" action="/access"><input type="hidden" name="to" value="%s"/><p><label for="code">The code shown where the program was started</label></p><p><input id="code" name="code" autocomplete="off" autocapitalize="characters" required="required"/></p><p><button type="submit">Open</button></p></form></main></body></html>
+`, text, html.EscapeString(to))
 }

@@ -25,6 +25,7 @@ const Usual = "127.0.0.1:7340"
 type Options struct {
 	Addr  string
 	Names []string  // further host names that browsers may use
+	Host  string    // host, with a port where it has one, by which the public address is reached; may be empty
 	Out   io.Writer // where the address and the access code are shown
 }
 
@@ -57,8 +58,12 @@ func On(ctx context.Context, l net.Listener, pages http.Handler, o Options) erro
 	if !loopback(l.Addr()) {
 		code = rand.Text()[:12]
 	}
+	known := hosts(l.Addr(), o.Names)
+	if o.Host != "" {
+		known[strings.ToLower(o.Host)] = true
+	}
 	s := &http.Server{
-		Handler: Guard(pages, hosts(l.Addr(), o.Names), code), ReadHeaderTimeout: readHead, ReadTimeout: readAll, WriteTimeout: writeAll,
+		Handler: Guard(pages, known, code), ReadHeaderTimeout: readHead, ReadTimeout: readAll, WriteTimeout: writeAll,
 		IdleTimeout: idle, MaxHeaderBytes: mostHead,
 	}
 	_, _ = fmt.Fprintf(o.Out, "Open http://%s in a browser. Ctrl-C stops.\n", l.Addr())

@@ -58,6 +58,7 @@ var mayImport = map[string][]string{
 	"render/face": {},
 	"render/pdf":  {"drawing", "render/face"},
 	"render/png":  {"drawing", "render/face"},
+	"scan":        {},
 	"demo":        {},
 	"docs":        {},
 	"checks":      {"engine/unit", "engine/trace", "engine/geom", "engine/catalog", "engine/hydro", "engine/network", "engine/size", "engine/level", "engine/motion", "engine/layout", "engine/cut", "engine/cut/testdata/orlib", "engine/glue", "takeoff"},
@@ -72,7 +73,7 @@ var mayImport = map[string][]string{
 	"store/suite":  {"store"},
 	"store/sqldb":  {"store"},
 	"store/carry":  {"store", "store/memory"},
-	"app":          {"engine/unit", "engine/trace", "engine/catalog", "engine/hydro", "engine/design", "engine/arrange", "engine/size", "shelf", "shelf/chart", "shelf/keep", "job", "words", "answer", "drawing", "table", "export", "render/svg", "demo", "docs", "store", "offer", "paper", "render/pdf"},
+	"app":          {"engine/unit", "engine/trace", "engine/catalog", "engine/hydro", "engine/design", "engine/arrange", "engine/size", "shelf", "shelf/chart", "shelf/keep", "job", "words", "answer", "drawing", "table", "export", "render/svg", "demo", "docs", "store", "offer", "paper", "scan", "render/pdf"},
 	"serve":        {"app"},
 }
 

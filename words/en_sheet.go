@@ -1,0 +1,45 @@
+package words
+
+// enSheet holds the page that tells whether a printed sheet is still good.
+var enSheet = map[string]string{
+	"app.sheet.title":       "Is this sheet still good?",
+	"app.sheet.lead":        "Each printed page has a code. It tells which state of the job the page was made from, and whether to work from it.",
+	"app.sheet.photo":       "Photograph the code",
+	"app.sheet.photo.label": "Picture of the page, with the code sharp and whole",
+	"app.sheet.photo.do":    "Read the code",
+	"app.sheet.photo.hint":  "The code stands at the top right of the page. The picture is read and not kept.",
+	"app.sheet.typed":       "Or type it",
+	"app.sheet.typed.label": "Letters and figures behind “state” at the foot of the page, or what your camera reads",
+	"app.sheet.typed.do":    "Look it up",
+	"app.sheet.typed.hint":  "The first eight are enough.",
+
+	"app.sheet.nocode":    "No code could be read in this picture. Hold the camera straight over the code, near and in good light, or type it below.",
+	"app.sheet.nopicture": "This file is no picture that can be read here. Take a PNG or JPEG.",
+	"app.sheet.large":     "This picture is too large. Take one of at most 50 million dots, or cut out the code.",
+	"app.sheet.foreign":   "This is not the code of one of our sheets. Type the letters and figures behind “state” at the foot of the page, at least eight.",
+	"app.sheet.unknown":   "No job here ever stood as this sheet says: it was printed from a job kept elsewhere, or from a file. Do not work from it before you have asked who printed it.",
+
+	"app.sheet.stop":     "Danger: do not cut, mark or glue from this sheet. Print it anew.",
+	"app.sheet.held":     "Danger: nothing of this job is to be cut or glued as it stands. Look at the answer first.",
+	"app.sheet.gone":     "The job of this sheet was deleted. Do not work from it.",
+	"app.sheet.unread":   "The state that this sheet was made from cannot be read any more, so nobody can tell what changed. Do not cut, mark or glue from it: print it anew.",
+	"app.sheet.newest":   "This sheet is good: it is revision {was}, and nothing changed since.",
+	"app.sheet.old":      "older",
+	"app.sheet.older":    "This sheet is revision {was}; the job is now at revision {now}.",
+	"app.sheet.saved":    "Saved {when}[ by {who}].",
+	"app.sheet.aside":    "The job was put aside.",
+	"app.sheet.pieces":   "Cut, marked or joined otherwise now",
+	"app.sheet.samecuts": "Every piece is cut and marked as it was. Still, read what changed before you go on.",
+	"app.sheet.changed":  "What changed since",
+	"app.sheet.moved":    "In the answer: {what}.",
+	"app.sheet.print":    "Print the sheets of today",
+	"app.sheet.open":     "Open the job",
+	"app.sheet.then":     "The answer as it was",
+	"app.sheet.link":     "Is a sheet still good?",
+
+	"app.sheet.piece.cut":   "{mark} would now be cut {now}, not {was}: do not cut it from this sheet.",
+	"app.sheet.piece.marks": "{mark} would now be marked at {now}, not at {was}.",
+	"app.sheet.piece.ends":  "{mark} is now {now}, not {was}.",
+	"app.sheet.piece.gone":  "{mark} is no longer there.",
+	"app.sheet.piece.new":   "{mark}[, {now},] is new and not on this sheet.",
+}

@@ -1,0 +1,45 @@
+package words
+
+// esSheet is enSheet in Spanish.
+var esSheet = map[string]string{
+	"app.sheet.title":       "¿Sirve todavía esta hoja?",
+	"app.sheet.lead":        "Cada página impresa lleva un código. Dice de qué estado del trabajo se hizo la página, y si se puede trabajar con ella.",
+	"app.sheet.photo":       "Fotografíe el código",
+	"app.sheet.photo.label": "Foto de la página, con el código nítido y entero",
+	"app.sheet.photo.do":    "Leer el código",
+	"app.sheet.photo.hint":  "El código está arriba a la derecha de la página. La foto se lee y no se guarda.",
+	"app.sheet.typed":       "O escríbalo",
+	"app.sheet.typed.label": "Letras y cifras detrás de “estado” al pie de la página, o lo que lee su cámara",
+	"app.sheet.typed.do":    "Buscarlo",
+	"app.sheet.typed.hint":  "Bastan las primeras ocho.",
+
+	"app.sheet.nocode":    "No se pudo leer ningún código en esta foto. Ponga la cámara derecha sobre el código, cerca y con buena luz, o escríbalo abajo.",
+	"app.sheet.nopicture": "Este archivo no es una imagen que se pueda leer aquí. Tome un PNG o JPEG.",
+	"app.sheet.large":     "Esta foto es demasiado grande. Tome una de 50 millones de puntos a lo más, o recorte el código.",
+	"app.sheet.foreign":   "Este no es el código de una de nuestras hojas. Escriba las letras y cifras detrás de “estado” al pie de la página, al menos ocho.",
+	"app.sheet.unknown":   "Ningún trabajo de aquí estuvo nunca como dice esta hoja: se imprimió de un trabajo guardado en otro lugar, o de un archivo. No trabaje con ella antes de preguntar a quien la imprimió.",
+
+	"app.sheet.stop":     "Peligro: no corte, marque ni pegue con esta hoja. Imprímala de nuevo.",
+	"app.sheet.held":     "Peligro: nada de este trabajo se corta ni se pega como está. Vea primero la respuesta.",
+	"app.sheet.gone":     "El trabajo de esta hoja se borró. No trabaje con ella.",
+	"app.sheet.unread":   "El estado del que se hizo esta hoja ya no se puede leer, así que nadie puede decir qué cambió. No corte, marque ni pegue con ella: imprímala de nuevo.",
+	"app.sheet.newest":   "Esta hoja sirve: es la revisión {was}, y nada cambió desde entonces.",
+	"app.sheet.old":      "anterior",
+	"app.sheet.older":    "Esta hoja es la revisión {was}; el trabajo va ahora en la revisión {now}.",
+	"app.sheet.saved":    "Guardada {when}[ por {who}].",
+	"app.sheet.aside":    "El trabajo está apartado.",
+	"app.sheet.pieces":   "Ahora se corta, se marca o se une de otro modo",
+	"app.sheet.samecuts": "Cada pieza se corta y se marca como antes. Aun así, lea qué cambió antes de seguir.",
+	"app.sheet.changed":  "Qué cambió desde entonces",
+	"app.sheet.moved":    "En la respuesta: {what}.",
+	"app.sheet.print":    "Imprimir las hojas de hoy",
+	"app.sheet.open":     "Abrir el trabajo",
+	"app.sheet.then":     "La respuesta como estaba",
+	"app.sheet.link":     "¿Sirve todavía una hoja?",
+
+	"app.sheet.piece.cut":   "{mark} se cortaría ahora a {now}, no a {was}: no la corte con esta hoja.",
+	"app.sheet.piece.marks": "{mark} se marcaría ahora a {now}, no a {was}.",
+	"app.sheet.piece.ends":  "{mark} es ahora {now}, no {was}.",
+	"app.sheet.piece.gone":  "{mark} ya no está.",
+	"app.sheet.piece.new":   "{mark}[, {now},] es nueva y no está en esta hoja.",
+}
