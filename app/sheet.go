@@ -54,7 +54,7 @@ func (a *app) sheetPage(w http.ResponseWriter, r *http.Request) error {
 		code = "/sheet?" + r.URL.RawQuery
 	}
 	if code == "" {
-		a.show(w, r, http.StatusOK, "sheet", a.say("app.sheet.title"), nil, sheetBody{})
+		a.show(w, r, http.StatusOK, "sheet", a.say("app.printed.title"), nil, sheetBody{})
 		return nil
 	}
 	return a.tellSheet(w, r, code)
@@ -68,14 +68,14 @@ func (a *app) sheetScanned(w http.ResponseWriter, r *http.Request) error {
 	}
 	text, err := scan.Read(data)
 	if err != nil {
-		code := "app.sheet.nocode"
+		code := "app.printed.nocode"
 		switch {
 		case errors.Is(err, scan.ErrPicture):
-			code = "app.sheet.nopicture"
+			code = "app.printed.nopicture"
 		case errors.Is(err, scan.ErrLarge):
-			code = "app.sheet.large"
+			code = "app.printed.large"
 		}
-		a.show(w, r, http.StatusUnprocessableEntity, "sheet", a.say("app.sheet.title"), nil, sheetBody{Error: a.say(code)})
+		a.show(w, r, http.StatusUnprocessableEntity, "sheet", a.say("app.printed.title"), nil, sheetBody{Error: a.say(code)})
 		return nil
 	}
 	return a.tellSheet(w, r, text)
@@ -101,7 +101,7 @@ func (a *app) tellSheet(w http.ResponseWriter, r *http.Request, code string) err
 	status := http.StatusOK
 	c, ok := paper.ReadCode(code)
 	if !ok || c.Digest == "" {
-		b.Error, status = a.say("app.sheet.foreign"), http.StatusUnprocessableEntity
+		b.Error, status = a.say("app.printed.foreign"), http.StatusUnprocessableEntity
 	} else {
 		found, err := a.statesOf(r.Context(), c)
 		if err != nil {
@@ -115,10 +115,10 @@ func (a *app) tellSheet(w http.ResponseWriter, r *http.Request, code string) err
 			b.Found = append(b.Found, o)
 		}
 		if len(found) == 0 {
-			b.Error, status = a.say("app.sheet.unknown"), http.StatusNotFound
+			b.Error, status = a.say("app.printed.unknown"), http.StatusNotFound
 		}
 	}
-	a.show(w, r, status, "sheet", a.say("app.sheet.title"), nil, b)
+	a.show(w, r, status, "sheet", a.say("app.printed.title"), nil, b)
 	return nil
 }
 
@@ -227,7 +227,7 @@ func (a *app) oldSheet(r *http.Request, was store.Revision) (oldSheet, error) {
 func (a *app) recut(before, after *answer.Document) []string {
 	var said []string
 	tell := func(code, mark, was, now string) {
-		said = append(said, a.say("app.sheet.piece."+code, "mark", mark, "was", was, "now", now))
+		said = append(said, a.say("app.printed.piece."+code, "mark", mark, "was", was, "now", now))
 	}
 	old, now := cutsOf(before), cutsOf(after)
 	for _, x := range old {

@@ -105,7 +105,7 @@ func TestEveryCodeHasASentence(t *testing.T) {
 // labels are what the packages answer, app, paper, table and drawing say themselves.
 func labels() map[string]string {
 	all := map[string]string{}
-	for _, part := range []map[string]string{enAnswer, enPrint, enPaper, enTable, enSure, enLaid, enChoose, enFound, enOffered, enShelves, enApp, enGuide, enLabel, enDraw} {
+	for _, part := range []map[string]string{enAnswer, enPrint, enPaper, enTable, enSure, enLaid, enChoose, enFound, enOffered, enShelves, enApp, enSheet, enGuide, enLabel, enDraw} {
 		maps.Copy(all, part)
 	}
 	return all
