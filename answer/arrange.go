@@ -72,7 +72,7 @@ func (p *arranging) sideBySide() {
 		w := &l.Worth
 		rows = append(rows, []string{
 			strconv.Itoa(i + 1), show(&p.printer, w.Head, unit.KindHead), strconv.Itoa(w.Elbows), strconv.Itoa(w.Joints), p.cost(w),
-			show(&p.printer, w.Slide, unit.KindTape), p.deep(l), p.down(l), p.a.Attitudes[l.Standing],
+			p.out(w), p.deep(l), p.down(l), p.a.Attitudes[l.Standing],
 		})
 	}
 	p.table("rrrrrrrrl", rows)
@@ -85,8 +85,20 @@ func (p *arranging) sideBySide() {
 	if more := len(o.Layouts) - p.shown(); more > 0 {
 		p.tell("", "found.more", count("count", more))
 	}
+	if o.Leaned {
+		p.tell("", "found.leaned")
+	}
 	p.claim("found.claim.")
 	p.tell("", "found.keep")
+}
+
+// out tells what the pump must be slid, and leaned over where it must.
+func (p *arranging) out(w *arrange.Worth) string {
+	slide := show(&p.printer, w.Slide, unit.KindTape)
+	if w.Lean == 0 {
+		return slide
+	}
+	return p.text("found.lean", str("slide", slide), num("lean", w.Lean, unit.KindAngle))
 }
 
 // shown tells how many of the layouts are printed.

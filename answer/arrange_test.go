@@ -10,6 +10,7 @@ import (
 	"plashet/engine/arrange"
 	"plashet/engine/catalog"
 	"plashet/engine/design"
+	"plashet/engine/geom"
 	"plashet/engine/layout"
 	"plashet/engine/trace"
 	"plashet/engine/unit"
@@ -75,6 +76,27 @@ func TestArrangedText(t *testing.T) {
 		if text = arrangedText(t, a); !strings.Contains(text, want) {
 			t.Errorf("claim %d: %q is not told:\n%s", claim, want, text)
 		}
+	}
+}
+
+// TestArrangedLeaned: a layout with which the pump comes out leaned over says so, in
+// the table, in its moves and as JSON; others have no lean.
+func TestArrangedLeaned(t *testing.T) {
+	a := arrangement(t)
+	if text, d := arrangedText(t, a), BuildArranged(a, nil, words.English()); strings.Contains(text, "lean") || d.Layouts[0].Lean != nil || d.Leaned {
+		t.Errorf("nothing leans:\n%s", text)
+	}
+	l := &a.Outcome.Layouts[0]
+	a.Outcome.Leaned, l.Worth.Lean = true, 35*unit.Degree
+	l.Way = []layout.Move{{Along: geom.Vec3{Z: 1}, Distance: unit.Foot / 2}, {Along: geom.Vec3{X: -1}, Turn: 35 * unit.Degree}, {Along: geom.Vec3{Z: 1}, Distance: unit.Foot}}
+	text, d := arrangedText(t, a), BuildArranged(a, nil, words.English())
+	for _, want := range []string{"leaned 35°", "few were looked at", "1. lift it straight up, 6\"", "2. lean it over to the left by 35°, about its middle", "3. lift it straight up, leaning as it is, 1'"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q is not told:\n%s", want, text)
+		}
+	}
+	if w := d.Layouts[0].Way; !d.Leaned || d.Layouts[0].Lean == nil || len(w) != 3 || w[0].Turn != nil || w[1].Turn == nil || w[1].About == nil {
+		t.Errorf("%+v", d.Layouts[0])
 	}
 }
 

@@ -24,6 +24,7 @@ type ArrangedDocument struct {
 	Pump     string         `json:"pump,omitempty" doc:"the pump in use"`
 	Flow     Quantity       `json:"flow,omitzero" doc:"at which losses are compared"`
 	Layouts  []ArrangedPlan `json:"layouts" doc:"those that no other beats in every respect; by slide, joints, head, cost"`
+	Leaned   bool           `json:"leaned,omitempty" doc:"none lifts or slides out: these come out with the pump leaned over"`
 	Claim    string         `json:"claim,omitempty" one:"everything family capped stopped" doc:"how far the proof reaches: everything (any number of elbows), family (up to elbows), capped (a limit was met) or stopped; absent where no search was made"`
 	Elbows   int            `json:"elbows" doc:"up to which everything was looked at"`
 	Caps     int            `json:"caps" doc:"chains of fittings left undecided"`
@@ -58,6 +59,7 @@ type ArrangedPlan struct {
 	Joints   int            `json:"joints" doc:"to glue or to screw"`
 	Cost     *float64       `json:"cost,omitempty" doc:"of fittings and pipe; absent where one has no price"`
 	Slide    Quantity       `json:"slide" doc:"that the pump must be slid before it can be lifted"`
+	Lean     *Quantity      `json:"lean,omitempty" doc:"that it must be leaned over on its way out; absent where it need not be"`
 	Deep     *Quantity      `json:"unionDepth,omitempty" doc:"of the union's nut under the rim; absent where there is none"`
 	Released Quantity       `json:"released" doc:"comes down into the vault when the union is opened; see water of its assembly for whether the runs are counted in"`
 	Chain    []ArrangedPart `json:"chain" doc:"the fittings in order, from the pump to the wall"`
@@ -112,6 +114,7 @@ func BuildArranged(a *design.Arranging, read []trace.Fault, l *words.Language) A
 	d := ArrangedDocument{Format: FormatName, Version: FormatVersion, Name: a.Name, Note: a.Note, Units: systemName(a.Units), Currency: a.Currency, Layouts: []ArrangedPlan{}}
 	if o := a.Outcome; o != nil {
 		d.Pump, d.Flow = a.Pump, of(m, a.Flow, unit.KindFlow)
+		d.Leaned = o.Leaned
 		d.Elbows, d.Caps, d.Stage = o.Proof.Elbows, o.Proof.Caps, string(o.Stage)
 		d.Work = ArrangedWork{o.Tally.Orders, o.Tally.Chains, o.Tally.Programs, o.Tally.Nodes}
 		if g := o.Proof.Open; d.Caps > 0 {
@@ -178,6 +181,9 @@ func (p *arranging) planJSON(m maker, l *arrange.Layout) ArrangedPlan {
 	}
 	if w.Priced {
 		x.Cost = &w.Cost
+	}
+	if w.Lean > 0 {
+		x.Lean = new(of(m, w.Lean, unit.KindAngle))
 	}
 	for i := range c.Parts {
 		q := &c.Parts[i]

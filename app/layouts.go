@@ -135,7 +135,7 @@ func (a *app) laidOut(found *design.Arranging, j *job.Job, faults []trace.Fault,
 	x := &laidOut{a: found, doc: answer.BuildArranged(found, faults, a.Language), elbows: n}
 	for i := range x.doc.Layouts[:min(len(x.doc.Layouts), shownPlans)] {
 		p := plan{ArrangedPlan: x.doc.Layouts[i], Number: i + 1}
-		p.Straight = p.Slide.SI <= 0
+		p.Straight = p.Slide.SI <= 0 && p.Lean == nil
 		if p.ArrangedPlan.Cost != nil && x.doc.Currency != "" {
 			p.Cost = strconv.FormatFloat(*p.ArrangedPlan.Cost, 'f', 2, 64) + " " + x.doc.Currency
 		}

@@ -57,7 +57,10 @@ func madeFrom(in Input, a *design.Arranging, n int) (parts []made) {
 func (p *page) worth(i int, a *design.Arranging, l *arrange.Layout) []string {
 	w := &l.Worth
 	slide := p.say("layouts.lifts")
-	if w.Slide > 0 {
+	switch {
+	case w.Lean > 0:
+		slide = p.say("layouts.leans", "by", p.show(float64(w.Lean), unit.KindAngle))
+	case w.Slide > 0:
 		slide = p.say("layouts.slides", "by", p.tape(w.Slide))
 	}
 	out := []string{

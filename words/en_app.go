@@ -113,7 +113,7 @@ var enApp = map[string]string{
 	"app.layouts.lead":   "Looks through every order of fittings from the pump to the hole, every way the pump may stand and every run of elbows, and shows those that no other beats. It may take a minute; you can go on working meanwhile.",
 	"app.layouts.elbows": "Elbows at most", "app.layouts.go": "Look for layouts", "app.layouts.again": "Look again", "app.layouts.stop": "Stop and show the best so far",
 	"app.layouts.beside": "Side by side", "app.layouts.more": "{count} more are not shown.", "app.layouts.least": "least", "app.layouts.one": "Layout {number}",
-	"app.layouts.out": "pump comes out", "app.layouts.straight": "straight up", "app.layouts.slide": "slide it {by} first", "app.layouts.released": "water that comes down",
+	"app.layouts.out": "pump comes out", "app.layouts.straight": "straight up", "app.layouts.slide": "slide it {by} first", "app.layouts.lean": "leaned over {by}", "app.layouts.released": "water that comes down",
 	"app.layouts.keep": "Keep this one", "app.layouts.keepit": "Keep layout {number}",
 	"app.layouts.stands": "Pump {attitude}, turned {turn}: {left} from the left wall, {front} from the front wall.",
 	"app.layouts.roll":   "roll {angle}",

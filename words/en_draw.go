@@ -206,6 +206,7 @@ var enDraw = map[string]string{
 	"draw.layouts.one":        "Layout {number}: head {head}",
 	"draw.layouts.counts":     "{joints} joints; elbows: {elbows}",
 	"draw.layouts.lifts":      "lifts straight out",
+	"draw.layouts.leans":      "comes out leaned over {by}",
 	"draw.layouts.slides":     "slides {by}, then lifts",
 	"draw.layouts.released":   "lets down {volume}",
 	"draw.layouts.more":       "{count} more layouts are not drawn.",

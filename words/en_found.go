@@ -13,6 +13,8 @@ var enFound = map[string]string{
 	"found.column.cost": "cost", "found.column.slide": "slide", "found.column.deep": "union under the rim", "found.column.released": "comes down", "found.column.stands": "pump stands",
 	"found.unpriced":  "not known",
 	"found.columns":   "compared by head (lost in the vault at that flow), joints to glue or screw, cost, what the pump must be slid before it is lifted, and whether the water above comes down when the union is opened; the rest is told beside",
+	"found.lean":      "{slide}, leaned {lean}",
+	"found.leaned":    "With none of the layouts that fit does the pump lift or slide straight out. With these it comes out leaned over, by the moves told of each; few were looked at, and there may be better ones.",
 	"found.one":       "There is one layout that no other equals or beats in every respect.",
 	"found.many":      "There are {count} layouts, each better than the others in some respect; which to take is for you to say.",
 	"found.more":      "{count} more are not shown; --best shows more of them, --json has all.",
@@ -50,7 +52,7 @@ var enFound = map[string]string{
 	"found.stage.walls": "No run of elbows reaches the hole within the walls.",
 	"found.stage.clear": "Runs of elbows reach the hole, but none keeps clear of the pump, the obstacles and itself.",
 	"found.stage.valve": "Runs of elbows reach the hole, but check valve and union find no place in them.",
-	"found.stage.out":   "Layouts reach the hole, but with none can the pump be lifted out.",
+	"found.stage.out":   "Layouts reach the hole, but with none can the pump be lifted out; no way of leaning it over was found either.",
 	"found.stage.stock": "Layouts fit the vault, but the pieces of none can be cut from the offcuts and counted sticks in stock, kerfs and the further pieces to cut counted in.",
 	"found.uncut":       "One that would fit takes these pieces: {pieces}. Have pipe for them, or let the counter's be used, and search again.",
 

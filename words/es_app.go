@@ -84,7 +84,7 @@ var esApp = map[string]string{
 	"app.layouts.lead":   "Recorre cada orden de conexiones de la bomba al hoyo, cada posición que puede tener la bomba y cada serie de codos, y muestra los que ningún otro supera. Puede tardar un minuto; mientras, puede seguir trabajando.",
 	"app.layouts.elbows": "Codos a lo más", "app.layouts.go": "Buscar trazos", "app.layouts.again": "Buscar otra vez", "app.layouts.stop": "Parar y mostrar lo mejor hasta ahora",
 	"app.layouts.beside": "Lado a lado", "app.layouts.more": "Otros {count} no se muestran.", "app.layouts.least": "lo menos", "app.layouts.one": "Trazo {number}",
-	"app.layouts.out": "la bomba sale", "app.layouts.straight": "derecha hacia arriba", "app.layouts.slide": "primero deslícela {by}", "app.layouts.released": "agua que baja",
+	"app.layouts.out": "la bomba sale", "app.layouts.straight": "derecha hacia arriba", "app.layouts.slide": "primero deslícela {by}", "app.layouts.lean": "inclinada {by}", "app.layouts.released": "agua que baja",
 	"app.layouts.keep": "Conservar este", "app.layouts.keepit": "Conservar el trazo {number}",
 	"app.layouts.stands": "Bomba {attitude}, girada {turn}: a {left} de la pared izquierda, a {front} de la pared del frente.",
 	"app.layouts.roll":   "giro {angle}",

@@ -206,6 +206,7 @@ var esDraw = map[string]string{
 	"draw.layouts.one":        "Trazo {number}: carga {head}",
 	"draw.layouts.counts":     "{joints} uniones; codos: {elbows}",
 	"draw.layouts.lifts":      "sale derecha hacia arriba",
+	"draw.layouts.leans":      "sale inclinada {by}",
 	"draw.layouts.slides":     "se desliza {by}, luego sale",
 	"draw.layouts.released":   "deja bajar {volume}",
 	"draw.layouts.more":       "Otros {count} trazos no se dibujan.",

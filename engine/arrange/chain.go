@@ -76,7 +76,7 @@ func (s *search) newChain(o *order, parts []*piece) (c *chain, ok bool) {
 	c = &chain{union: -1, standing: o.standing, normals: o.compass.apart, minus: o.compass.minus}
 	c.in = layout.Input{
 		Vault: s.in.Vault, Pump: st.Pump, Pose: st.poseAt(o.turned, 0, 0), Pipes: []layout.Pipe{pipe},
-		Beyond: s.in.Beyond, Settings: s.in.Settings, Straight: true, Path: s.in.Path,
+		Beyond: s.in.Beyond, Settings: s.in.Settings, Straight: !s.in.Rules.Tilt, Path: s.in.Path,
 	}
 	for _, p := range s.in.Pipes {
 		if p.Size != pipe.Size {

@@ -17,7 +17,8 @@
 // the pipe closes, but only where no step closes it, with one such pair in a
 // chain, and from four elbows on only while nothing else is found. Not looked at:
 // two pairs rolled freely in one chain, a pump turned by other angles than those
-// given, tilting the pump on its way out, hose. Parts glued already stay as they
+// given, hose. A pump leaned over on its way out is looked at only where nothing else
+// comes out. Parts glued already stay as they
 // are; with elbows glued to the pump only the attitude in which they were glued
 // is looked at.
 //

@@ -2,6 +2,7 @@ package arrange
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"plashet/engine/layout"
@@ -26,21 +27,23 @@ func classOf(o layout.Order) class {
 // worth is what decides whether a layout is beaten.
 type worth struct {
 	head, cost, slide float64
+	lean              float64 // rad
 	joints            int
 	class             class
 }
 
-const alikeHead, alikeCost, alikeSlide = 1e-4, 5e-3, 1e-5 // m, money, m: below these a difference is none
+// Below these a difference is none: m, money, m, rad.
+const alikeHead, alikeCost, alikeSlide, alikeLean = 1e-4, 5e-3, 1e-5, 1e-6
 
 // beats tells that w is as good as v in every respect.
 func (w worth) beats(v worth) bool {
 	return w.joints <= v.joints && w.class <= v.class &&
-		w.head <= v.head+alikeHead && w.cost <= v.cost+alikeCost && w.slide <= v.slide+alikeSlide
+		w.head <= v.head+alikeHead && w.cost <= v.cost+alikeCost && w.slide <= v.slide+alikeSlide && w.lean <= v.lean+alikeLean
 }
 
 func (l *Layout) worth() worth {
 	return worth{
-		head: float64(l.Worth.Head), cost: l.Worth.Cost, slide: float64(l.Worth.Slide),
+		head: float64(l.Worth.Head), cost: l.Worth.Cost, slide: float64(l.Worth.Slide), lean: float64(l.Worth.Lean),
 		joints: l.Worth.Joints, class: classOf(l.Laid.Water.Order),
 	}
 }
@@ -63,7 +66,7 @@ func join(front []Layout, l Layout) []Layout {
 // down when the union is opened weighs most, because it falls on who opens it.
 func best(front []Layout, n int) []Layout {
 	slices.SortStableFunc(front, func(a, b Layout) int {
-		return cmp.Or(cmp.Compare(classOf(a.Laid.Water.Order), classOf(b.Laid.Water.Order)), cmp.Compare(a.Worth.Slide, b.Worth.Slide), cmp.Compare(a.Worth.Joints, b.Worth.Joints), cmp.Compare(a.Worth.Head, b.Worth.Head), cmp.Compare(a.Worth.Cost, b.Worth.Cost))
+		return cmp.Or(cmp.Compare(classOf(a.Laid.Water.Order), classOf(b.Laid.Water.Order)), cmp.Compare(a.Worth.Lean, b.Worth.Lean), cmp.Compare(a.Worth.Slide, b.Worth.Slide), cmp.Compare(a.Worth.Joints, b.Worth.Joints), cmp.Compare(a.Worth.Head, b.Worth.Head), cmp.Compare(a.Worth.Cost, b.Worth.Cost))
 	})
 	return front[:min(n, len(front))]
 }
@@ -96,7 +99,9 @@ func (s *search) weigh(o *order, c *chain, a *layout.Assembly) Worth {
 	}
 	if n := len(a.LiftOut.Moves); n > 0 && s.in.Rules.Out {
 		for _, m := range a.LiftOut.Moves[:n-1] {
-			w.Slide += m.Distance
+			if w.Lean += m.Turn; math.Abs(m.Along.Z) < 0.5 {
+				w.Slide += m.Distance
+			}
 		}
 	}
 	return w

@@ -69,6 +69,7 @@ type Rules struct {
 	Union  bool // one that can be opened with the pump in place
 	Check  bool // a check valve
 	Out    bool // the pump comes out once the union is open
+	Tilt   bool // it may be leaned over on its way; then no way out is asked of the program, and few are looked at
 	Play   bool // the last piece can be measured in place, with room both ways
 	Elbows int  // at most; 0: four
 	Best   int  // layouts wanted; 0: five

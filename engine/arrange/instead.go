@@ -25,7 +25,6 @@ func (n *Instead) with(in Input) Input {
 		in.Fittings = n.Fittings
 	}
 	in.Instead = nil
-	in.Rules.Brief, in.Rules.First, in.Rules.Best = true, true, 1
 	return in
 }
 
@@ -46,12 +45,12 @@ func (s *search) instead(ctx context.Context, tell func(Progress)) (out []Change
 		}
 		if n.Fittings != nil && !known {
 			all, several := s.everyFitting()
-			known, idle = true, several && len(Search(ctx, all.with(s.in), nil).Layouts) == 0
+			known, idle = true, several && len(one(ctx, all.with(s.in)).Layouts) == 0
 		}
 		if n.Fittings != nil && idle {
 			continue
 		}
-		if found := Search(ctx, n.with(s.in), nil).Layouts; len(found) > 0 {
+		if found := one(ctx, n.with(s.in)).Layouts; len(found) > 0 {
 			fits[i] = true
 			out = append(out, Change{What: n.What, Layout: found[0], Instead: i + 1})
 		}

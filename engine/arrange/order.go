@@ -2,6 +2,7 @@ package arrange
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"plashet/engine/geom"
@@ -27,6 +28,7 @@ type fill struct {
 	cost   float64
 	priced bool
 	slide  float64 // that the pump needs in any case, off the union's lip
+	lean   float64 // without end where only laying it tells
 }
 
 // order is a fill along one way of the legs.
@@ -66,7 +68,7 @@ func (f *fill) parts(check, union int, unionFirst bool) []*piece {
 
 // least is what an assembly of the fill costs at least.
 func (f *fill) least() worth {
-	return worth{head: f.head, cost: f.cost, joints: f.joints, slide: f.slide}
+	return worth{head: f.head, cost: f.cost, joints: f.joints, slide: f.slide, lean: f.lean}
 }
 
 // tally adds up what the fittings cost in every respect; the pipe is left out.
@@ -86,6 +88,9 @@ func (s *search) tally(f *fill, outlet layout.End) bool {
 	f.priced = true
 	if f.opens != nil && s.in.Rules.Out {
 		f.slide = float64(f.opens.part.Splits[0].Lip)
+	}
+	if s.in.Rules.Tilt { // how far it must be slid and leaned is seen when it is laid
+		f.slide, f.lean = math.Inf(1), math.Inf(1)
 	}
 	for _, p := range chain {
 		f.head += s.headOf(p)

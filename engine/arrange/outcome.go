@@ -10,6 +10,7 @@ import (
 // Outcome is what the search found.
 type Outcome struct {
 	Layouts []Layout // none beaten by another in every respect; the least head first
+	Leaned  bool     // none lifts or slides out: these were looked for with the pump leaned over
 	Proof   Proof
 	Short   []Change // where nothing fits: what would make it fit, the least first
 	Stage   Stage    // where nothing fits: what failed
@@ -38,6 +39,7 @@ type Worth struct {
 	Cost     float64     // of fittings and pipe, pipe from stop to stop
 	Priced   bool        // every part of it has a price
 	Slide    unit.Length // that the pump must be slid before it can be lifted
+	Lean     unit.Angle  // that it is leaned over on its way out; none where it lifts or slides out
 	Deep     unit.Length // of the union's nut under the rim
 	Released unit.Volume // comes down into the vault when the union is opened
 	Elbows   int

@@ -174,6 +174,12 @@ func (s *search) run(ctx context.Context, out Outcome, tell func(Progress)) Outc
 			break
 		}
 		orders, sketched := s.orders(n, out.Layouts, tell)
+		if s.in.Rules.Tilt && len(orders) > mostLeaned {
+			for i := range orders[mostLeaned:] {
+				open = append(open, orders[mostLeaned+i].least())
+			}
+			orders = orders[:mostLeaned]
+		}
 		out.Tally.add(sketched.tally)
 		passed = max(passed, sketched.passed)
 		for from := 0; from < len(orders); from += chunk {
@@ -207,7 +213,7 @@ func (s *search) run(ctx context.Context, out Outcome, tell func(Progress)) Outc
 	if out.Proof.gather(open, out.Layouts); out.Proof.Caps > 0 {
 		out.Proof.Claim = Capped
 	}
-	if len(out.Layouts) == 0 && out.Proof.Claim != Stopped {
+	if len(out.Layouts) == 0 && out.Proof.Claim != Stopped && !s.in.Rules.Tilt {
 		if out.Uncut = s.uncut(ctx); out.Uncut != nil {
 			out.Stage = StageStock
 		} else {
@@ -215,6 +221,11 @@ func (s *search) run(ctx context.Context, out Outcome, tell func(Progress)) Outc
 				passed = stageClear
 			}
 			out.Stage = s.failed(ctx, passed)
+			if out.Stage == StageOut && !s.in.Rules.Brief {
+				if leaned := s.leaned(ctx, tell); leaned != nil {
+					return *leaned
+				}
+			}
 			if !s.in.Rules.Brief {
 				out.Short = s.short(ctx, tell)
 			}
@@ -242,7 +253,7 @@ func (s *search) stopped(out Outcome, open []worth, left []order) Outcome {
 		open = append(open, left[i].least())
 	}
 	if h, c, j, ok := s.leastOf(out.Proof.Elbows + 1); ok && len(left) == 0 {
-		open = append(open, worth{head: h, cost: c, joints: j, slide: s.lip()})
+		open = append(open, worth{head: h, cost: c, joints: j, slide: s.lip(), lean: s.leanest()})
 	}
 	out.Proof.gather(open, out.Layouts)
 	out.Proof.Claim = Stopped
@@ -317,7 +328,7 @@ func (s *search) beyond(front []Layout, n int) bool {
 		return false
 	}
 	h, c, j, ok := s.leastOf(n)
-	return !ok || beaten(front, worth{head: h, cost: c, joints: j, slide: s.lip(), class: stands})
+	return !ok || beaten(front, worth{head: h, cost: c, joints: j, slide: s.lip(), lean: s.leanest(), class: stands})
 }
 
 // leastOf gives what a chain of n elbows takes at least of any kit.
@@ -334,6 +345,14 @@ func (s *search) leastOf(n int) (head, cost float64, joints int, ok bool) {
 	return head, cost, joints, ok
 }
 
+// leanest bounds how far a pump is leaned over, as fill.least does.
+func (s *search) leanest() float64 {
+	if s.in.Rules.Tilt {
+		return math.Inf(1)
+	}
+	return 0
+}
+
 // lip is the least that any pump must be slid: off the least lip of the unions
 // at hand.
 func (s *search) lip() float64 {
@@ -341,6 +360,9 @@ func (s *search) lip() float64 {
 		return 0 // it need not come out, so nothing is slid
 	}
 	least := math.Inf(1)
+	if s.in.Rules.Tilt {
+		return least // only laying it tells
+	}
 	if u := s.glued.union; u != nil {
 		return float64(u.part.Splits[0].Lip)
 	}

@@ -26,6 +26,7 @@ type trial struct {
 	tally  Tally
 	open   []worth // what was left undecided takes at least
 	passed stage
+	looks  int // assemblies laid with the pump leaned over
 }
 
 // add takes the work of another trial in.
@@ -133,6 +134,12 @@ func (w *worker) place(t *trial, o *order, si *site, least worth, best *[2]*Layo
 		return // nothing can be measured in place
 	}
 	for _, out := range si.outs {
+		if w.s.in.Rules.Tilt {
+			if t.looks++; t.looks > mostLooks {
+				t.open = append(t.open, least)
+				return
+			}
+		}
 		had := best[least.class]
 		if out.slides && out.least == 0 && had != nil && !slides(had, o) {
 			return // nobody slides a pump that lifts straight out
@@ -169,6 +176,9 @@ func (w *worker) seek(t *trial, o *order, c *chain, out leaving, limit float64) 
 		l, ok := s.lay(o, w.parts, x)
 		if ok = ok && (s.judge == nil || s.judge(l)); ok {
 			got = l
+		}
+		if s.in.Rules.Tilt && !ok {
+			b.capped = true // one look is dear enough
 		}
 		return ok
 	}
@@ -237,7 +247,7 @@ func (w *worker) count(t *trial) {
 // leavings gives the ways out to look at, by which way the union's first half
 // comes off and what its faces reach into each other.
 func (s *search) leavings(back geom.Vec3, lip float64) []leaving {
-	if !s.in.Rules.Out || back == (geom.Vec3{}) {
+	if !s.in.Rules.Out || s.in.Rules.Tilt || back == (geom.Vec3{}) {
 		return []leaving{{without: true}}
 	}
 	level := math.Abs(back.Z) < 1e-9
