@@ -95,7 +95,7 @@ func (s *search) limit(front []Layout, f *fill, l line, least worth) float64 {
 			}
 			return short/rate - l.sockets
 		}
-		out = math.Min(out, math.Max(over(v.head, f.head, f.pipe.Slope, alikeHead), over(v.cost, f.cost, f.pipe.Cost, alikeCost)))
+		out = min(out, max(over(v.head, f.head, f.pipe.Slope, alikeHead), over(v.cost, f.cost, f.pipe.Cost, alikeCost)))
 	}
 	return out
 }

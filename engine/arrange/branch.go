@@ -167,17 +167,21 @@ func (b *branch) root(p *program) {
 	b.stocked(p)
 }
 
-// node looks at one branch and all below it.
-func (b *branch) node(depth int) {
+// node looks at one branch and all below it; false where it has nothing in it
+// whatever it would be worth.
+func (b *branch) node(depth int) bool {
 	if b.nodes++; b.nodes > b.cap || b.halt != nil && b.halt() {
 		b.capped = true
-		return
+		return true
 	}
 	p := &b.programs[depth]
 	for {
 		b.programsN++
-		if !p.solve() || p.value() >= b.best-1e-7 {
-			return
+		if !p.solve() {
+			return false
+		}
+		if p.value() >= b.best-1e-7 {
+			return true
 		}
 		p.read(b.x)
 		b.settle()
@@ -201,11 +205,12 @@ func (b *branch) node(depth int) {
 			b.best = p.value()
 		} else {
 			b.refused++
-			b.least = math.Min(b.least, p.value())
+			b.least = min(b.least, p.value())
 		}
-		return
+		return true
 	}
 	b.split(depth, worst)
+	return true
 }
 
 // keep lists what is to be kept apart, once a solution keeps the walls: most chains
@@ -247,7 +252,7 @@ func (b *branch) lacks(k *keep) float64 {
 			k.last = i
 			return 0
 		}
-		best = math.Max(best, g)
+		best = max(best, g)
 	}
 	if k.manner == still {
 		p, q := c.envelope(&c.bodies[k.p], b.x), c.envelope(&c.bodies[k.q], b.x)
@@ -279,19 +284,23 @@ func (b *branch) split(depth, worst int) {
 	b.gaps[depth] = list
 	b.grow(depth + 1)
 	for i := range list {
-		list = b.gaps[depth]
+		n, p := b.gaps[depth][i].n, &b.programs[depth]
+		p.express(b.row, b.apart(&k, n, false))
+		if p.value()+p.rise() >= b.best-1e-7 {
+			continue
+		}
 		next := &b.programs[depth+1]
-		next.from(&b.programs[depth])
-		b.apart(next, &k, list[i].n, false)
-		b.node(depth + 1)
+		next.from(p)
+		next.take(p.work)
+		some := b.node(depth + 1)
 		if b.capped {
 			return
 		}
-		if k.manner == nudge {
-			continue // how far it is pushed is not linear
+		if !some || k.manner == nudge {
+			continue // nothing is left out; or how far it is pushed is not linear
 		}
 		// The branches that follow look where this plane does not do.
-		b.apart(&b.programs[depth], &k, list[i].n, true)
+		b.programs[depth].row(b.row, b.apart(&k, n, true))
 	}
 }
 
@@ -308,7 +317,7 @@ func (b *branch) passed(p *program) bool {
 			if !holds {
 				continue
 			}
-			d := w.B + b.given(w) - math.Max(w.N.Dot(b.ends[k][0]), w.N.Dot(b.ends[k][1]))
+			d := w.B + b.given(w) - max(w.N.Dot(b.ends[k][0]), w.N.Dot(b.ends[k][1]))
 			if w.slid {
 				d -= w.N.Dot(b.out.u) * b.x[c.vars-1]
 			}
@@ -334,65 +343,4 @@ func (b *branch) given(w *wall) float64 {
 		return 0
 	}
 	return b.give.part(w) * b.x[b.c.vars]
-}
-
-// round adds the planes that touch a round wall where bodies stand through it.
-func (b *branch) round(p *program) bool {
-	any := false
-	for _, r := range b.s.rounds {
-		if r.slid && b.out.without {
-			continue
-		}
-		for k := range b.c.bodies {
-			o := &b.c.bodies[k]
-			w := wall{slid: r.slid}
-			w.Wall = r.wall
-			room, holds := b.s.room(o, &w)
-			if !holds {
-				continue
-			}
-			if n, at, out := b.touch(&r, o, b.slid(r.slid)); out > -room+1e-7 {
-				w.N, w.B = n, at
-				b.inside(p, o, &w, room)
-				any = true
-			}
-		}
-	}
-	return any
-}
-
-// slid gives how far a body has been slid, at the end of the slide.
-func (b *branch) slid(yes bool) geom.Vec3 {
-	if !yes {
-		return geom.Vec3{}
-	}
-	return b.out.u.Scale(b.x[b.c.vars-1])
-}
-
-// touch gives the plane that touches a round wall nearest to where a body comes
-// closest to it once it is moved, and how far the body stands out over it.
-func (b *branch) touch(r *roundWall, o *body, by geom.Vec3) (n geom.Vec3, at, out float64) {
-	over := func(phi float64) (geom.Vec3, float64, float64) {
-		sin, cos := math.Sincos(phi)
-		f := 1 / math.Sqrt(1+r.K*r.K)
-		n := geom.Vec3{X: cos * f, Y: sin * f, Z: -r.K * f}
-		at := (r.R + r.X*cos + r.Y*sin) * f
-		return n, at, b.c.reach(o, n, b.x) + n.Dot(by) - at
-	}
-	best, phi := math.Inf(-1), 0.0
-	const parts = 32
-	for i := range parts {
-		if _, _, d := over(float64(i) * 2 * math.Pi / parts); d > best {
-			best, phi = d, float64(i)*2*math.Pi/parts
-		}
-	}
-	for step := math.Pi / parts; step > 1e-7; step /= 2 {
-		for _, f := range [2]float64{phi - step, phi + step} {
-			if _, _, d := over(f); d > best {
-				best, phi = d, f
-			}
-		}
-	}
-	n, at, out = over(phi)
-	return n, at, out
 }

@@ -185,7 +185,7 @@ func (b *body) beyond(n geom.Vec3) float64 {
 		return math.Abs(n.Dot(b.u)) + math.Abs(n.Dot(b.v)) + math.Abs(n.Dot(b.w))
 	}
 	q := n.Dot(b.axis)
-	return b.r * math.Sqrt(math.Max(0, 1-q*q))
+	return b.r * math.Sqrt(max(0, 1-q*q))
 }
 
 // beyonds gives that for every normal.
@@ -219,11 +219,6 @@ func (c *chain) at(s *spot, x []float64) geom.Vec3 {
 		}
 	}
 	return p
-}
-
-// reach gives the largest n.p of the body, for values of the variables.
-func (c *chain) reach(b *body, n geom.Vec3, x []float64) float64 {
-	return n.Dot(c.at(b.far(n), x)) + b.beyond(n)
 }
 
 // along adds f times n.s to a row and gives f n.c, the part of it that does not

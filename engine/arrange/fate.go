@@ -26,10 +26,19 @@ type fate struct {
 }
 
 // outlook is a way out, with how long the centre line is at least, the slide
-// counted along by its weight.
+// counted along by its weight; or with the least of a measure that may grow.
 type outlook struct {
 	leaving
 	line float64
+}
+
+// least gives the least of the ways out.
+func (f *fate) least() float64 {
+	least := math.Inf(1)
+	for i := range f.outs {
+		least = min(least, f.outs[i].line)
+	}
+	return least
 }
 
 // sketchNodes is how many nodes of branch and bound a sketch with valve and union
@@ -43,37 +52,45 @@ func (w *worker) fates(t *trial, o *order) []fate {
 	defer f.lock.Unlock()
 	out, known := f.of[k]
 	if !known {
-		out = w.foresee(t, o)
+		out = w.foresee(o, func(c *chain, out leaving) float64 { return w.length(t, c, out) })
 		f.of[k] = out
 	}
 	return out
 }
 
-// foresee works that out. The union alone has no less room than with the valve.
-func (w *worker) foresee(t *trial, o *order) (list []fate) {
+// foresee lists the places for valve and union, each with the ways out, for which
+// a sketch is worth something, that is not without end. The union alone has no
+// less room than with the valve.
+func (w *worker) foresee(o *order, worth func(c *chain, out leaving) float64) (list []fate) {
 	type key struct{ check, union, out int }
-	had := map[key]outlook{}
-	look := func(k key, out leaving) outlook {
+	had, v := map[key]float64{}, o.way
+	look := func(k key, out leaving) float64 {
 		got, known := had[k]
-		if !known {
-			got = outlook{out, w.sketched(t, o.way, k.check, k.union, out)}
-			had[k] = got
+		if known {
+			return got
 		}
+		got = math.Inf(1)
+		if c := w.legsOf(v.standing, v.kit, v.turned, v.compass, v.seq, k.check, k.union); c != nil {
+			if !out.without {
+				c.parts(k.union)
+			}
+			got = worth(c, out)
+		}
+		had[k] = got
 		return got
 	}
 	for _, pl := range w.s.placements(o) {
 		f := fate{placement: pl}
 		back, lip := o.opening(&pl)
 		for i, out := range w.s.leavings(back, lip) {
-			got := outlook{out, math.Inf(-1)}
+			got := math.Inf(-1)
 			if !w.s.glued.any() { // glued parts are no bare pipe
-				got = look(key{-1, pl.union, i}, out)
-				if !math.IsInf(got.line, 1) {
+				if got = look(key{-1, pl.union, i}, out); !math.IsInf(got, 1) {
 					got = look(key{pl.check, pl.union, i}, out)
 				}
 			}
-			if !math.IsInf(got.line, 1) {
-				f.outs = append(f.outs, got)
+			if !math.IsInf(got, 1) {
+				f.outs = append(f.outs, outlook{out, got})
 			}
 		}
 		if len(f.outs) > 0 {
@@ -98,16 +115,9 @@ func (o *order) opening(pl *placement) (back geom.Vec3, lip float64) {
 	return geom.Vec3{}, 0
 }
 
-// sketched gives how long the centre line of a way is at least with valve and
-// union in their legs; without end where there is no room.
-func (w *worker) sketched(t *trial, v *way, check, union int, out leaving) float64 {
-	c := w.legsOf(v.standing, v.kit, v.turned, v.compass, v.seq, check, union)
-	if c == nil {
-		return math.Inf(1)
-	}
-	if !out.without {
-		c.parts(union)
-	}
+// length gives how long the centre line of a sketch is at least; without end where
+// there is no room for it.
+func (w *worker) length(t *trial, c *chain, out leaving) float64 {
 	ok, capped := w.possible(t, c, out, sketchNodes)
 	switch {
 	case !ok && !capped:

@@ -63,18 +63,18 @@ func (s *search) keeps(ks []keep, c *chain, out leaving, play bool) []keep {
 					apply = p.leg-q.leg >= 3 || q.leg-p.leg >= 3
 				}
 				if (p.nut || q.nut) && p.item != q.item && p.leg != q.leg {
-					apply, room = true, math.Max(room, float64(lim.Hand))
+					apply, room = true, max(room, float64(lim.Hand))
 				}
 			case p.part() && q.pump():
 				room = float64(lim.PumpClear)
 				apply = !p.first || p.leg != 0
 				if p.nut {
-					apply, room = true, math.Max(room, float64(lim.Hand))
+					apply, room = true, max(room, float64(lim.Hand))
 				}
 			case p.part() && q.obstacle():
 				room = float64(lim.ObstacleClear)
 				if p.nut {
-					room = math.Max(room, float64(lim.Hand))
+					room = max(room, float64(lim.Hand))
 				}
 			case p.pump() && q.obstacle():
 				room = float64(lim.ObstacleClear)
@@ -139,11 +139,11 @@ func (b *branch) gap(k *keep, n int) float64 {
 	if k.manner == rise && nv.Z > 1e-9 {
 		return math.Inf(-1)
 	}
-	d := math.Min(nv.Dot(b.ends[k.q][0]), nv.Dot(b.ends[k.q][1])) - q.over[c.minus[n]] -
-		math.Max(nv.Dot(b.ends[k.p][0]), nv.Dot(b.ends[k.p][1])) - p.over[n]
+	d := min(nv.Dot(b.ends[k.q][0]), nv.Dot(b.ends[k.q][1])) - q.over[c.minus[n]] -
+		max(nv.Dot(b.ends[k.p][0]), nv.Dot(b.ends[k.p][1])) - p.over[n]
 	if k.manner == nudge {
 		q, u := b.pushed(k)
-		return d - q.now*math.Max(0, nv.Dot(u))
+		return d - q.now*max(0, nv.Dot(u))
 	}
 	if k.manner == still || !b.out.slides {
 		return d
@@ -154,9 +154,9 @@ func (b *branch) gap(k *keep, n int) float64 {
 	return d
 }
 
-// apart adds the rows of a plane across n that keeps the two apart, or with
-// not those of one that does not.
-func (b *branch) apart(p *program, k *keep, ni int, not bool) {
+// apart makes the row of a plane across n that keeps the two apart, or with not
+// that of one that does not, and gives what it may come to.
+func (b *branch) apart(k *keep, ni int, not bool) (most float64) {
 	c, row, out := b.c, b.row, &b.out
 	n := c.normals[ni]
 	first, other := &c.bodies[k.p], &c.bodies[k.q]
@@ -177,8 +177,7 @@ func (b *branch) apart(p *program, k *keep, ni int, not bool) {
 		for i := range row {
 			row[i] = -row[i]
 		}
-		p.row(row, k.room+fixed)
-		return
+		return k.room + fixed
 	}
 	if k.manner == rise && out.slides {
 		row[c.vars-1] += f
@@ -186,7 +185,7 @@ func (b *branch) apart(p *program, k *keep, ni int, not bool) {
 	if k.manner == slide && f > 0 {
 		row[c.vars-1] += f // the far end of the slide is the nearer one
 	}
-	p.row(row, -k.room-fixed)
+	return -k.room - fixed
 }
 
 // wall is a plane that bodies must stay on one side of.
@@ -211,7 +210,7 @@ func (s *search) room(b *body, w *wall) (float64, bool) {
 	case b.exit && w.Wall == s.exit:
 		return 0, false
 	case b.nut:
-		return math.Max(float64(s.lim.WallClear), float64(s.lim.Hand)) + pad, true
+		return max(float64(s.lim.WallClear), float64(s.lim.Hand)) + pad, true
 	}
 	return float64(s.lim.WallClear) + pad, true
 }

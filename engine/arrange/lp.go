@@ -1,5 +1,7 @@
 package arrange
 
+import "math"
+
 // program is a small linear program, least c.x with x >= 0, c >= 0 and rows
 // a.x <= b that are added as they are needed. It is kept solved as a dictionary
 // (G. B. Dantzig, Linear Programming and Extensions, 1963): each basic variable
@@ -56,6 +58,37 @@ func (p *program) from(o *program) {
 
 // row adds a.x <= b.
 func (p *program) row(a []float64, b float64) {
+	p.express(a, b)
+	p.take(p.work)
+}
+
+// take adds a row as it is expressed by the columns.
+func (p *program) take(w []float64) {
+	p.a = append(p.a, w...)
+	p.basis = append(p.basis, p.slack)
+	p.slack++
+	p.m++
+}
+
+// rise gives by how much the objective grows at least once a row is kept too that
+// was expressed last, if the program is solved; without end where it cannot be.
+func (p *program) rise() float64 {
+	w := p.work
+	short := w[p.n]
+	if short >= -grain {
+		return 0
+	}
+	least := math.Inf(1)
+	for j, c := range w[:p.n] {
+		if c < -small {
+			least = min(least, p.z[j]/-c)
+		}
+	}
+	return least * -short
+}
+
+// express works out what a.x <= b is in terms of the columns.
+func (p *program) express(a []float64, b float64) {
 	w := p.work
 	clear(w)
 	w[p.n] = b
@@ -73,10 +106,6 @@ func (p *program) row(a []float64, b float64) {
 			w[j] -= c * v // x_k = value - sum: both change sides
 		}
 	}
-	p.a = append(p.a, w...)
-	p.basis = append(p.basis, p.slack)
-	p.slack++
-	p.m++
 }
 
 // solve makes every row kept at least cost; false where that cannot be.

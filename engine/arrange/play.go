@@ -132,7 +132,7 @@ func (b *branch) needed() {
 		}
 		p.now = math.Sqrt(sum)
 		if p.now >= p.most || p.now == 0 {
-			p.now, p.at = math.Min(p.now, p.most), math.Min(p.now, p.most)
+			p.now, p.at = min(p.now, p.most), min(p.now, p.most)
 			clear(p.turn)
 			continue
 		}
@@ -184,7 +184,7 @@ func (b *branch) roomy(p *program) bool {
 				if w.slid || f < 1e-9 {
 					continue
 				}
-				d := w.B + b.given(w) - math.Max(w.N.Dot(b.ends[k][0]), w.N.Dot(b.ends[k][1])) - o.beyond(w.N)
+				d := w.B + b.given(w) - max(w.N.Dot(b.ends[k][0]), w.N.Dot(b.ends[k][1])) - o.beyond(w.N)
 				if d < f*q.now+pad-dust {
 					b.insidePlay(p, o, w, q, f)
 					any = true
@@ -195,7 +195,7 @@ func (b *branch) roomy(p *program) bool {
 				if r.slid {
 					continue
 				}
-				if n, at, out := b.touch(r, o, u.Scale(q.now)); out > -pad+dust {
+				if n, at, out := b.touch(r, k, u.Scale(q.now), pad); out > -pad+dust {
 					w := wall{}
 					w.Wall, w.N, w.B = r.wall, n, at
 					b.insidePlay(p, o, &w, q, n.Dot(u))

@@ -166,19 +166,63 @@ type attempt struct {
 	way
 	least  float64
 	best   float64
+	open   map[fateKey][]fate // nil: not sketched yet with valve and union
+	filled bool
 	capped bool
 }
 
-// stretch finds the least of one measure.
+// stretch finds the least of one measure: the way that may do with least is looked
+// at next, first by sketches with valve and union in it, then filled; few ways at
+// a time while nothing is found yet that bounds the others.
 func (s *search) stretch(ctx context.Context, g *stretch, tell func(Progress)) (Change, bool) {
-	var list []attempt
+	list := s.attempts(g)
+	best, capped, done := mostShort, false, 0
+	byLeast := func(a, b *attempt) int { return cmp.Compare(a.least, b.least) }
+	for some := 1; len(list) > 0 && list[0].least < best-pad; some = min(2*some, chunk) {
+		if ctx.Err() != nil {
+			return Change{}, false
+		}
+		if tell != nil {
+			tell(Progress{Elbows: s.in.Rules.Elbows, Done: done, Of: done + len(list), Short: g.code})
+		}
+		now := list[:min(some, len(list))]
+		s.share(len(now), func(w *worker, i int) { w.attempt(now[i], g, best) })
+		again := now[:0:0]
+		for i := range now {
+			best = min(best, now[i].best)
+			capped = capped || now[i].capped
+			if !now[i].filled {
+				again = append(again, now[i])
+			}
+		}
+		done += len(now) - len(again)
+		slices.SortStableFunc(again, byLeast)
+		list = merge(again, list[len(now):])
+	}
+	if best >= mostShort {
+		return Change{}, false
+	}
+	return s.proved(ctx, g, best, capped)
+}
+
+// merge puts two lists in order together.
+func merge(a, b []*attempt) []*attempt {
+	for _, one := range a {
+		at, _ := slices.BinarySearchFunc(b, one, func(x, y *attempt) int { return cmp.Compare(x.least, y.least) })
+		b = slices.Insert(b, at, one)
+	}
+	return b
+}
+
+// attempts sketches all ways for a measure and lists them by what they ask for.
+func (s *search) attempts(g *stretch) (list []*attempt) {
 	for n := 0; n <= s.in.Rules.Elbows; n++ {
 		for _, w := range s.waysOf(n, nil) {
-			list = append(list, attempt{way: w, least: math.Inf(1)})
+			list = append(list, &attempt{way: w, least: math.Inf(1)})
 		}
 	}
 	s.share(len(list), func(w *worker, i int) {
-		a := &list[i]
+		a := list[i]
 		if s.glued.any() {
 			a.least = 0 // glued parts are no bare pipe
 			return
@@ -187,55 +231,85 @@ func (s *search) stretch(ctx context.Context, g *stretch, tell func(Progress)) (
 			a.least, a.capped = w.stretched(c, leaving{without: true}, g, mostShort)
 		}
 	})
-	slices.SortStableFunc(list, func(a, b attempt) int { return cmp.Compare(a.least, b.least) })
-	best, capped := mostShort, false
-	for from := 0; from < len(list) && list[from].least < best-pad; from += chunk {
-		if ctx.Err() != nil {
-			return Change{}, false
-		}
-		if tell != nil {
-			tell(Progress{Elbows: s.in.Rules.Elbows, Done: from, Of: len(list), Short: g.code})
-		}
-		some := list[from:min(from+chunk, len(list))]
-		s.share(len(some), func(w *worker, i int) { w.attempt(&some[i], g, best) })
-		for i := range some {
-			best = math.Min(best, some[i].best)
-			capped = capped || some[i].capped
-		}
-	}
-	if best >= mostShort {
-		return Change{}, false
-	}
-	return s.proved(ctx, g, best, capped)
+	slices.SortStableFunc(list, func(a, b *attempt) int { return cmp.Compare(a.least, b.least) })
+	return list
 }
 
-// attempt looks at every filling of a way.
+// attempt takes a way one step on: by sketches with valve and union in it, then
+// filled in every way that these leave open.
 func (w *worker) attempt(a *attempt, g *stretch, best float64) {
 	a.best = best
-	if a.least >= best-pad {
+	switch {
+	case a.least >= best-pad:
+		a.filled = true
+	case a.open == nil:
+		w.outlined(a, g)
+	default:
+		for _, f := range a.fills {
+			w.filled(a, f, g)
+		}
+		a.filled = true
+	}
+}
+
+// outlined works out what a way asks for with valve and union in it.
+func (w *worker) outlined(a *attempt, g *stretch) {
+	a.open = map[fateKey][]fate{}
+	least := math.Inf(1)
+	for _, f := range a.fills {
+		o := a.order(f)
+		key := fateKey{o.check, o.opens}
+		list, known := a.open[key]
+		if !known {
+			list = w.foresee(&o, func(c *chain, out leaving) float64 {
+				least, capped := w.stretched(c, out, g, a.best)
+				if a.capped = a.capped || capped; least >= a.best-pad {
+					return math.Inf(1)
+				}
+				return least
+			})
+			a.open[key] = list
+		}
+		for i := range list {
+			least = min(least, list[i].least())
+		}
+	}
+	a.least = max(a.least, least)
+}
+
+// order is a filling of a way.
+func (v *way) order(f *fill) order {
+	return order{fill: f, way: v, standing: v.standing, turned: v.turned, dirs: v.dirs(), compass: v.compass}
+}
+
+// filled looks at one filling of a way.
+func (w *worker) filled(a *attempt, f *fill, g *stretch) {
+	o := a.order(f)
+	list := a.open[fateKey{o.check, o.opens}]
+	if !slices.ContainsFunc(list, func(f fate) bool { return f.least() < a.best-pad }) {
 		return
 	}
-	for _, f := range a.fills {
-		dirs := a.dirs()
-		o := order{fill: f, standing: a.standing, turned: a.turned, dirs: dirs, compass: a.compass}
-		bare := w.bareChain(&o)
-		if bare == nil {
+	bare := w.bareChain(&o)
+	if bare == nil {
+		return
+	}
+	if least, capped := w.stretched(bare, leaving{without: true}, g, a.best); least >= a.best-pad {
+		a.capped = a.capped || capped
+		return
+	}
+	for k := range list {
+		pl := &list[k]
+		c := w.chain(&o, o.parts(pl.check, pl.union, pl.unionFirst))
+		if c == nil {
 			continue
 		}
-		if least, capped := w.stretched(bare, leaving{without: true}, g, a.best); least >= a.best-pad {
-			a.capped = a.capped || capped
-			continue
-		}
-		for _, pl := range w.s.placements(&o) {
-			c := w.chain(&o, o.parts(pl.check, pl.union, pl.unionFirst))
-			if c == nil {
+		for _, out := range pl.outs {
+			if out.line >= a.best-pad {
 				continue
 			}
-			for _, out := range w.s.leavings(c.back, c.lip) {
-				least, capped := w.stretched(c, out, g, a.best)
-				a.best = math.Min(a.best, least)
-				a.capped = a.capped || capped
-			}
+			least, capped := w.stretched(c, out.leaving, g, a.best)
+			a.best = min(a.best, least)
+			a.capped = a.capped || capped
 		}
 	}
 }
@@ -261,8 +335,7 @@ func (s *search) proved(ctx context.Context, g *stretch, by float64, capped bool
 	const thousandth = 0.001 * float64(unit.Inch)
 	run := func(by float64) Outcome {
 		in := g.made(s.in, unit.Length(by))
-		in.Rules.Brief, in.Rules.Best = true, 1
-		return Search(ctx, in, nil)
+		return one(ctx, in)
 	}
 	for step := range 5 {
 		at := (math.Ceil(by/thousandth-1e-6) + float64(step)) * thousandth
