@@ -152,6 +152,11 @@ func (b *branch) root(p *program) {
 		b.row[c.vars-1] = 1
 		p.row(b.row, 0)
 	}
+	for _, l := range c.longer {
+		clear(b.row)
+		b.row[l.slot] = -1
+		p.row(b.row, -l.by)
+	}
 	for i, k := range c.slot {
 		if k < 0 {
 			continue

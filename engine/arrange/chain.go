@@ -49,17 +49,24 @@ type chain struct {
 	bends    []bend
 	vars     int // x, y, one for each joint with a pipe, the slide
 	end      spot
-	through  bool    // no fitting at the wall: the pipe goes on
-	tail     float64 // of that pipe, what goes into the last socket
-	sketch   bool    // legs alone, in place of every filling
-	parted   bool    // valve or union are still to come between its parts
-	union    int     // part that opens, -1
-	standing int     // of the pump
+	through  bool      // no fitting at the wall: the pipe goes on
+	tail     float64   // of that pipe, what goes into the last socket
+	sketch   bool      // legs alone, in place of every filling
+	longer   []atLeast // of its legs, what valve and union make them
+	parted   bool      // valve or union are still to come between its parts
+	union    int       // part that opens, -1
+	standing int       // of the pump
 	normals  []geom.Vec3
 	minus    []int // of each normal, the opposite one
 	back     geom.Vec3
 	lip      float64
 	below    float64 // how far below the walls the pump's place is counted from: variables are not below zero
+}
+
+// atLeast is what a variable must come to.
+type atLeast struct {
+	slot int
+	by   float64
 }
 
 // Variables: the pump's corner, then the joints in order, last the slide.

@@ -64,16 +64,20 @@ func (w *worker) fates(t *trial, o *order) []fate {
 func (w *worker) foresee(o *order, worth func(c *chain, out leaving) float64) (list []fate) {
 	type key struct{ check, union, out int }
 	had, v := map[key]float64{}, o.way
+	var c *chain
+	if !w.s.glued.any() { // glued parts are no bare pipe
+		if c = w.legsOf(v.standing, v.kit, v.turned, v.compass, v.seq); c == nil {
+			return nil
+		}
+	}
 	look := func(k key, out leaving) float64 {
 		got, known := had[k]
 		if known {
 			return got
 		}
 		got = math.Inf(1)
-		if c := w.legsOf(v.standing, v.kit, v.turned, v.compass, v.seq, k.check, k.union); c != nil {
-			if !out.without {
-				c.parts(k.union)
-			}
+		if v.longer(c, k.check, k.union) {
+			c.parts(k.union, !out.without)
 			got = worth(c, out)
 		}
 		had[k] = got
@@ -84,7 +88,7 @@ func (w *worker) foresee(o *order, worth func(c *chain, out leaving) float64) (l
 		back, lip := o.opening(&pl)
 		for i, out := range w.s.leavings(back, lip) {
 			got := math.Inf(-1)
-			if !w.s.glued.any() { // glued parts are no bare pipe
+			if c != nil {
 				if got = look(key{-1, pl.union, i}, out); !math.IsInf(got, 1) {
 					got = look(key{pl.check, pl.union, i}, out)
 				}
@@ -128,13 +132,13 @@ func (w *worker) length(t *trial, c *chain, out leaving) float64 {
 	return c.line().least + w.b.first
 }
 
-// parts tells what of a sketch comes out with the pump: the legs before that of
-// the union. Of its own leg one part does and another does not.
-func (c *chain) parts(union int) {
+// parts tells what of a sketch comes out with the pump, where anything does: the
+// legs before that of the union. Of its own leg one part does and another does not.
+func (c *chain) parts(union int, comes bool) {
 	c.union = union
 	for i := range c.bodies {
 		b := &c.bodies[i]
-		b.moves = b.pump() || b.leg >= 0 && b.leg < union
-		b.either = b.leg == union
+		b.moves = comes && (b.pump() || b.leg >= 0 && b.leg < union)
+		b.either = comes && b.leg == union
 	}
 }

@@ -220,7 +220,7 @@ func (w *worker) sketch(v *way) {
 	if v.open = w.s.glued.any(); v.open {
 		return // glued parts are no bare pipe
 	}
-	c := w.legsOf(v.standing, v.kit, v.turned, v.compass, v.seq, -1, -1)
+	c := w.legsOf(v.standing, v.kit, v.turned, v.compass, v.seq)
 	if c == nil {
 		return
 	}
@@ -281,7 +281,7 @@ func (w *worker) walled(v *way) bool {
 		ok, capped := w.within(&v.trial, c, true)
 		return ok || capped
 	}
-	if !w.s.glued.any() && !fits(w.legsOf(v.standing, v.kit, v.turned, v.compass, v.seq, -1, -1)) {
+	if !w.s.glued.any() && !fits(w.legsOf(v.standing, v.kit, v.turned, v.compass, v.seq)) {
 		return false // not even bare pipe
 	}
 	dirs := v.dirs()

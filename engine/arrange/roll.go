@@ -84,7 +84,7 @@ func (s *search) rolled(ways []way) (out []way, programs int) {
 
 // roll finds the rolls at which a template closes.
 func (w *worker) roll(t *template) {
-	c := w.legsOf(t.standing, t.kit, t.turned, t.compass, t.seq, -1, -1)
+	c := w.legsOf(t.standing, t.kit, t.turned, t.compass, t.seq)
 	if c == nil {
 		return
 	}

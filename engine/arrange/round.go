@@ -51,7 +51,7 @@ func (r *roundWall) plane(cos, sin float64) (n geom.Vec3, at float64) {
 // which it does.
 func (r *roundWall) over(p geom.Vec3) (out, x, y float64) {
 	x, y = p.X-r.X, p.Y-r.Y
-	return (math.Hypot(x, y) - r.K*p.Z - r.R) / math.Sqrt(1+r.K*r.K), x, y
+	return (math.Sqrt(x*x+y*y) - r.K*p.Z - r.R) / math.Sqrt(1+r.K*r.K), x, y
 }
 
 // touch gives the plane that touches a round wall nearest to where a body comes

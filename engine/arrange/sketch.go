@@ -103,9 +103,8 @@ func (s *search) fromPort(st *Standing, k *kit, start []*piece, e *piece) float6
 
 // legsOf makes the chain of all fillings of one way at once: its legs as bare
 // pipe from centre to centre, each no longer than any choice of fittings needs.
-// What does not fit so does not fit filled. Valve and union may stand in legs of
-// theirs. Nil where a joint cannot be made.
-func (w *worker) legsOf(standing int, k *kit, turned unit.Angle, way *compass, seq []int, check, union int) *chain {
+// What does not fit so does not fit filled. Nil where a joint cannot be made.
+func (w *worker) legsOf(standing int, k *kit, turned unit.Angle, way *compass, seq []int) *chain {
 	f, d, st := w.s.bare(standing, turned), &k.spaces, w.stampsOf(way)
 	if f == nil {
 		return nil
@@ -114,14 +113,8 @@ func (w *worker) legsOf(standing int, k *kit, turned unit.Angle, way *compass, s
 	c := &chain{union: -1, sketch: true, through: len(k.ends) == 0, standing: standing, normals: way.apart, minus: way.minus, frame: layout.Frame{Links: make([]layout.Link, n+1)}}
 	at := f.Port
 	for leg, dir := range seq {
-		before, after := atEnd, atEnd
-		if leg > 0 {
-			before = int(turnOf(way.dirs[seq[leg-1]], way.dirs[dir]))
-		}
-		if leg < n {
-			after = int(turnOf(way.dirs[dir], way.dirs[seq[leg+1]]))
-		}
-		least := d.leg(before, after, leg == check, leg == union)
+		before, after := way.ends(seq, leg)
+		least := d.leg(before, after, false, false)
 		if math.IsInf(least, 1) {
 			return nil
 		}
@@ -140,6 +133,38 @@ func (w *worker) legsOf(standing int, k *kit, turned unit.Angle, way *compass, s
 	c.end = spot{at, n + 1, true}
 	c.rest(way.around)
 	return c
+}
+
+// ends gives what stands at both ends of a leg.
+func (c *compass) ends(seq []int, leg int) (before, after int) {
+	before, after = atEnd, atEnd
+	if leg > 0 {
+		before = int(turnOf(c.dirs[seq[leg-1]], c.dirs[seq[leg]]))
+	}
+	if leg < len(seq)-1 {
+		after = int(turnOf(c.dirs[seq[leg]], c.dirs[seq[leg+1]]))
+	}
+	return before, after
+}
+
+// longer makes the legs of a sketch long enough for valve and union, each in a
+// leg of its own or both in one; -1 is no leg. False where one cannot be made.
+func (v *way) longer(c *chain, check, union int) bool {
+	c.longer = c.longer[:0]
+	for leg := range v.seq {
+		if leg != check && leg != union {
+			continue
+		}
+		before, after := v.compass.ends(v.seq, leg)
+		by := v.kit.spaces.leg(before, after, leg == check, leg == union) - float64(c.frame.Links[leg].Least)
+		if math.IsInf(by, 1) {
+			return false
+		}
+		if by > 0 {
+			c.longer = append(c.longer, atLeast{c.slot[leg], by})
+		}
+	}
+	return true
 }
 
 // bare gives the pump alone in a standing, turned; nil where it cannot be placed.
