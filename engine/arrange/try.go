@@ -42,6 +42,7 @@ type worker struct {
 	b      branch
 	stamps map[*compass]*stamps
 	parts  []*piece // of the chain that is looked at
+	found  []float64
 }
 
 func newWorker(s *search) *worker {
@@ -168,30 +169,44 @@ const alikeLength = 1e-5 // m
 // slides tells that the pump must be slid farther than off the union's lip.
 func slides(l *Layout, o *order) bool { return float64(l.Worth.Slide) > o.slide+alikeSlide }
 
-// seek runs branch and bound once.
+// seek runs branch and bound, and lays what it ends with. Only where that is
+// refused it runs again, with each assembly laid as it is found: one that was
+// refused bounds nothing.
 func (w *worker) seek(t *trial, o *order, c *chain, out leaving, limit float64) (got *Layout) {
 	s, b := w.s, &w.b
-	w.set(c, out, false)
-	b.leaf = func(x []float64) bool {
+	lay := func(x []float64) bool {
 		l, ok := s.lay(o, w.parts, x)
 		if ok = ok && (s.judge == nil || s.judge(l)); ok {
 			got = l
 		}
-		if s.in.Rules.Tilt && !ok {
-			b.capped = true // one look is dear enough
-		}
 		return ok
+	}
+	w.found = w.found[:0]
+	w.set(c, out, false)
+	b.leaf = func(x []float64) bool {
+		w.found = append(w.found[:0], x...)
+		return true
 	}
 	b.run(limit)
 	w.count(t)
+	switch {
+	case len(w.found) == 0 || lay(w.found):
+	case s.in.Rules.Tilt:
+		b.capped = true // one look is dear enough
+	default:
+		w.set(c, out, false)
+		b.leaf = lay
+		b.run(limit)
+		w.count(t)
+	}
 	if got != nil {
 		got.length = b.best
 	}
 	return got
 }
 
-// walled tells that a chain has an assembly, whether or not it comes apart, has its
-// play or keeps clear of anything but the walls.
+// within tells that a chain has an assembly, whether or not it comes apart and has
+// its play; walled, whether or not it keeps clear of anything but the walls.
 func (w *worker) within(t *trial, c *chain, walled bool) (ok, capped bool) {
 	w.set(c, leaving{without: true}, true)
 	w.b.walled = walled
