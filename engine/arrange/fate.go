@@ -65,7 +65,7 @@ func (w *worker) foresee(o *order, worth func(c *chain, out leaving) float64) (l
 	type key struct{ check, union, out int }
 	had, v := map[key]float64{}, o.way
 	var c *chain
-	if !w.s.glued.any() { // glued parts are no bare pipe
+	if !w.s.glued.any() && !w.s.unsketched { // glued parts are no bare pipe
 		if c = w.legsOf(v.standing, v.kit, v.turned, v.compass, v.seq); c == nil {
 			return nil
 		}

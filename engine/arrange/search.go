@@ -35,11 +35,12 @@ type search struct {
 	bares  map[wayKey]*layout.Frame
 	glued  glued
 
-	sound   bool // the input can be searched
-	halted  func() bool
-	watch   func() bool        // asked in place of the context, for tests; nil: the context is
-	judge   func(*Layout) bool // refuses layouts, for tests; nil: none
-	workers []*worker          // one for each core
+	sound      bool // the input can be searched
+	halted     func() bool
+	unsketched bool               // sketches rule out nothing, for tests
+	watch      func() bool        // asked in place of the context, for tests; nil: the context is
+	judge      func(*Layout) bool // refuses layouts, for tests; nil: none
+	workers    []*worker          // one for each core
 }
 
 type wayKey struct {

@@ -1,0 +1,13 @@
+package arrange
+
+import "context"
+
+// Unsketched is Search without what sketches rule out: every filling of every way
+// that bare pipe fits is looked at by itself.
+func Unsketched(ctx context.Context, in Input) Outcome {
+	s, out := newSearch(in)
+	if s.unsketched = true; !s.sound {
+		return out
+	}
+	return s.run(ctx, out, nil)
+}
