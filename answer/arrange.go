@@ -18,14 +18,16 @@ import (
 // arranging prints what a search for layouts found.
 type arranging struct {
 	printer
-	a *design.Arranging
+	a    *design.Arranging
+	full bool // with all of the play and the steps of gluing of each layout
 }
 
 // Arranged prints for reading the layouts that a search found, side by side and
 // one by one, and how far the claim reaches; where nothing fits, what failed and
-// what would mend it. Faults met in reading stand with the search's.
-func Arranged(w io.Writer, a *design.Arranging, read []trace.Fault, l *words.Language) error {
-	p := &arranging{printer{w: w, say: l, unit: a.Units}, a}
+// what would mend it. Faults met in reading stand with the search's. In full each
+// layout comes with all of its play and the steps of gluing it up.
+func Arranged(w io.Writer, a *design.Arranging, read []trace.Fault, l *words.Language, full bool) error {
+	p := &arranging{printer{w: w, say: l, unit: a.Units}, a, full}
 	p.tell("", "found.title", str("name", a.Name))
 	if a.Note != "" {
 		p.line("%s", a.Note)
@@ -200,7 +202,16 @@ func (p *arranging) layout(i int) {
 		p.tell("", "found.rolls")
 	}
 	p.moves(l.Laid.LiftOut.Union, l.Way)
+	if p.full {
+		p.play(&l.Laid)
+	} else {
+		p.needed(&l.Laid)
+	}
 	p.proved(l)
+	if p.full && i < len(p.a.Told) {
+		p.tell("", "found.glue")
+		p.glueSteps(&p.a.Told[i].Glue)
+	}
 	if i < len(p.a.Told) {
 		p.measure(p.a.Told[i].Findings)
 		for _, f := range p.a.Told[i].Findings {

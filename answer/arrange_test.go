@@ -11,6 +11,7 @@ import (
 	"plashet/engine/catalog"
 	"plashet/engine/design"
 	"plashet/engine/geom"
+	"plashet/engine/glue"
 	"plashet/engine/layout"
 	"plashet/engine/trace"
 	"plashet/engine/unit"
@@ -48,7 +49,7 @@ func arrangement(t *testing.T) *design.Arranging {
 func arrangedText(t *testing.T, a *design.Arranging) string {
 	t.Helper()
 	var b bytes.Buffer
-	if err := Arranged(&b, a, nil, words.English()); err != nil {
+	if err := Arranged(&b, a, nil, words.English(), false); err != nil {
 		t.Fatal(err)
 	}
 	if s := b.String(); strings.ContainsAny(s, "{}") || strings.Contains(s, "found.") {
@@ -97,6 +98,29 @@ func TestArrangedLeaned(t *testing.T) {
 	}
 	if w := d.Layouts[0].Way; !d.Leaned || d.Layouts[0].Lean == nil || len(w) != 3 || w[0].Turn != nil || w[1].Turn == nil || w[1].About == nil {
 		t.Errorf("%+v", d.Layouts[0])
+	}
+}
+
+// TestArrangedFull: in full a layout comes with what makes its play and the steps of
+// gluing it up, what can hurt with them; else with the play it needs alone.
+func TestArrangedFull(t *testing.T) {
+	a := arrangement(t)
+	a.Told = []design.LaidOut{{Glue: glue.Plan{Steps: []glue.Step{{
+		Number: 1, Message: trace.Message{Code: "glue.step.dry"}, Where: "bench", Cautions: []string{"glue.caution.saw"},
+	}}}}}
+	short := arrangedText(t, a)
+	var b bytes.Buffer
+	if err := Arranged(&b, a, nil, words.English(), true); err != nil {
+		t.Fatal(err)
+	}
+	full := b.String()
+	for _, x := range []struct {
+		want string
+		both bool
+	}{{"play in length: ", true}, {"gluing it up, in this order:", false}, {"Wear eye protection", false}, {" 1. [", false}} {
+		if !strings.Contains(full, x.want) || strings.Contains(short, x.want) != x.both {
+			t.Errorf("%q: in full %v, else %v", x.want, strings.Contains(full, x.want), strings.Contains(short, x.want))
+		}
 	}
 }
 

@@ -109,7 +109,7 @@ func ArrangedJSON(w io.Writer, a *design.Arranging, read []trace.Fault, l *words
 // BuildArranged gives what a search for layouts found as values: what
 // ArrangedJSON writes.
 func BuildArranged(a *design.Arranging, read []trace.Fault, l *words.Language) ArrangedDocument {
-	p := &arranging{printer{say: l, unit: a.Units}, a}
+	p := &arranging{printer{say: l, unit: a.Units}, a, false}
 	m := maker{unit: a.Units, say: l}
 	d := ArrangedDocument{Format: FormatName, Version: FormatVersion, Name: a.Name, Note: a.Note, Units: systemName(a.Units), Currency: a.Currency, Layouts: []ArrangedPlan{}}
 	if o := a.Outcome; o != nil {

@@ -99,9 +99,7 @@ func (p *printer) play(a *layout.Assembly) {
 		p.tell("", "print.play", num("left", a.Room.Left, unit.KindTape), num("right", a.Room.Right, unit.KindTape),
 			num("front", a.Room.Front, unit.KindTape), num("back", a.Room.Back, unit.KindTape))
 	}
-	for _, y := range a.Room.Plays {
-		p.tell("", "print.needed."+y.Axis, num("needed", y.Needed, unit.KindTape), num("worst", y.Worst, unit.KindTape), num("available", y.Available, unit.KindTape))
-	}
+	p.needed(a)
 	p.twice(a.Stack.Shares)
 	for _, s := range a.Room.Shorter {
 		for i := range a.Pieces {
@@ -109,6 +107,13 @@ func (p *printer) play(a *layout.Assembly) {
 				p.tell("", "print.shorter", str("piece", a.Pieces[i].Mark), num("spare", s.Spare, unit.KindTape), num("off", a.Stack.Closing, unit.KindTape))
 			}
 		}
+	}
+}
+
+// needed prints the play needed beside the play there is.
+func (p *printer) needed(a *layout.Assembly) {
+	for _, y := range a.Room.Plays {
+		p.tell("", "print.needed."+y.Axis, num("needed", y.Needed, unit.KindTape), num("worst", y.Worst, unit.KindTape), num("available", y.Available, unit.KindTape))
 	}
 }
 

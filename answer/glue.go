@@ -37,6 +37,13 @@ func (p *printer) glue(r *design.Result) {
 		return
 	}
 	p.head("print.head.glue")
+	p.glueSteps(g)
+	p.times(g)
+	p.tell("", "print.cement", num("cement", g.Cement, unit.KindCement), num("primer", g.Primer, unit.KindCement), num("ready", g.Ready, unit.KindDuration))
+}
+
+// glueSteps prints the steps with what can hurt at each.
+func (p *printer) glueSteps(g *glue.Plan) {
 	for _, s := range g.Steps {
 		notes := ""
 		if s.NoReturn {
@@ -47,8 +54,6 @@ func (p *printer) glue(r *design.Result) {
 			p.line("      ! %s", p.say.Word(c))
 		}
 	}
-	p.times(g)
-	p.tell("", "print.cement", num("cement", g.Cement, unit.KindCement), num("primer", g.Primer, unit.KindCement), num("ready", g.Ready, unit.KindDuration))
 }
 
 // times prints each manual's set and cure times beside the one in force.

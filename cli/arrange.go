@@ -25,6 +25,7 @@ type arranger struct {
 	to   save
 	draw folder
 	json bool
+	full bool
 }
 
 // keepDrawn keeps the assembly as it is drawn.
@@ -39,8 +40,8 @@ the pump may stand and every run of elbows, for the layouts that no other beats 
 respect: head, joints, cost, what the pump must be slid before it is lifted, whether the
 water above comes down when the union is opened. Depth of the union under the rim, how
 much comes down and elbows are told beside. Each is laid, checked a second way, and told
-with its parts in order, rolls, cuts and the pump's way out; --json has its steps of
-gluing, places and play besides. Where nothing fits it tells what failed and which size would mend it, by how much
+with its parts in order, rolls, cuts, the pump's way out and the play it needs; --full
+adds the steps of gluing and what makes the play, --json also where each part stands. Where nothing fits it tells what failed and which size would mend it, by how much
 (docs/layouts.md).
 
 What it may choose from stands in the job: the pump's attitudes (or assembly, search,
@@ -63,6 +64,7 @@ stands on and of its cut card; design then tells what a later change breaks.
 	c.Flags().IntVar(&f.want.Nodes, "nodes", 0, "give up an order of fittings after so many `nodes` of branch and bound")
 	c.Flags().StringVar(&f.keep, "keep", "", "write layout `number`, or the one "+keepDrawn+", into the job at --out")
 	c.Flags().BoolVar(&f.json, "json", false, "print JSON (docs/answer.md)")
+	c.Flags().BoolVar(&f.full, "full", false, "tell of each layout all of its play and the steps of gluing it up")
 	c.Flags().StringVar(&f.draw.to, "draw", "", "draw the layouts side by side, as layouts.svg in this `folder`")
 	f.to.flags(c)
 	return c
@@ -99,7 +101,7 @@ func (f *arranger) run(cmd *cobra.Command, name string) error {
 	if f.json {
 		err = answer.ArrangedJSON(cmd.OutOrStdout(), a, faults, spoken(cmd))
 	} else {
-		err = answer.Arranged(cmd.OutOrStdout(), a, faults, spoken(cmd))
+		err = answer.Arranged(cmd.OutOrStdout(), a, faults, spoken(cmd), f.full)
 	}
 	if err != nil {
 		return ours{err}

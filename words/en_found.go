@@ -33,6 +33,7 @@ var enFound = map[string]string{
 	"found.second":    "checked a second way: {count} checks passed; a union, and the way out by it, it does not have, as the job allows",
 	"found.roll":      "roll {angle}",
 	"found.reverse":   "arrow against the flow",
+	"found.glue":      "gluing it up, in this order:",
 	"found.keep":      "To keep one, with its cut card: plashet arrange JOB --keep 1 --out FILE",
 
 	// How far the claim reaches.

@@ -26,7 +26,7 @@ var enLaid = map[string]string{
 	"print.needed.length": "play in length: {needed} needed, {worst} at worst; {available} available on the side with less",
 	"print.needed.width":  "play in width: {needed} needed, {worst} at worst; {available} available on the side with less",
 	"print.twice":         "worth doing twice before anything is glued, by its part of the likely error: {what}",
-	"cause.saw":           "the cut of {mark}, {share}", "cause.seat": "how deep the pipe sits in {mark}, {share}",
+	"cause.saw":           "the cut of {mark}, {share}", "cause.tape": "the tape over {mark}, glued already, {share}", "cause.seat": "how deep the pipe sits in {mark}, {share}",
 	"cause.roll": "the roll of {mark}, {share}", "cause.elbow": "the angle of elbow {mark} itself, {share}",
 	"print.shorter":  "closing piece {piece} can be cut shorter by {spare}; measured in place it may still be off by {off}",
 	"print.way":      "the pump's way out, unplugged and with {union} opened:",

@@ -33,6 +33,7 @@ var esFound = map[string]string{
 	"found.closing":          "luego {piece}, corte {cut} por cálculo: mida primero el claro en su lugar",
 	"found.roll":             "giro {angle}",
 	"found.reverse":          "flecha contra el flujo",
+	"found.glue":             "para pegarlo, en este orden:",
 	"found.keep":             "Para conservar uno, con su hoja de corte: plashet arrange JOB --keep 1 --out FILE",
 	"found.claim.everything": "Probado: toda otra cadena de estas conexiones, con cualquier número de codos, la iguala o supera en todo una de estas.",
 	"found.claim.family":     "Probado hasta {elbows} codos: toda otra cadena de estas conexiones con no más codos que esos la iguala o supera en todo una de estas. Cadenas con más no se miraron.",

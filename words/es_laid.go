@@ -26,7 +26,7 @@ var esLaid = map[string]string{
 	"print.needed.length": "holgura a lo largo: se necesitan {needed}, en el peor caso {worst}; hay {available} en el lado que tiene menos",
 	"print.needed.width":  "holgura a lo ancho: se necesitan {needed}, en el peor caso {worst}; hay {available} en el lado que tiene menos",
 	"print.twice":         "vale la pena hacerlo dos veces antes de pegar, por su parte del error probable: {what}",
-	"cause.saw":           "el corte de {mark}, {share}", "cause.seat": "cuánto entra el tubo en {mark}, {share}",
+	"cause.saw":           "el corte de {mark}, {share}", "cause.tape": "la cinta sobre {mark}, ya pegada, {share}", "cause.seat": "cuánto entra el tubo en {mark}, {share}",
 	"cause.roll": "el giro de {mark}, {share}", "cause.elbow": "el ángulo propio del codo {mark}, {share}",
 	"print.shorter":  "la pieza de cierre {piece} se puede cortar {spare} más corta; medida en su lugar todavía puede desviarse {off}",
 	"print.way":      "la salida de la bomba, desconectada y con {union} abierta:",

@@ -71,10 +71,14 @@ func (b *branch) plays() {
 		p.asked, p.u, p.square, p.most, p.w = true, u, 0, math.Inf(1), p.w[:0]
 		for i := range c.slot {
 			d, l := c.dirs[i].Dot(u), &c.frame.Links[i]
-			if !c.sketch && l.Piped {
-				p.square += d * d * float64(lim.Saw*lim.Saw)
+			if c.made[i] != nil && l.Piped { // cut and seats are in what was measured
+				p.square += d * d * float64(lim.Tape*lim.Tape)
+			} else {
+				if !c.sketch && l.Piped {
+					p.square += d * d * float64(lim.Saw*lim.Saw)
+				}
+				p.square += d * d * float64(l.Seats) * float64(lim.Seat*lim.Seat)
 			}
-			p.square += d * d * float64(l.Seats) * float64(lim.Seat*lim.Seat)
 			measured := i == closing || c.made[i] != nil && c.made[i].before.Closing ||
 				!whole && c.slot[i] >= 0 && math.Abs(c.dirs[i].Z) > uprightly
 			if k != playPiece && measured && math.Abs(d) > uprightly {

@@ -237,6 +237,9 @@ func (m *model) standings(a *Arranging, pumpIndex int) bool {
 			if t.Name != w.Attitude {
 				continue
 			}
+			if !m.portSound(pump, t, path+at("/attitudes", i)) {
+				return false
+			}
 			s := arrange.Standing{Pump: m.body(pump, t, end, path)}
 			if !w.Turn.IsZero() {
 				s.Turns = []unit.Angle{w.Turn.SI}

@@ -206,7 +206,9 @@ func TestArrangeBad(t *testing.T) {
 		{"hub thinner than pipe", CodeSocket, true, func(j *job.Job) { j.Measured[2].Hub = entry("2 in", 2*unit.Inch) }},
 		{"turn inside the socket", CodeSocket, true, func(j *job.Job) { j.Measured[2].ToStop = entry("1 in", unit.Inch) }},
 		{"no pipe", CodeArrangePipe, true, func(j *job.Job) { j.Assembly.Pipe, j.Runs = job.PipeName{}, nil }},
-		{"obstacle over the hole", FindObstacleHole, false, func(j *job.Job) {
+		{"port that looks into the pump", CodePortInto, true, func(j *job.Job) { j.Pumps[0].Attitudes[0].Points = "down" }},
+		{"port far off the pump", CodePortOff, true, func(j *job.Job) { j.Pumps[0].Attitudes[0].Port.X = entry("40 in", 40*unit.Inch) }},
+		{"obstacle over the hole", CodeObstacleHole, true, func(j *job.Job) {
 			j.Vault.Obstacles = []job.Obstacle{{Name: "a", From: xyz(0.5, 0.1, 0.4), To: xyz(0.6096, 0.4, 0.5)}}
 		}},
 	} {

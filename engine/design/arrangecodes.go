@@ -21,8 +21,12 @@ const (
 	// CodePumpLarge: it goes in in none. Args: name, found and limit (of the attitude that fails by the least), axis, attitude,
 	// and other: an attitude that the job leaves out, in which it goes in, where there is one.
 	CodePumpLarge = "design.arrange.pump.none"
-	// FindObstacleHole: an obstacle stands over the hole. Args: name.
-	FindObstacleHole = "design.arrange.obstacle.hole"
+	// CodePortInto: the port looks into the pump itself. CodePortOff: it lies farther
+	// from it than any outlet sticks out. Args: name, attitude, found (how far; CodePortOff only).
+	CodePortInto = "design.arrange.port.into"
+	CodePortOff  = "design.arrange.port.off"
+	// CodeObstacleHole: an obstacle stands over the hole. Args: name.
+	CodeObstacleHole = "design.arrange.obstacle.hole"
 	// FindOverlap: two obstacles stand in each other, and are both kept clear of. Args: name, other.
 	FindOverlap = "design.arrange.obstacle.overlap"
 	// CodeSocket: a measured socket that no pipe of its size goes into: the hub

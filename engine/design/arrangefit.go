@@ -70,7 +70,7 @@ func (m *model) goesIn(pump *job.Pump, t *job.Attitude, pose layout.Pose, turn u
 }
 
 // vaultSound tells what contradicts itself in the vault: a hole off its wall, an
-// obstacle over the hole.
+// obstacle over a hole that is drilled.
 func (m *model) vaultSound(v layout.Vault) bool {
 	h, ok := v.Hole()
 	if !ok {
@@ -78,13 +78,44 @@ func (m *model) vaultSound(v layout.Vault) bool {
 			trace.Num("along", v.Outlet.Along, unit.KindTape), trace.Num("height", v.Outlet.Height, unit.KindTape))
 		return false
 	}
+	sound := true
 	for i, o := range v.Obstacles {
-		path := at("/vault/obstacles", i)
-		if o.Box.Contains(geom.BoxOf(h.At, h.At)) {
-			m.remark(path, trace.Danger, trace.Message{Code: FindObstacleHole, Args: []trace.Arg{trace.Str("name", o.Name)}})
+		if o.Box.Contains(geom.BoxOf(h.At, h.At)) && m.job.Vault.Outlet.Undrilled == (job.Undrilled{}) {
+			m.fault(at("/vault/obstacles", i), CodeObstacleHole, trace.Str("name", o.Name))
+			sound = false
 		}
 	}
+	return sound
+}
+
+// portSound tells what contradicts itself in an attitude: a port that looks into
+// the pump, or lies far off it.
+func (m *model) portSound(pump *job.Pump, t *job.Attitude, path string) bool {
+	const (
+		most = 0.9            // of the body, that a port may have before it: a handle stands higher than many an outlet
+		far  = 12 * unit.Inch // no outlet sticks out so far
+	)
+	size := geom.Vec3{X: float64(t.Length.SI), Y: float64(t.Width.SI), Z: float64(t.Height.SI)}
+	box, port := geom.BoxOf(geom.Vec3{}, size), vec(t.Port)
+	args := []trace.Arg{trace.Str("name", pump.Name), trace.Str("attitude", t.Name)}
+	d := way(t.Points)
+	if through := math.Abs(d.Dot(size)); strictly(box, port.Add(d.Scale(most*through))) {
+		m.fault(path, CodePortInto, args...)
+		return false
+	}
+	off := geom.Vec3{
+		X: math.Max(0, math.Max(-port.X, port.X-size.X)), Y: math.Max(0, math.Max(-port.Y, port.Y-size.Y)), Z: math.Max(0, math.Max(-port.Z, port.Z-size.Z)),
+	}
+	if d := unit.Length(off.Norm()); d > far {
+		m.fault(path, CodePortOff, append(args, trace.Num("found", d, unit.KindTape))...)
+		return false
+	}
 	return true
+}
+
+// strictly tells that a point lies inside a box, and not on its face.
+func strictly(b geom.Box, p geom.Vec3) bool {
+	return p.X > b.Min.X && p.Y > b.Min.Y && p.Z > b.Min.Z && p.X < b.Max.X && p.Y < b.Max.Y && p.Z < b.Max.Z
 }
 
 // socketsSound refuses own measures that cannot be of one fitting: a hub no

@@ -154,6 +154,7 @@ type Cause string
 // The causes.
 const (
 	BySaw   Cause = "saw"   // a piece's length
+	ByTape  Cause = "tape"  // the measure of a piece that is glued already
 	BySeat  Cause = "seat"  // how deep a part takes its pipe
 	ByRoll  Cause = "roll"  // how an elbow is turned
 	ByElbow Cause = "elbow" // an elbow's own angle

@@ -225,6 +225,16 @@ func TestStack(t *testing.T) {
 	if got := float64(a.Stack.Tilt / unit.Degree); math.Abs(got-math.Hypot(1, 0.5)) > 1e-9 {
 		t.Errorf("tilt %v", got)
 	}
+	// What is glued already is out by the tape over it, and by no cut and no seat: of
+	// the two pieces on the level one is.
+	made := levelCheck()
+	for i := range made.Parts {
+		if made.Parts[i].Kind == CheckSwing {
+			made.Parts[i].Next = Join{By: Faces, Distance: 1 * in, Made: true}
+		}
+	}
+	b, _, _ := Lay(made)
+	wantIn(t, "worst x, one piece glued", unit.Length(b.Stack.Worst.X), 2.0/16+2.0/32+lever*deg/2, 1e-9)
 	// Shares: a source's square over the sum of all, two pipes and four seats
 	// each way, level and upright, where no piece is measured in place.
 	input := levelCheck()

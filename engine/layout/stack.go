@@ -13,7 +13,8 @@ import (
 // stack adds up what saw, seats, rolls and elbows may do to the place of the
 // port, with the chain built from the hole inwards and nothing measured in
 // place. One pipe moves what lies on the pump's side of it along itself by the
-// saw's error, one socket by the seat's; an elbow turned by an error e about
+// saw's error, one socket by the seat's; a piece that is glued already is out by
+// what the tape over it may be, and by no more: cut and seats are done. An elbow turned by an error e about
 // its leg towards the wall moves the port by e (axis x lever), its own angle
 // being out does the same about the normal of its plane.
 //
@@ -72,6 +73,10 @@ type cause struct {
 func (l *laying) errors() (moves []cause, tilts []geom.Vec3) {
 	for i := range l.joints {
 		j, dir := &l.joints[i], l.a.Places[i].InDir
+		if j.piped && j.ready { // its cut and its seats are in what was measured
+			moves = append(moves, cause{ByTape, l.pieceAfter(i - 1), dir.Scale(float64(l.lim.tape))})
+			continue
+		}
 		if j.piped {
 			moves = append(moves, cause{BySaw, l.pieceAfter(i - 1), dir.Scale(float64(l.lim.saw))})
 		}

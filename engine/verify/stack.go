@@ -31,6 +31,10 @@ type fault struct {
 func (v *verifier) faults() (out []fault) {
 	for i := range v.joints {
 		dir := v.stands[i].in
+		if p := v.joints[i].piece; p != nil && v.next(i).Made {
+			out = append(out, fault{cause: layout.ByTape, mark: p.Mark, move: dir.times(v.lim.tape)})
+			continue // it was measured as it stands
+		}
 		if p := v.joints[i].piece; p != nil {
 			out = append(out, fault{cause: layout.BySaw, mark: p.Mark, move: dir.times(v.lim.saw)})
 		}
