@@ -14,6 +14,7 @@ import (
 	"html/template"
 	"io"
 	"net/http"
+	"strings"
 	"time"
 
 	"plashet/engine/catalog"
@@ -90,8 +91,16 @@ func New(given Given) http.Handler {
 func newIn(given Given, l *words.Language) http.Handler {
 	a := &app{Given: given, Language: l, cache: newCache()}
 	a.sets = a.templates()
+	return a.serves(map[string][]string{})
+}
+
+// serves gives all addresses, and lists the methods that each takes.
+func (a *app) serves(methods map[string][]string) http.Handler {
 	mux := http.NewServeMux()
 	page := func(pattern string, h func(w http.ResponseWriter, r *http.Request) error) {
+		if method, path, ok := strings.Cut(pattern, " "); ok {
+			methods[path] = append(methods[path], method)
+		}
 		mux.Handle(pattern, a.guard(h))
 	}
 	page("GET /{$}", a.list)
@@ -150,8 +159,26 @@ func newIn(given Given, l *words.Language) http.Handler {
 	page("GET /read/tour/{picture}", a.readPicture)
 	page("GET /read/img/{picture}", a.readPicture)
 	page("GET /static/{name}", a.static)
-	page("/", func(http.ResponseWriter, *http.Request) error { return errNoPage })
+	page("/", func(w http.ResponseWriter, r *http.Request) error { return a.nowhere(w, r, mux) })
 	return mux
+}
+
+// nowhere answers a request to an address that there is not, or that takes other
+// methods.
+func (a *app) nowhere(w http.ResponseWriter, r *http.Request, mux *http.ServeMux) error {
+	var takes []string
+	for _, method := range []string{http.MethodGet, http.MethodPost} {
+		other := http.Request{Method: method, URL: r.URL, Host: r.Host}
+		if _, pattern := mux.Handler(&other); strings.HasPrefix(pattern, method+" ") {
+			takes = append(takes, method)
+		}
+	}
+	if len(takes) == 0 {
+		return errNoPage
+	}
+	allow := strings.Join(takes, ", ")
+	w.Header().Set("Allow", allow)
+	return refusal{http.StatusMethodNotAllowed, a.say("app.api.method", "found", short(r.Method), "expected", allow), "app.api.method"}
 }
 
 // The errors that have a page of their own.

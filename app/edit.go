@@ -28,7 +28,7 @@ const mostEdits = 2000
 func edits(form url.Values) []edit {
 	var list []edit
 	for name, texts := range form {
-		if strings.HasPrefix(name, "/") && len(texts) > 0 && len(list) < mostEdits {
+		if strings.HasPrefix(name, "/") && len(texts) > 0 {
 			list = append(list, edit{name, strings.TrimSpace(texts[len(texts)-1])})
 		}
 	}

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"net/http"
 	"strconv"
+	"strings"
 
 	"plashet/engine/trace"
 	"plashet/job"
@@ -161,6 +162,13 @@ func (a *app) form(r *http.Request) error {
 		return a.refuse(http.StatusRequestEntityTooLarge, "app.error.large")
 	case err != nil:
 		return a.refuse(http.StatusBadRequest, "app.error.form")
+	case len(r.PostForm) > mostEdits: // none is left out in silence
+		return a.refuse(http.StatusRequestEntityTooLarge, "app.error.fields")
+	}
+	for _, texts := range r.PostForm { // what is shown again must be letters
+		for i := range texts {
+			texts[i] = strings.ToValidUTF8(texts[i], "\uFFFD")
+		}
 	}
 	return nil
 }
