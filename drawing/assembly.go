@@ -11,8 +11,28 @@ import (
 // Assembly draws the plumbing in the vault as it is seen over a corner, with
 // marks and cut lengths. Without a laid assembly there is no sheet.
 func Assembly(in Input, c Corner) (Sheet, bool) {
-	if in.Result == nil || in.Result.Assembly == nil || !in.Result.Assembly.Laid {
+	a := assemblyOf(in, c)
+	if a == nil {
 		return Sheet{}, false
+	}
+	a.lists()
+	a.paragraph(a.say("assembly.unplug"), true)
+	return a.done(a.desc()), true
+}
+
+// AssemblyPicture is Assembly without its lists, for where they stand beside it.
+func AssemblyPicture(in Input, c Corner) (Sheet, bool) {
+	a := assemblyOf(in, c)
+	if a == nil {
+		return Sheet{}, false
+	}
+	return a.done(a.desc()), true
+}
+
+// assemblyOf draws the picture; nil without a laid assembly.
+func assemblyOf(in Input, c Corner) *iso {
+	if in.Result == nil || in.Result.Assembly == nil || !in.Result.Assembly.Laid {
+		return nil
 	}
 	a := &iso{page: newPage(in, "assembly-"+c.String(), in.say("assembly.title", "corner", in.say("corner."+c.String()))), laid: in.Result.Assembly, view: newView(c), made: madeOf(in)}
 	if in.Result.NotToCut {
@@ -31,10 +51,7 @@ func Assembly(in Input, c Corner) (Sheet, bool) {
 	if len(a.unsized) > 0 {
 		a.paragraph(in.say("assembly.vault", "sizes", strings.Join(a.unsized, ", ")), false)
 	}
-	a.pieces()
-	a.parts()
-	a.paragraph(in.say("assembly.unplug"), true)
-	return a.done(a.desc()), true
+	return a
 }
 
 // iso is the sheet of an assembly while it is drawn.

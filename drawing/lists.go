@@ -7,12 +7,63 @@ import (
 	"plashet/engine/unit"
 )
 
-// pieces writes the cut list.
-func (a *iso) pieces() {
-	if len(a.laid.Pieces) == 0 {
-		return
+// note is what is said below a list.
+type note struct {
+	text string
+	bold bool
+}
+
+// List is a list that stands beside a drawing, with what is said below it.
+type List struct {
+	Data
+	Notes []string
+	Bold  []string // notes that must not be missed
+}
+
+// AssemblyLists gives the lists of an assembly: the pieces with their cuts, the
+// parts, the rolls. Without a laid assembly there are none.
+func AssemblyLists(in Input) []List {
+	if in.Result == nil || in.Result.Assembly == nil || !in.Result.Assembly.Laid {
+		return nil
 	}
-	t := table{
+	a := &iso{page: &page{in: in}, laid: in.Result.Assembly, made: madeOf(in)}
+	var out []List
+	for _, of := range []func() (table, []note){a.pieces, a.parts, a.rolls} {
+		t, notes := of()
+		if len(t.rows) == 0 && len(notes) == 0 {
+			continue
+		}
+		l := List{Data: Data{t.title, t.head, t.rows}}
+		for _, n := range notes {
+			if n.bold {
+				l.Bold = append(l.Bold, n.text)
+			} else {
+				l.Notes = append(l.Notes, n.text)
+			}
+		}
+		out = append(out, l)
+	}
+	return out
+}
+
+// lists writes them below the picture.
+func (a *iso) lists() {
+	for _, of := range []func() (table, []note){a.pieces, a.parts, a.rolls} {
+		t, notes := of()
+		if len(t.rows) == 0 {
+			continue
+		}
+		a.table(t)
+		for _, n := range notes {
+			a.paragraph(n.text, n.bold)
+		}
+		a.y += 2
+	}
+}
+
+// pieces is the cut list.
+func (a *iso) pieces() (t table, notes []note) {
+	t = table{
 		columns: []column{{bold: true}, {flexible: true}, {anchor: End, bold: true}, {anchor: End}, {anchor: End}},
 		head:    []string{a.say("piece"), a.say("piece.between"), a.say("piece.cut"), "", a.say("piece.marks")},
 	}
@@ -31,29 +82,26 @@ func (a *iso) pieces() {
 		}
 		t.add(mark, c.From+" – "+c.To, a.cut(c), a.tape(c.Ends[0].Mark), a.tape(c.Ends[1].Mark))
 	}
-	a.table(t)
 	if off := a.laid.Closure.Off.Norm(); off > missed {
-		a.paragraph(a.say("assembly.off", "off", a.tape(unit.Length(off))), true)
+		notes = append(notes, note{a.say("assembly.off", "off", a.tape(unit.Length(off))), true})
 	}
 	if closing != "" {
-		a.paragraph(a.say("piece.closing", "mark", closing), false)
+		notes = append(notes, note{a.say("piece.closing", "mark", closing), false})
 	}
 	if unsure {
-		a.paragraph(a.say("piece.unsure"), false)
+		notes = append(notes, note{a.say("piece.unsure"), false})
 	}
-	a.y += 2
+	return t, notes
 }
 
-// parts writes what the marks stand for and how the sockets are known that the
-// pieces were worked out by.
-func (a *iso) parts() {
-	t := table{columns: []column{{}, {flexible: true}, {anchor: End}}, head: []string{a.say("part"), "", a.say("part.socket")}}
+// parts is what the marks stand for and how the sockets are known that the pieces
+// were worked out by.
+func (a *iso) parts() (t table, notes []note) {
+	t = table{columns: []column{{}, {flexible: true}, {anchor: End}}, head: []string{a.say("part"), "", a.say("part.socket")}}
 	for i := range a.laid.Places {
 		t.add(a.mark(i), a.partName(i), a.sockets(i))
 	}
-	a.table(t)
-	a.y += 2
-	a.rolls()
+	return t, nil
 }
 
 // partName says what a part is: fitting, size, and that its cover is on top.
@@ -87,12 +135,9 @@ func (a *iso) sockets(part int) string {
 	return strings.Join(known, ", ")
 }
 
-// rolls writes how the elbows are turned, each with where its roll counts from.
-func (a *iso) rolls() {
-	if len(a.laid.Rolls) == 0 {
-		return
-	}
-	t := table{
+// rolls tells how the elbows are turned, each with where its roll counts from.
+func (a *iso) rolls() (t table, notes []note) {
+	t = table{
 		columns: []column{{}, {flexible: true}, {anchor: End}, {anchor: End}, {anchor: End}},
 		head:    []string{a.say("part.elbow"), a.say("part.zero"), a.say("part.roll"), a.say("part.arc"), a.say("part.other")},
 	}
@@ -107,7 +152,8 @@ func (a *iso) rolls() {
 		}
 		t.add(r.Mark, zero, a.show(float64(r.Angle), unit.KindAngle), arc, other)
 	}
-	a.table(t)
-	a.paragraph(a.say("part.clockwise"), false)
-	a.y += 2
+	if len(t.rows) > 0 {
+		notes = append(notes, note{a.say("part.clockwise"), false})
+	}
+	return t, notes
 }

@@ -93,7 +93,11 @@ type page struct {
 // newPage starts a sheet with its head: what it shows, of which job.
 func newPage(in Input, name, heading string) *page {
 	p := &page{in: in, sheet: Sheet{Name: name, Title: heading + ": " + in.Result.Name, Width: wide}}
-	p.text(Text{At: Point{margin, 13}, Size: title, Bold: true, Text: heading})
+	head := Text{At: Point{margin, 13}, Size: title, Bold: true, Text: heading}
+	for head.Width() > wide-2*margin && head.Size > small {
+		head.Size -= 0.2
+	}
+	p.text(head)
 	sub := in.Result.Name
 	if in.Job.Date != "" {
 		date := Text{At: Point{wide - margin, 20}, Size: small, Anchor: End, Text: in.Job.Date}

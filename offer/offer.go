@@ -20,6 +20,7 @@ type Priced struct {
 	Offer quote.Offer
 	Low   unit.Money // total at the lower end of every rule; the same where they agree
 	Worst trace.Severity
+	Stops int       // open dangers, but for falls that get less water than is wanted (Falls tells of them)
 	Flow  unit.Flow // that the pump in use moves; 0 where it is not known
 	Falls []Fall    // what comes over each watercourse; none where it is not known
 
@@ -93,6 +94,11 @@ func price(j *job.Job, r *design.Result) Priced {
 		})
 	}
 	p.Worst, _ = r.Worst()
+	for _, f := range r.Findings {
+		if f.Severity == trace.Danger && f.Accepted == "" && f.Code != design.FindShort {
+			p.Stops++
+		}
+	}
 	if r.Delivery != nil {
 		p.Flow = r.Delivery.Drawn
 		for i := range r.Delivery.Feeds {

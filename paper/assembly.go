@@ -17,7 +17,7 @@ func assembly(f *flow) {
 	f.warn(f.word(glue.CautionUnplug))
 	var list []drawing.Sheet
 	for _, c := range []drawing.Corner{drawing.FrontLeft, drawing.BackRight} {
-		if s, ok := drawing.Assembly(f.in.Input, c); ok {
+		if s, ok := drawing.AssemblyPicture(f.in.Input, c); ok {
 			list = append(list, s)
 		}
 	}
@@ -26,11 +26,31 @@ func assembly(f *flow) {
 	}
 	if f.in.Result.NotToCut { // why, before how it would look
 		f.findings(false)
-		f.pictures(list)
-		return
 	}
-	f.pictures(list) // both corners under one eye
-	f.findings(false)
+	f.pictures(list) // both corners under one eye, and their lists once below
+	f.lists()
+	if !f.in.Result.NotToCut {
+		f.findings(false)
+	}
+}
+
+// lists writes what stands beside the drawing of an assembly: pieces, parts,
+// rolls. The first cell of a row is its mark.
+func (f *flow) lists() {
+	for n, l := range drawing.AssemblyLists(f.in.Input) {
+		columns := make([]column, len(l.Head))
+		for i, h := range l.Head {
+			columns[i] = column{head: h, bold: i == 0 || i == 2 && n == 0, end: i > 1}
+		}
+		f.table(columns, l.Rows)
+		for _, s := range l.Bold {
+			f.paragraph(s, true)
+		}
+		for _, s := range l.Notes {
+			f.paragraph(s, false)
+		}
+		f.gap(2)
+	}
 }
 
 // rolls prints for each elbow a strip to wrap round the pipe that enters it, one

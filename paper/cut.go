@@ -33,6 +33,9 @@ func (f *flow) held() bool {
 // cutCard lists every piece to cut, from which stick, with its marks.
 func cutCard(f *flow) {
 	f.about = aboutVault
+	f.full = func(code, path string) bool {
+		return strings.HasPrefix(code, "assume.cut") || strings.HasPrefix(path, "/stock")
+	}
 	f.held()
 	f.warn(f.word(glue.CautionSaw))
 	a := f.in.Result.Assembly
@@ -43,6 +46,7 @@ func cutCard(f *flow) {
 		f.stubs(a)
 	}
 	f.further()
+	f.standing() // before the drawing of the sticks, which often takes a page
 	pictures := drawing.Sticks(f.in.Input)
 	wide := (f.x1 - f.x0) * 0.75
 	if len(pictures) > 0 {

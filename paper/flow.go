@@ -18,7 +18,7 @@ const (
 	bottom = 24.0 // kept for the foot
 	body   = 3.6  // size of the letters: about 10 points
 	hand   = 4.3  // of what is read beside the saw or with glue on the hands: above 12 points
-	small  = 3.0
+	small  = 3.2  // above 9 points
 	large  = 4.8
 	huge   = 6.2
 	lead   = 1.36 // from line to line, in sizes
@@ -43,8 +43,11 @@ type flow struct {
 	foot    float64                      // how far down a page is filled
 	fresh   bool                         // nothing stands on the page yet
 	about   func(code, path string) bool // what the sheet's figures hang on; nil: nothing of it is listed
+	full    func(code, path string) bool // of that, what is listed in full here; nil: all. The rest stands on the sheet of the assembly
 	accepts func(code, path string) bool // the accepted findings that bear on it, where those are others
 	client  bool                         // the sheet is for the client
+	stood   bool                         // what the sheet hangs on is written
+	afloat  []drawing.Sheet              // pictures that stand where a page has room for them
 }
 
 func newFlow(in *Input, name string) *flow {
@@ -59,6 +62,40 @@ func newFlow(in *Input, name string) *flow {
 func (f *flow) page() {
 	f.pages = append(f.pages, nil)
 	f.y, f.fresh = top, true
+	f.land()
+}
+
+// float puts drawings, two side by side, where there is room: here, or else at the
+// top of the pages to come, with the text that follows round them.
+func (f *flow) float(list []drawing.Sheet) {
+	f.afloat = append(f.afloat, list...)
+	f.land()
+}
+
+// land sets down the next row of what is afloat, where it fits.
+func (f *flow) land() {
+	if len(f.afloat) == 0 {
+		return
+	}
+	row := f.afloat[:min(2, len(f.afloat))]
+	if tall, _ := f.rowOf(row); f.room() < tall+2 && !f.fresh {
+		return
+	}
+	f.afloat = f.afloat[len(row):]
+	f.pictures(row)
+	if !f.fresh {
+		f.gap(2)
+	}
+}
+
+// aground sets down all that is still afloat.
+func (f *flow) aground() {
+	for len(f.afloat) > 0 {
+		n := len(f.afloat)
+		if f.land(); n == len(f.afloat) {
+			f.page()
+		}
+	}
 }
 
 func (f *flow) add(items ...drawing.Item) {
@@ -193,8 +230,8 @@ func (f *flow) check(s string) {
 // on the page that is begun.
 const shrink = 0.72
 
-// leastScale keeps the letters of a picture, 4.6 mm on its sheet, above 7 points.
-const leastScale = 0.545
+// leastScale keeps the letters of a picture, 4.6 mm on its sheet, above 8 points.
+const leastScale = 0.614
 
 // scaled gives how large a picture is drawn that is wished so wide: smaller where
 // that saves a page, or where it would be higher than a page.
@@ -216,23 +253,36 @@ func (f *flow) picture(s *drawing.Sheet, wide float64) {
 
 // pictures puts drawings on the page, two side by side.
 func (f *flow) pictures(list []drawing.Sheet) {
-	const between = 4.0
-	wide := (f.x1 - f.x0 - between) / 2
 	for len(list) > 0 {
 		row := list[:min(2, len(list))]
 		list = list[len(row):]
-		tall, k := 0.0, math.Inf(1)
-		for i := range row {
-			tall = max(tall, row[i].Height)
-			k = min(k, f.scaled(&row[i], wide))
-		}
 		f.gap(2)
-		f.need(tall*k - 1e-6)
+		tall, k := f.rowOf(row)
+		f.need(tall - 1e-6)
 		for i := range row {
-			f.add(drawing.Placed(&row[i], drawing.Point{X: f.x0 + float64(i)*(wide+between), Y: f.y}, k)...)
+			f.add(drawing.Placed(&row[i], drawing.Point{X: f.x0 - outside + float64(i)*f.half(), Y: f.y}, k)...)
 		}
-		f.y += tall*k + 1
+		f.y += tall + 1
 	}
+}
+
+// outside is how far a picture's own blank margin may lie outside what a page is
+// filled to, mm: so its letters are larger.
+const outside = 3.0
+
+// half is the width of each of two pictures side by side.
+func (f *flow) half() float64 { return (f.x1 - f.x0 + 2*outside) / 2 }
+
+// rowOf gives how tall two pictures side by side are, and at which scale.
+func (f *flow) rowOf(row []drawing.Sheet) (tall, k float64) {
+	k = math.Inf(1)
+	for i := range row {
+		k = min(k, f.scaled(&row[i], f.half()))
+	}
+	for i := range row {
+		tall = max(tall, row[i].Height*k)
+	}
+	return tall, k
 }
 
 func box(x0, y0, x1, y1 float64) []drawing.Point {

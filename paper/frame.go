@@ -102,8 +102,12 @@ func (f *flow) bears(code, path string) bool {
 }
 
 // standing writes at the end of a sheet the findings accepted and the
-// assumptions in force that its figures hang on.
+// assumptions in force that its figures hang on, once.
 func (f *flow) standing() {
+	if f.stood {
+		return
+	}
+	f.stood = true
 	first := true
 	for _, x := range f.in.Result.Findings {
 		// The client is promised water as well as work.
@@ -121,6 +125,7 @@ func (f *flow) standing() {
 		return
 	}
 	first = true
+	further := 0
 	said := map[string]bool{} // alike in two places: told once
 	for _, a := range f.in.Result.Assumptions {
 		s := f.in.Say.Assumption(a, f.units())
@@ -128,6 +133,10 @@ func (f *flow) standing() {
 			continue
 		}
 		said[s] = true
+		if f.full != nil && !a.Turns && !f.full(a.Code, a.Path) {
+			further++
+			continue
+		}
 		if first {
 			f.heading(f.word("paper.head.assumed"))
 			first = false
@@ -136,6 +145,10 @@ func (f *flow) standing() {
 			s += " " + f.word("paper.turns")
 		}
 		f.lines(f.x0, f.x1, "· "+s, small, a.Turns)
+	}
+	if further > 0 {
+		f.gap(1.5)
+		f.lines(f.x0, f.x1, f.text("paper.assumed.more", count("count", further), str("sheet", f.word("paper.title.assembly"))), small, false)
 	}
 }
 

@@ -2,6 +2,7 @@ package paper
 
 import (
 	"strconv"
+	"strings"
 
 	"plashet/drawing"
 	"plashet/engine/glue"
@@ -13,6 +14,7 @@ import (
 // there, and a box to tick.
 func glueCard(f *flow) {
 	f.about = aboutVault
+	f.full = func(code, _ string) bool { return strings.HasPrefix(code, "assume.glue") }
 	g := f.in.Result.Glue
 	held := f.held()
 	if g == nil || len(g.Steps) == 0 || held {
@@ -50,7 +52,7 @@ func (f *flow) times(g *glue.Plan) {
 
 // Sizes of a step, mm.
 const (
-	stepPicture = 44.0 // width of its picture
+	stepPicture = 46.0 // width of its picture
 	stepText    = 9.0  // from the left edge to its text, past the box
 )
 

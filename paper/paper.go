@@ -117,6 +117,7 @@ func Make(in Input, names ...string) ([]Sheet, error) {
 		f.client = s.client
 		s.fill(f)
 		f.standing()
+		f.aground()
 		f.lacking()
 		out = append(out, Sheet{Name: s.name, Title: f.title, Pages: f.bind()})
 	}

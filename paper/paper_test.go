@@ -110,8 +110,12 @@ func holds(t *testing.T, what string, in Input, s Sheet) {
 		whole := ""
 		for i, a := range all {
 			whole += a.Text + "\n"
-			if a.Size < 2.4 || a.Ink != drawing.Black || a.Text == "" {
+			if a.Size < 2.82 || // 8 points
+				a.Ink != drawing.Black || a.Text == "" {
 				t.Errorf("%s: %+v cannot be read", where, a)
+			}
+			if a.At.Y > tall-bottom && strings.HasSuffix(a.Text, "…") {
+				t.Errorf("%s: the foot is cut short: %q", where, a.Text)
 			}
 			for _, c := range a.Corners() {
 				if c.X < holes-0.6 || c.Y < 5 || c.X > wide-5 || c.Y > tall-5 {
@@ -125,7 +129,7 @@ func holds(t *testing.T, what string, in Input, s Sheet) {
 				}
 			}
 		}
-		for _, want := range []string{s.Title, "revision 3", "printed 2026-11-28", "state 0123456789abcdef", fmt.Sprintf("page %d of %d", n+1, len(s.Pages)), "assumptions in force"} {
+		for _, want := range []string{s.Title, "revision 3", "printed 2026-11-28", "state 0123456789abcdef", fmt.Sprintf("page %d of %d", n+1, len(s.Pages)), " in force"} {
 			if !strings.Contains(whole, want) {
 				t.Errorf("%s: %q is not on it", where, want)
 			}

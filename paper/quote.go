@@ -144,7 +144,23 @@ func (f *flow) designs(list []offer.Priced, again bool) {
 	g.sum(f.word("offer.row.total"), func(o *quote.Offer) (unit.Money, bool) { return o.Total, true })
 	f.table(columns, g.rows, g.sums...)
 	f.gives(list)
+	f.stops(list)
 	f.payments(list, columns)
+}
+
+// stops tells plainly of designs that end in danger, beside less water than is
+// wanted, which stands in the table.
+func (f *flow) stops(list []offer.Priced) {
+	for i := range list {
+		p := &list[i]
+		switch {
+		case p.Stops == 0:
+		case p.Name == "":
+			f.warn(f.text("paper.offer.stopped", count("count", p.Stops)))
+		default:
+			f.warn(f.text("paper.offer.stops", str("name", f.brief(p.Name)), count("count", p.Stops)))
+		}
+	}
 }
 
 // gives tells what each design gives: its note, and the water over each fall
@@ -318,6 +334,9 @@ func (f *flow) accept(list []offer.Priced) {
 	f.gap(1)
 	if len(list) > 1 {
 		for i := range list {
+			if list[i].Name != "" && list[i].Stops > 0 {
+				continue
+			}
 			f.check(f.designName(list[i].Name) + ": " + list[i].Offer.Total.Format())
 		}
 	}

@@ -8,6 +8,7 @@ import (
 
 	"plashet/demo"
 	"plashet/drawing"
+	"plashet/engine/trace"
 	"plashet/engine/unit"
 	"plashet/job"
 	"plashet/quote"
@@ -160,7 +161,7 @@ func TestBadMoney(t *testing.T) {
 		{"negative rate", `"hours": 0.2, "rate": "52"`, `"hours": 0.2, "rate": "-52"`, "below zero"},
 		{"no currency", `"currency": "USD"`, `"altitude": "10 ft"`, "currency"},
 		{"payments past the total", `"deposit": "30 %"`, `"deposit": "80 %"`, "more than the total"},
-		{"no such option", `{"path": "/use", "value": "L"}`, `{"path": "/us", "value": "L"}`, "which cannot be set so"},
+		{"no such option", `{"path": "/runs/1/pipe/size", "value": "3"}`, `{"path": "/us", "value": "L"}`, "which cannot be set so"},
 	} {
 		data := strings.Replace(string(demo.Job("hillside-cascade")), c.old, c.now, 1)
 		if data == string(demo.Job("hillside-cascade")) {
@@ -279,5 +280,35 @@ func TestSafeOnOffer(t *testing.T) {
 		if s := written(one(t, input(t, example(t, name), Letter), "quote")); !strings.Contains(s, "licensed electrician") {
 			t.Errorf("%s does not say who may do the electrical work", name)
 		}
+	}
+}
+
+// TestOptionInDanger: no option of the examples ends in danger; one that does is
+// told plainly and leaves no room to accept it.
+func TestOptionInDanger(t *testing.T) {
+	n := 0
+	for _, name := range demo.Names() {
+		in := input(t, example(t, name), Letter)
+		for _, d := range in.Offer.Designs {
+			if d.Name == "" {
+				continue
+			}
+			n++
+			if d.Stops > 0 || d.Worst == trace.Danger {
+				t.Errorf("%s: the option %q ends in danger", name, d.Name)
+			}
+		}
+	}
+	if n < 2 {
+		t.Fatalf("only %d options", n)
+	}
+	j := example(t, "hillside-cascade")
+	j.Offer.Options = append(j.Offer.Options, job.Choice{Name: "with pump L", Changes: []job.Setting{{Path: "/use", Value: "L"}}})
+	text := strings.Join(strings.Fields(written(one(t, input(t, j, Letter), "quote"))), " ")
+	if !strings.Contains(text, "“with pump L” cannot be built so: the design ends in 2 dangers.") {
+		t.Error("the danger is not told:", text)
+	}
+	if !strings.Contains(text, "on 3 in pipe: ") || strings.Contains(text, "with pump L: ") {
+		t.Error("what can be accepted:", text)
 	}
 }

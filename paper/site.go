@@ -82,7 +82,6 @@ func water(f *flow) {
 	f.told(design.FindElectric)
 	f.feeds()
 	f.sureLevels()
-	f.findings(true, design.FindElectric)
 	var list []drawing.Sheet
 	for _, draw := range []func(drawing.Input) (drawing.Sheet, bool){drawing.Curve, drawing.Levels} {
 		if s, ok := draw(f.in.Input); ok {
@@ -94,7 +93,8 @@ func water(f *flow) {
 			list = append(list, s)
 		}
 	}
-	f.pictures(list)
+	f.float(list)
+	f.findings(true, design.FindElectric)
 }
 
 // feeds tells what each feed gets, or that it could not be worked out.

@@ -52,6 +52,11 @@ func TestSpanishWords(t *testing.T) {
 		in.Say = words.Spanish()
 		for _, s := range sheetsOf(t, in) {
 			for i := range s.Pages {
+				for _, x := range texts(&s.Pages[i]) {
+					if x.At.Y > s.Pages[i].Height-bottom && strings.HasSuffix(x.Text, "…") {
+						t.Errorf("%s, %s %d: the foot is cut short: %q", name, s.Name, i+1, x.Text)
+					}
+				}
 				for _, said := range saidOn(&s.Pages[i]) {
 					seen++
 					if left := words.EnglishWordsIn(said); len(left) > 0 {

@@ -13,9 +13,10 @@ var enPaper = map[string]string{
 
 	"paper.noname": "(job without a name)", "paper.surveyed": "surveyed {date}",
 	"paper.revision": "revision {number}", "paper.norevision": "no revision kept", "paper.made": "printed {date}", "paper.digest": "state {digest}", "paper.page": "page {page} of {of}",
-	"paper.standing": "In the answer: {danger} danger, {caution} caution, {faults} faults in the input, {assumed} assumptions in force, {accepted} findings accepted.",
-	"paper.stale":    "Scan the code to see whether the job has changed since. Local code, the maker’s sheet and licensed trades come first.",
-	"paper.lacking":  "These letters cannot show some characters of the job; {box} stands for them: {list}.",
+	"paper.assumed.more": "{count} more {count:is|are} assumed of the assembly; the sheet “{sheet}” lists {count:it|them}.",
+	"paper.standing":     "In the answer: {danger} {danger:danger|dangers}, {caution} {caution:caution|cautions}, {faults} {faults:fault|faults} in the input, {assumed} {assumed:assumption|assumptions} in force, {accepted} {accepted:finding|findings} accepted.",
+	"paper.stale":        "Scan the code to see whether the job changed. Local code, makers’ sheets and licensed trades come first.",
+	"paper.lacking":      "These letters cannot show some characters of the job; {box} stands for them: {list}.",
 
 	"paper.head.accepted": "Findings accepted", "paper.head.assumed": "Assumed, because the job does not say", "paper.head.findings": "Findings",
 	"paper.head.flow": "Flow with pump {pump}", "paper.head.points": "Surveyed points", "paper.head.pieces": "Pieces of the assembly", "paper.head.stubs": "Stubs for the dry fit",
@@ -73,6 +74,8 @@ var enPaper = map[string]string{
 	"paper.offer.open":    "How long this offer holds is not set.",
 	"paper.offer.high":    "Where rules for an amount differ, as they do for stone, the larger amount is offered.",
 	"paper.offer.water":   "water over",
+	"paper.offer.stops":   "“{name}” cannot be built so: the design ends in {count} {count:danger|dangers}. It is priced to compare and cannot be accepted.",
+	"paper.offer.stopped": "As it stands the design ends in {count} {count:danger|dangers}, which must be settled before anything is cut or switched on.",
 	"paper.offer.short":   "* This is less than is wanted.",
 	"paper.head.accept":   "Acceptance",
 	"paper.accept":        "I accept this offer. It is the work and the price set out here; changes are priced and signed before they are made.",

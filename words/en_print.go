@@ -5,7 +5,7 @@ package words
 var enPrint = map[string]string{
 	"bound.more": "more than {number}", "bound.less": "less than {number}",
 
-	"print.verdict":    "{danger} danger, {caution} caution, {info} info[; {accepted} accepted]; {faults} in the input; {assumptions} in force",
+	"print.verdict":    "{danger} {danger:danger|dangers}, {caution} {caution:caution|cautions}, {info} info[; {accepted} accepted]; {faults} in the input; {assumptions} in force",
 	"print.faults.one": "{count} fault", "print.faults.many": "{count} faults",
 	"print.assumptions.one": "{count} assumption", "print.assumptions.many": "{count} assumptions",
 	"print.severity.danger": "danger", "print.severity.caution": "caution", "print.severity.info": "info",

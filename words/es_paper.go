@@ -8,9 +8,10 @@ var esPaper = map[string]string{
 
 	"paper.noname": "(trabajo sin nombre)", "paper.surveyed": "medido {date}",
 	"paper.revision": "revisión {number}", "paper.norevision": "sin revisión guardada", "paper.made": "impreso {date}", "paper.digest": "estado {digest}", "paper.page": "página {page} de {of}",
-	"paper.standing": "En la respuesta: peligro {danger}, precaución {caution}, errores en los datos {faults}, supuestos en vigor {assumed}, hallazgos aceptados {accepted}.",
-	"paper.stale":    "Escanee el código para ver si cambió. Van primero: reglamento local, fichas del fabricante y oficios con licencia.",
-	"paper.lacking":  "Estas letras no pueden mostrar algunos caracteres del trabajo; {box} está en su lugar: {list}.",
+	"paper.assumed.more": "Del armado se {count:supone|suponen} {count} más; {count:está|están} en la hoja “{sheet}”.",
+	"paper.standing":     "En la respuesta: {danger} {danger:peligro|peligros}, {caution} {caution:precaución|precauciones}, {faults} {faults:error|errores} en los datos, {assumed} {assumed:supuesto|supuestos}, {accepted} {accepted:aceptado|aceptados}.",
+	"paper.stale":        "Escanee el código para ver si cambió. Van primero: reglamento, fichas del fabricante y oficios con licencia.",
+	"paper.lacking":      "Estas letras no pueden mostrar algunos caracteres del trabajo; {box} está en su lugar: {list}.",
 
 	"paper.head.accepted": "Hallazgos aceptados", "paper.head.assumed": "Supuesto, porque el trabajo no lo dice", "paper.head.findings": "Hallazgos",
 	"paper.head.flow": "Caudal con la bomba {pump}", "paper.head.points": "Puntos medidos", "paper.head.pieces": "Piezas del armado", "paper.head.stubs": "Trozos para el armado en seco",
@@ -93,6 +94,8 @@ var esPaper = map[string]string{
 	"paper.offer.open":    "No está fijado cuánto tiempo vale esta oferta.",
 	"paper.offer.high":    "Donde las reglas para una cantidad difieren, como en la piedra, se ofrece la cantidad más grande.",
 	"paper.offer.water":   "agua sobre",
+	"paper.offer.stops":   "“{name}” no se puede construir así: el diseño termina en {count} {count:peligro|peligros}. Tiene precio para comparar y no se puede aceptar.",
+	"paper.offer.stopped": "Tal como está, el diseño termina en {count} {count:peligro|peligros}, que hay que resolver antes de cortar o encender nada.",
 	"paper.offer.short":   "* Esto es menos de lo que se pide.",
 	"paper.head.accept":   "Aceptación",
 	"paper.accept":        "Acepto esta oferta. Son la obra y el precio aquí expuestos; los cambios se cotizan y se firman antes de hacerse.",
