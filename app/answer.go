@@ -287,7 +287,7 @@ type answerBody struct {
 	Note     string
 	Tally    tally
 	Findings []finding
-	Faults   []answer.Fault
+	Wrong    []answer.Fault // what could not be read or worked out
 	Assumed  int
 	Last     string
 	Stage    string
@@ -305,7 +305,7 @@ func (a *app) answer(w http.ResponseWriter, r *http.Request) error {
 	bands, work := a.doubt(o)
 	b := answerBody{
 		ID: o.rev.ID, Base: o.rev.Number, Note: o.job.Note, Tally: a.tally(o.solved, o.rev.ID, bands), Doubt: work, Again: a.again(o, bands), Sure: bands != nil && len(bands.Figures) > 0,
-		Findings: a.findings(o, func(string) bool { return true }), Faults: o.doc.Faults,
+		Findings: a.findings(o, func(string) bool { return true }), Wrong: o.doc.Faults,
 		Assumed: len(o.doc.Assumptions), Last: o.rev.What, Stage: a.say("app.stage." + stage(o.solved)),
 	}
 	a.show(w, r, http.StatusOK, "answer", o.job.Name, a.heading(o, ""), b)

@@ -36,8 +36,16 @@ const (
 	belowWater = "@water - "
 )
 
-// curveRows is how many points of a pump's curve are asked for.
-const curveRows = 6
+// curveRows are the points of a pump's curve that are asked for, each with an
+// invented example that falls as a curve does.
+var curveRows = []struct{ flow, head [2]string }{ // US, metric
+	{[2]string{"0 gpm", "0 l/h"}, [2]string{"20 ft", "6 m"}},
+	{[2]string{"15 gpm", "3500 l/h"}, [2]string{"18 ft", "5.4 m"}},
+	{[2]string{"30 gpm", "7000 l/h"}, [2]string{"15 ft", "4.5 m"}},
+	{[2]string{"45 gpm", "10000 l/h"}, [2]string{"11 ft", "3.4 m"}},
+	{[2]string{"60 gpm", "13500 l/h"}, [2]string{"6 ft", "1.9 m"}},
+	{[2]string{"70 gpm", "16000 l/h"}, [2]string{"1 ft", "0.3 m"}},
+}
 
 // guideSteps stand in the order of the work. Each asks for what one screen holds.
 var guideSteps = []guideStep{
@@ -149,9 +157,11 @@ var guideSteps = []guideStep{
 // pumpGives asks for the points of a curve, two of them needed.
 func pumpGives() []need {
 	list := []need{{Code: "pname", Path: "/pumps/0/name", US: "P1", Metric: "P1"}}
-	for i := range curveRows {
+	for i, x := range curveRows {
 		at := "/pumps/0/curve/" + itoa(i)
-		list = append(list, need{Code: "cflow", Path: at + "/flow", Must: i < 2}, need{Code: "chead", Path: at + "/head", Must: i < 2})
+		list = append(list,
+			need{Code: "cflow", Path: at + "/flow", Must: i < 2, US: x.flow[0], Metric: x.flow[1]},
+			need{Code: "chead", Path: at + "/head", Must: i < 2, US: x.head[0], Metric: x.head[1]})
 	}
 	return list
 }

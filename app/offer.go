@@ -14,7 +14,6 @@ type offerBody struct {
 	Which   int
 	Designs []offerDesign
 	Parts   []answer.OfferPart
-	Whole   bool // everything in it has a price
 	Low     string
 }
 
@@ -23,6 +22,7 @@ type offerDesign struct {
 	Number      int
 	Name, Total string
 	Here        bool
+	Open        bool // something in it has no price
 }
 
 // offer shows what is offered: as the client sees it, or how the price came
@@ -44,9 +44,8 @@ func (a *app) offer(w http.ResponseWriter, r *http.Request) error {
 		if name == "" {
 			name = a.Language.Word("offer.own")
 		}
-		b.Designs = append(b.Designs, offerDesign{i, name, x.Offer.Total.Format(), i == b.Which})
+		b.Designs = append(b.Designs, offerDesign{i, name, x.Offer.Total.Format(), i == b.Which, !x.Offer.Complete})
 	}
-	b.Whole = d.Designs[b.Which].Offer.Complete
 	b.Parts = answer.OfferParts(o.job, &d, b.Which, b.Client, a.Language)
 	code := "app.offer.client"
 	if !b.Client {

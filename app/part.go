@@ -21,6 +21,7 @@ type partBody struct {
 	Sheets   []sheet
 	Groups   []group
 	Findings []finding
+	Wrong    []answer.Fault // of this part: what could not be read or worked out
 	Reasons  []reason
 	Options  []datalist
 	Doc      *answer.Document
@@ -94,6 +95,11 @@ func (a *app) partPage(w http.ResponseWriter, r *http.Request, o *opened, status
 		ID: o.rev.ID, Key: key, Base: o.rev.Number, Tally: a.tally(o.solved, o.rev.ID, nil), Sheets: a.sheetsOf(o.solved, key),
 		Groups: a.groups(o, p, typed, faults), Options: a.datalists(o.job), Doc: &o.doc, Faults: len(faults), Last: o.rev.What,
 		Findings: a.findings(o, func(path string) bool { return partAt(path) == key }),
+	}
+	for _, f := range o.doc.Faults {
+		if partAt(f.Path) == key {
+			b.Wrong = append(b.Wrong, f)
+		}
 	}
 	for _, f := range o.doc.Figures {
 		if slices.ContainsFunc(p.Figures, func(stem string) bool { return strings.HasPrefix(f.ID, stem) }) && (key == "falls") == (strings.HasPrefix(f.ID, "level.store.") || strings.HasPrefix(f.ID, "feed.")) {

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"plashet/answer"
+	"plashet/engine/trace"
 )
 
 // part is one part of a job in the order of the work.
@@ -73,7 +74,7 @@ func partAt(path string) string {
 type tab struct {
 	Key, Title string
 	Mark       string // of its worst open finding
-	Count      int    // of open findings that are more than a note
+	Count      int    // of faults, and of open findings that are more than a note
 }
 
 // heading tells what every page of a job shows.
@@ -89,6 +90,12 @@ func (a *app) heading(o *opened, here string) *heading {
 			if f.Accepted == "" && partAt(f.Path) == p.Key && weight(f.Severity) > 1 {
 				t.Count++
 				worst = max(worst, weight(f.Severity))
+			}
+		}
+		for _, f := range o.doc.Faults {
+			if partAt(f.Path) == p.Key {
+				t.Count++
+				worst = weight(trace.Danger.String())
 			}
 		}
 		t.Mark = mark(worst)

@@ -81,12 +81,12 @@ func (a *app) comeBack(w http.ResponseWriter, r *http.Request) error {
 	if err != nil || n < 1 || n > o.rev.Number {
 		return a.refuse(http.StatusUnprocessableEntity, "app.error.revision")
 	}
-	return a.bring(w, r, o, n, 0, "app.change.returned")
+	return a.bring(w, r, o, n, 0, "")
 }
 
 // bring puts an earlier revision on top; as an undo with the state that it goes
-// back to, else 0.
-func (a *app) bring(w http.ResponseWriter, r *http.Request, o *opened, number, back int, code string) error {
+// back to, else 0. What is said of it is worked out where it is empty.
+func (a *app) bring(w http.ResponseWriter, r *http.Request, o *opened, number, back int, what string) error {
 	if base(r) != o.rev.Number {
 		return a.refuse(http.StatusConflict, "app.error.moved")
 	}
@@ -98,7 +98,9 @@ func (a *app) bring(w http.ResponseWriter, r *http.Request, o *opened, number, b
 	if j == nil {
 		return a.refuse(http.StatusUnprocessableEntity, "app.error.revision")
 	}
-	what := a.say(code, "number", strconv.Itoa(number), "what", a.describe(o.job, j))
+	if what == "" {
+		what = a.say("app.change.returned", "number", strconv.Itoa(number), "what", a.describe(o.job, j))
+	}
 	if err := a.putBack(r, o.rev.ID, o.rev.Number, rev.Data, what, back); err != nil {
 		return a.stale(err)
 	}

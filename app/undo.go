@@ -10,8 +10,8 @@ import (
 // mostHistory is how far back the history is read at once.
 const mostHistory = 400
 
-// undo brings back what stood before the newest change. What an undo brought
-// back stands for the state itself, so that undo again goes further back.
+// undo brings back what stood before the newest change, and names that change in
+// the words that it was saved with. What an undo brought back stands for the state itself, so that undo again goes further back.
 func (a *app) undo(w http.ResponseWriter, r *http.Request) error {
 	if err := a.form(r); err != nil {
 		return err
@@ -27,7 +27,11 @@ func (a *app) undo(w http.ResponseWriter, r *http.Request) error {
 	if at < 1 {
 		return a.refuse(http.StatusConflict, "app.error.first")
 	}
-	return a.bring(w, r, o, at, at, "app.change.undone")
+	taken, err := a.Store.At(r.Context(), o.rev.ID, at+1)
+	if err != nil {
+		return err
+	}
+	return a.bring(w, r, o, at, at, a.say("app.change.undid", "number", itoa(at), "what", taken.What))
 }
 
 // before gives the number of the state that an undo goes back to; below 1 where

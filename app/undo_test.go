@@ -2,6 +2,7 @@ package app
 
 import (
 	"net/http"
+	"strings"
 	"testing"
 
 	"plashet/job"
@@ -20,6 +21,16 @@ func TestUndoOfLikeStates(t *testing.T) {
 	d := newDesk(t)
 	const id, at = "example-hillside-cascade", "/jobs/example-hillside-cascade"
 	first := d.rimOf(id)
+	if code, _ := d.post(at+"/set", "here", "pond", "/pond/rim", "@water + 4 in"); code != http.StatusSeeOther {
+		t.Fatal(code)
+	}
+	set1 := d.newest(id).What
+	if code, _ := d.post(at + "/undo"); code != http.StatusSeeOther {
+		t.Fatal(code)
+	}
+	if what := d.newest(id).What; set1 == "" || !strings.Contains(what, set1) {
+		t.Errorf("undo tells %q, which does not name the change %q", what, set1)
+	}
 	set := func(text string) {
 		if code, page := d.post(at+"/set", "here", "pond", "/pond/rim", text); code != http.StatusSeeOther {
 			t.Fatal(code, page)

@@ -33,7 +33,7 @@ var enApp = map[string]string{
 	"app.level.rim.stop": "Room under the rim after a stop", "app.level.rim.alone": "Room under the rim after a stop, the water run back", "app.level.rim.stop-open": "The same with the water running back", "app.level.sill": "Over the sill, running",
 	"app.level.needs": "needs {needs}", "app.level.air": "The pump draws air after",
 	"app.fit.assembly": "Assembly", "app.fit.unlaid": "not laid out yet", "app.fit.fits": "fits", "app.fit.not": "cannot be built as laid",
-	"app.fit.second": "second check {passed} of {checks}",
+	"app.fit.second": "checked a second way: {passed} of {checks} checks hold",
 	"app.fit.out":    "Pump", "app.fit.out.unknown": "way out not looked for", "app.fit.out.no": "does not come out[: {blocker} is over it]",
 	"app.fit.out.yes": "comes out, moves: {count}", "app.fit.out.union": "open {union}",
 	"app.money.material": "Material", "app.money.unpriced": "{count} lines have no price", "app.money.none": "no prices yet", "app.money.year": "Electricity a year",
@@ -63,7 +63,7 @@ var enApp = map[string]string{
 	"app.less": "{name}: one step less", "app.more": "{name}: one step more",
 	"app.add": "Add to: {name}", "app.add.do": "Add", "app.kind": "Which kind", "app.kindname": "Name",
 	"app.remove": "Remove {name}", "app.remove.short": "Remove", "app.up": "{name}: one place up", "app.down": "{name}: one place down",
-	"app.form.faults": "Not saved yet: what is marked below could not be read. The answer shown is the last good one.",
+	"app.form.faults": "Not saved yet: see what is marked below. The answer shown is the last good one.",
 
 	"app.reasons.count": "Open {count} figures", "app.tables": "Figures in tables", "app.option.drawn": "as drawn", "app.nocut": "Not to be cut: the assembly cannot be built as it is laid. See what was found.",
 	"app.pieces": "Pieces of pipe", "app.piece": "piece", "app.piece.between": "between", "app.piece.cut": "cut", "app.piece.marks": "insertion marks", "app.piece.closing": "closing: measure in place",
@@ -105,7 +105,7 @@ var enApp = map[string]string{
 	"app.paper.title": "Sheets to print", "app.paper.size": "Size of paper", "app.paper.letter": "letter", "app.paper.a4": "A4", "app.paper.": "as goes with the job’s units",
 	"app.paper.lead": "Each is a PDF with the job, its state, the date and a code by which a stale sheet shows itself. Print at 100 %, not fitted to the page.", "app.paper.all": "All in one file",
 	"app.paper.hint.rolls": "one to one: hold the printed bar against the tape first", "app.paper.hint.care": "for the owner", "app.paper.hint.cut": "for the saw", "app.paper.hint.glue": "step by step",
-	"app.offer.client": "Offer", "app.offer.firm": "How the price comes about", "app.offer.link": "Offer and price", "app.offer.view": "For whom", "app.offer.forclient": "As the client sees it", "app.offer.forfirm": "For the firm", "app.offer.print": "Print the offer",
+	"app.offer.open": "not all of it priced", "app.offer.client": "Offer", "app.offer.firm": "How the price comes about", "app.offer.link": "Offer and price", "app.offer.view": "For whom", "app.offer.forclient": "As the client sees it", "app.offer.forfirm": "For the firm", "app.offer.print": "Print the offer",
 	"app.device.units": "Figures shown in", "app.device.paper": "Paper in the printer", "app.units.": "the job’s units", "app.units.us": "feet, inches, gpm", "app.units.metric": "metres, millimetres, L/h",
 
 	// Layouts for the vault.
@@ -156,7 +156,7 @@ var enApp = map[string]string{
 	"app.change.example": "Invented example put in", "app.change.begun": "Job begun", "app.change.imported": "Taken in from a file", "app.change.copied": "Copied from {name}",
 	"app.change.aside": "Put aside", "app.change.back": "Taken back", "app.change.new": "{where}: {new}", "app.change.set": "{where}: {old} to {new}", "app.change.gone": "{where}: {old} taken out",
 	"app.change.layout": "Layout {number} kept for the vault", "app.change.drawn": "The assembly kept as it is drawn", "app.change.more": "{count} more", "app.change.effect": "{what}. Moved: {moved}", "app.change.lost": "Could not be read and was left out: {places}.",
-	"app.change.undone": "Undone, back to state {number}[: {what}]", "app.change.returned": "Returned to state {number}[: {what}]",
+	"app.change.undid": "Undone: {what} (back to state {number})", "app.change.undone": "Undone, back to state {number}[: {what}]", "app.change.returned": "Returned to state {number}[: {what}]",
 	"app.moved.rim": "room under the rim", "app.moved.money": "material", "app.moved.danger": "stops", "app.moved.caution": "watches",
 
 	"app.stale.title": "Somebody else changed this job meanwhile",

@@ -66,7 +66,7 @@ var enFound = map[string]string{
 	"found.mend.none":    "Nothing single was found that would mend it: take another pump, another vault or more fittings.",
 
 	// While it runs.
-	"found.progress":       "{elbows} elbows: {done} of {of} orders of fittings decided, {layouts} layouts so far",
+	"found.progress":       "{elbows} {elbows:elbow|elbows}: {done} of {of} orders of fittings decided, {layouts} {layouts:layout|layouts} so far",
 	"found.progress.short": "nothing fits; looking for what would mend it ({what}): {done} of {of} orders of fittings decided",
 	"found.stop":           "Ctrl-C stops the search and prints the best so far.",
 }

@@ -32,7 +32,7 @@ var enLayout = map[string]string{
 	"layout.join.fixed":     "{from} to {to}: the distance {distance} was given, but spigot or thread fixes it at {fixed} centre to centre. Take the distance out.",
 	"layout.join.parallel":  "{from} has {fromThread}, {to} has {toThread}: a taper thread in a parallel one is tight only on a seal. Use a sealing washer or the maker's sealant.",
 	"layout.part.reduces":   "Part {part} narrows the way of the water from {fromSize} to {toSize}. This costs head: keep the size, unless it is meant.",
-	"layout.measure.first":  "{kind} {size} (parts {parts}): sizes are a standard's minimum or from memory. Measure the fitting in hand before cutting.",
+	"layout.measure.first":  "{kind} {size} ({parts}): sizes are a standard's minimum or from memory. Measure the fitting in hand before cutting.",
 	"layout.tail.runs":      "The last pipe, from {from}, leaves through the wall; {inside} of it lies inside. Its length belongs to the run.",
 	"layout.outlet.leans":   "The wall leans {angle} where the fitting seats. The gasket may leak: flatten the seat, or use a sloped washer.",
 

@@ -32,7 +32,7 @@ var esApp = map[string]string{
 	"app.level.rim.stop": "Espacio bajo el borde después de un paro", "app.level.rim.alone": "Espacio bajo el borde después de un paro, con el agua ya regresada", "app.level.rim.stop-open": "Lo mismo con el agua que regresa", "app.level.sill": "Sobre el umbral, trabajando",
 	"app.level.needs": "pide {needs}", "app.level.air": "La bomba chupa aire después de",
 	"app.fit.assembly": "Armado", "app.fit.unlaid": "sin trazar todavía", "app.fit.fits": "cabe", "app.fit.not": "no se puede construir así",
-	"app.fit.second": "segunda revisión {passed} de {checks}",
+	"app.fit.second": "revisado de otra manera: se cumplen {passed} de {checks} revisiones",
 	"app.fit.out":    "Bomba", "app.fit.out.unknown": "no se buscó su salida", "app.fit.out.no": "no sale[: {blocker} le estorba]",
 	"app.fit.out.yes": "sale, movimientos: {count}", "app.fit.out.union": "abra {union}",
 	"app.money.material": "Material", "app.money.unpriced": "{count} {count:renglón no tiene|renglones no tienen} precio", "app.money.none": "sin precios todavía", "app.money.year": "Electricidad al año",
@@ -53,7 +53,7 @@ var esApp = map[string]string{
 	"app.less": "{name}: un paso menos", "app.more": "{name}: un paso más",
 	"app.add": "Agregar a: {name}", "app.add.do": "Agregar", "app.kind": "Qué clase", "app.kindname": "Nombre",
 	"app.remove": "Quitar {name}", "app.remove.short": "Quitar", "app.up": "{name}: un lugar arriba", "app.down": "{name}: un lugar abajo",
-	"app.form.faults": "Todavía no se guarda: lo marcado abajo no se pudo leer. La respuesta mostrada es la última buena.",
+	"app.form.faults": "Todavía no se guarda: vea lo marcado abajo. La respuesta mostrada es la última buena.",
 
 	"app.reasons.count": "Abrir {count} cifras", "app.tables": "Cifras en tablas", "app.option.drawn": "como está dibujado", "app.nocut": "No cortar: el armado no se puede construir como está trazado. Vea lo que se halló.",
 	"app.pieces": "Piezas de tubo", "app.piece": "pieza", "app.piece.between": "entre", "app.piece.cut": "corte", "app.piece.marks": "marcas de inserción", "app.piece.closing": "de cierre: mida en su lugar",
@@ -126,7 +126,7 @@ var esApp = map[string]string{
 	"app.paper.title": "Hojas para imprimir", "app.paper.size": "Tamaño de papel", "app.paper.letter": "carta", "app.paper.a4": "A4", "app.paper.": "según las unidades del trabajo",
 	"app.paper.lead": "Cada una es un PDF con el trabajo, su estado, la fecha y un código por el que se delata una hoja vieja. Imprima al 100 %, sin ajustar a la página.", "app.paper.all": "Todas en un archivo",
 	"app.paper.hint.rolls": "a tamaño real: primero ponga la barra impresa junto a la cinta", "app.paper.hint.care": "para el dueño", "app.paper.hint.cut": "para la sierra", "app.paper.hint.glue": "paso a paso",
-	"app.offer.client": "Oferta", "app.offer.firm": "Cómo resulta el precio", "app.offer.link": "Oferta y precio", "app.offer.view": "Para quién", "app.offer.forclient": "Como la ve el cliente", "app.offer.forfirm": "Para la empresa", "app.offer.print": "Imprimir la oferta",
+	"app.offer.open": "no todo con precio", "app.offer.client": "Oferta", "app.offer.firm": "Cómo resulta el precio", "app.offer.link": "Oferta y precio", "app.offer.view": "Para quién", "app.offer.forclient": "Como la ve el cliente", "app.offer.forfirm": "Para la empresa", "app.offer.print": "Imprimir la oferta",
 	"app.device.units": "Cifras mostradas en", "app.device.paper": "Papel en la impresora", "app.units.": "las unidades del trabajo", "app.units.us": "pies, pulgadas, gpm", "app.units.metric": "metros, milímetros, L/h",
 
 	"app.why.title": "Una cifra abierta", "app.why.terms": "Los valores que lleva", "app.why.symbol": "signo", "app.why.value": "valor", "app.why.from": "de",
@@ -147,7 +147,7 @@ var esApp = map[string]string{
 	"app.change.example": "Ejemplo inventado puesto", "app.change.begun": "Trabajo empezado", "app.change.imported": "Metido de un archivo", "app.change.copied": "Copiado de {name}",
 	"app.change.aside": "Apartado", "app.change.back": "Regresado", "app.change.new": "{where} ahora {new}", "app.change.set": "{where}: de {old} a {new}", "app.change.gone": "{where}: {old} quitado",
 	"app.change.layout": "Trazo {number} guardado para la bóveda", "app.change.drawn": "El armado guardado como está dibujado", "app.change.more": "{count} más", "app.change.effect": "{what}. Movió: {moved}", "app.change.lost": "No se pudo leer y quedó fuera: {places}.",
-	"app.change.undone": "Deshecho, de vuelta al estado {number}[: {what}]", "app.change.returned": "Vuelto al estado {number}[: {what}]",
+	"app.change.undid": "Deshecho: {what} (de vuelta al estado {number})", "app.change.undone": "Deshecho, de vuelta al estado {number}[: {what}]", "app.change.returned": "Vuelto al estado {number}[: {what}]",
 	"app.moved.rim": "espacio bajo el borde", "app.moved.money": "material", "app.moved.danger": "altos", "app.moved.caution": "avisos de ojo",
 
 	"app.stale.title": "Alguien más cambió este trabajo mientras tanto",

@@ -58,7 +58,7 @@ var esFound = map[string]string{
 	"found.mend.guess":       "no está probado que menos no alcance",
 	"found.mend.stopped":     "Se detuvo la búsqueda de lo que lo remediaría: puede haber más de lo que se dice aquí.",
 	"found.mend.none":        "No se halló nada solo que lo remedie: tome otra bomba, otra bóveda o más conexiones.",
-	"found.progress":         "{elbows} codos: {done} de {of} órdenes de conexiones decididos, {layouts} trazos hasta ahora",
+	"found.progress":         "{elbows} {elbows:codo|codos}: {done} de {of} órdenes de conexiones decididos, {layouts} {layouts:trazo|trazos} hasta ahora",
 	"found.progress.short":   "nada cabe; buscando lo que lo remediaría ({what}): {done} de {of} órdenes de conexiones decididos",
 	"found.stop":             "Ctrl-C detiene la búsqueda e imprime lo mejor hasta ahora.",
 }

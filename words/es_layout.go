@@ -28,7 +28,7 @@ var esLayout = map[string]string{
 	"layout.join.fixed":     "{from} a {to}: se dio la distancia {distance}, pero la espiga o la rosca la fija en {fixed} de centro a centro. Quite la distancia.",
 	"layout.join.parallel":  "{from} tiene {fromThread}, {to} tiene {toThread}: una rosca cónica en una recta solo sella con un sello. Use una arandela de sello o el sellador del fabricante.",
 	"layout.part.reduces":   "La parte {part} angosta el paso del agua de {fromSize} a {toSize}. Esto cuesta carga: conserve la medida, a menos que sea a propósito.",
-	"layout.measure.first":  "{kind} {size} (partes {parts}): las medidas son el mínimo de una norma o de memoria. Mida la conexión que tiene en la mano antes de cortar.",
+	"layout.measure.first":  "{kind} {size} ({parts}): las medidas son el mínimo de una norma o de memoria. Mida la conexión que tiene en la mano antes de cortar.",
 	"layout.tail.runs":      "El último tubo, desde {from}, sale por la pared; {inside} de él queda adentro. Su largo pertenece a la línea.",
 	"layout.outlet.leans":   "La pared se inclina {angle} donde asienta la conexión. El empaque puede gotear: aplane el asiento, o use una arandela en cuña.",
 
