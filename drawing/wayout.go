@@ -34,13 +34,14 @@ func WayOut(in Input) (Sheet, bool) {
 	start := newPicture(p, laid, parts, corner)
 	start.caption = []string{"1. " + in.say("way.open", "union", o.Union)}
 	pictures := []*picture{start}
-	moved, lean := *laid, geom.Vec3{}
+	now, lean := laid, geom.Vec3{}
 	for i, m := range o.Moves {
-		before := middleOf(&moved)
-		moved = shifted(&moved, opened, m)
+		before := middleOf(now)
+		moved := shifted(now, opened, m) // one for each picture, which keeps it until it is drawn
+		now = &moved
 		lean = lean.Add(m.Along.Scale(float64(m.Turn)))
-		c := newPicture(p, &moved, parts, corner)
-		if after := middleOf(&moved); m.Turn == 0 {
+		c := newPicture(p, now, parts, corner)
+		if after := middleOf(now); m.Turn == 0 {
 			c.arrow = &[2]geom.Vec3{before, after}
 		}
 		c.caption = []string{strconv.Itoa(i+2) + ". " + p.move(m, lean), p.far(m)}
