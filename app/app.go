@@ -17,6 +17,8 @@ import (
 	"strings"
 	"time"
 
+	"github.com/yuin/goldmark"
+
 	"plashet/engine/catalog"
 	"plashet/store"
 	"plashet/table"
@@ -71,8 +73,9 @@ type app struct {
 	Given
 	Language *words.Language
 
-	sets  map[string]*template.Template
-	cache *cache
+	sets   map[string]*template.Template
+	cache  *cache
+	reader goldmark.Markdown // of the texts
 }
 
 // New gives the handler of all pages. It does no input or output; a fault in
@@ -89,7 +92,7 @@ func New(given Given) http.Handler {
 
 // newIn gives the handler of the pages in one language.
 func newIn(given Given, l *words.Language) http.Handler {
-	a := &app{Given: given, Language: l, cache: newCache()}
+	a := &app{Given: given, Language: l, cache: newCache(), reader: newReader()}
 	a.sets = a.templates()
 	return a.serves(map[string][]string{})
 }

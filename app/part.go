@@ -92,7 +92,7 @@ func (a *app) partPage(w http.ResponseWriter, r *http.Request, o *opened, status
 		return errNoPage
 	}
 	b := partBody{
-		ID: o.rev.ID, Key: key, Base: o.rev.Number, Tally: a.tally(o.solved, o.rev.ID, nil), Sheets: a.sheetsOf(o.solved, key),
+		ID: o.rev.ID, Key: key, Base: o.rev.Number, Tally: a.tally(o.solved, o.rev.ID, nil),
 		Groups: a.groups(o, p, typed, faults), Options: a.datalists(o.job), Doc: &o.doc, Faults: len(faults), Last: o.rev.What,
 		Findings: a.findings(o, func(path string) bool { return partAt(path) == key }),
 	}
@@ -109,6 +109,9 @@ func (a *app) partPage(w http.ResponseWriter, r *http.Request, o *opened, status
 	if key == "pond" {
 		a.outlineIn(r, o, b.Groups)
 	}
+	if key != "glue" { // there each stands on its step's page
+		b.Sheets = a.sheetsOf(o.solved, key)
+	}
 	if key == "vault" {
 		over, corners := a.overCorner(r, o)
 		if b.Sheets = append(over, b.Sheets...); len(over) > 0 {
@@ -116,7 +119,6 @@ func (a *app) partPage(w http.ResponseWriter, r *http.Request, o *opened, status
 		}
 	}
 	if key == "glue" {
-		b.Sheets = nil // each stands on its step's page
 		b.Glue = a.glueList(r, o)
 		for _, x := range b.Glue {
 			if x.Here || b.GlueAt == 0 {

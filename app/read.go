@@ -64,6 +64,11 @@ func (a *app) readList(w http.ResponseWriter, r *http.Request) error {
 // away are links of a text to files that are not carried along.
 var away = regexp.MustCompile(`<a href="(?:\.\./|https?:)[^"]*">(.*?)</a>`)
 
+// newReader makes what reads the texts. Making it costs more than a text does.
+func newReader() goldmark.Markdown {
+	return goldmark.New(goldmark.WithExtensions(extension.NewTable(extension.WithTableCellAlignMethod(extension.TableCellAlignNone))), goldmark.WithParserOptions(parser.WithAutoHeadingID()))
+}
+
 // read shows one text. The texts are the program's own; HTML in them is left out.
 func (a *app) read(w http.ResponseWriter, r *http.Request) error {
 	name := r.PathValue("name")
@@ -77,8 +82,7 @@ func (a *app) read(w http.ResponseWriter, r *http.Request) error {
 		raw = append(append([]byte{}, raw[:m[0]]...), raw[m[1]:]...)
 	}
 	var out bytes.Buffer
-	md := goldmark.New(goldmark.WithExtensions(extension.NewTable(extension.WithTableCellAlignMethod(extension.TableCellAlignNone))), goldmark.WithParserOptions(parser.WithAutoHeadingID()))
-	if err := md.Convert(raw, &out); err != nil {
+	if err := a.reader.Convert(raw, &out); err != nil {
 		return fmt.Errorf("the text %s: %w", name, err)
 	}
 	html := away.ReplaceAllString(out.String(), "$1")

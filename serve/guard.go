@@ -4,8 +4,7 @@ import (
 	"crypto/sha256"
 	"crypto/subtle"
 	"encoding/hex"
-	"fmt"
-	"html"
+	"html/template"
 	"net/http"
 	"net/netip"
 	"net/url"
@@ -37,9 +36,9 @@ func Guard(pages http.Handler, known map[string]bool, code string) http.Handler 
 		h.Set("Permissions-Policy", "camera=(self), geolocation=(), microphone=(), payment=()")
 		switch {
 		case !known[strings.ToLower(r.Host)]:
-			turnAway(w, r, app.Problem{Status: http.StatusMisdirectedRequest, Code: "serve.host", Where: "Host", Detail: "This server is not known by that name. Open it by the address shown at its start."})
+			turnAway(w, r, app.Problem{Status: http.StatusMisdirectedRequest, Code: "serve.host", Where: "Host", Detail: said(r).Host})
 		case crossed(r):
-			turnAway(w, r, app.Problem{Status: http.StatusForbidden, Code: "serve.crossed", Where: "Origin", Detail: "A page of another site may not change anything here."})
+			turnAway(w, r, app.Problem{Status: http.StatusForbidden, Code: "serve.crossed", Where: "Origin", Detail: said(r).Crossed})
 		case !g.open(w, r):
 		default:
 			pages.ServeHTTP(w, r)
@@ -110,6 +109,9 @@ func (g *gate) open(w http.ResponseWriter, r *http.Request) bool {
 	if c, err := r.Cookie(cookie); err == nil && subtle.ConstantTimeCompare([]byte(c.Value), []byte(g.token())) == 1 {
 		return true
 	}
+	if r.Method == http.MethodGet && open[r.URL.Path] {
+		return true
+	}
 	w.Header().Set("Cache-Control", "no-store")
 	if app.ForOthers(r) {
 		return g.bearer(w, r)
@@ -118,12 +120,12 @@ func (g *gate) open(w http.ResponseWriter, r *http.Request) bool {
 		r.Body = http.MaxBytesReader(w, r.Body, 4096)
 		switch ok, wait := g.try(from(r), typed(r.PostFormValue("code"))); {
 		case wait:
-			ask(w, http.StatusTooManyRequests, tooMany, onward(r.PostFormValue("to")))
+			ask(w, r, http.StatusTooManyRequests, said(r).Wait, onward(r.PostFormValue("to")))
 		case ok:
 			http.SetCookie(w, &http.Cookie{Name: cookie, Value: g.token(), Path: "/", HttpOnly: true, SameSite: http.SameSiteStrictMode, MaxAge: 30 * 24 * 3600})
 			http.Redirect(w, r, onward(r.PostFormValue("to")), http.StatusSeeOther)
 		default:
-			ask(w, http.StatusForbidden, wrongCode, onward(r.PostFormValue("to")))
+			ask(w, r, http.StatusForbidden, said(r).Wrong, onward(r.PostFormValue("to")))
 		}
 		return false
 	}
@@ -131,14 +133,14 @@ func (g *gate) open(w http.ResponseWriter, r *http.Request) bool {
 	if r.Method == http.MethodGet {
 		to = onward(r.URL.RequestURI())
 	}
-	ask(w, http.StatusUnauthorized, "", to)
+	ask(w, r, http.StatusUnauthorized, "", to)
 	return false
 }
 
 // bearer lets a program through that sends the code with its request
 // (RFC 6750), or tells it what is missing.
 func (g *gate) bearer(w http.ResponseWriter, r *http.Request) bool {
-	p := app.Problem{Status: http.StatusUnauthorized, Code: "serve.code", Where: "Authorization", Expected: "Bearer CODE", Detail: "The access code is missing. Send the one that was shown where the program was started."}
+	p := app.Problem{Status: http.StatusUnauthorized, Code: "serve.code", Where: "Authorization", Expected: "Bearer CODE", Detail: said(r).Missing}
 	scheme, code, _ := strings.Cut(strings.TrimSpace(r.Header.Get("Authorization")), " ")
 	if strings.EqualFold(scheme, "Bearer") {
 		ok, wait := g.try(from(r), typed(code))
@@ -147,21 +149,15 @@ func (g *gate) bearer(w http.ResponseWriter, r *http.Request) bool {
 			return true
 		case wait:
 			w.Header().Set("Retry-After", strconv.Itoa(int(waits/time.Second)))
-			p.Status, p.Code, p.Detail = http.StatusTooManyRequests, "serve.wait", tooMany
+			p.Status, p.Code, p.Detail = http.StatusTooManyRequests, "serve.wait", said(r).Wait
 		default:
-			p.Code, p.Detail = "serve.wrong", wrongCode
+			p.Code, p.Detail = "serve.wrong", said(r).Wrong
 		}
 	}
 	w.Header().Set("WWW-Authenticate", `Bearer realm="plashet"`)
 	p.Tell(w)
 	return false
 }
-
-// What is said of a code that does not open.
-const (
-	tooMany   = "Too many wrong codes. Wait a minute and try again."
-	wrongCode = "That is not the code."
-)
 
 // typed reads a code as people type it.
 func typed(code string) string { return strings.ToUpper(strings.TrimSpace(code)) }
@@ -218,13 +214,25 @@ func from(r *http.Request) string {
 	return addr.String()
 }
 
+// open are the files that the form for the code is shown with. They are the same
+// everywhere and tell nothing of the jobs.
+var open = map[string]bool{"/static/notebook.css": true, "/static/mark.svg": true}
+
+// said words what the gate says, for who asks.
+func said(r *http.Request) app.Access { return app.AccessWords(r, Device(r)) }
+
+var form = template.Must(template.New("access").Parse(`<!DOCTYPE html>
+<html lang="{{.Lang}}"><head><meta charset="utf-8"/><meta name="viewport" content="width=device-width, initial-scale=1"/><title>{{.Title}}</title><link rel="stylesheet" href="/static/notebook.css"/><link rel="icon" href="/static/mark.svg" type="image/svg+xml"/></head>
+<body><header class="cover"></header><div class="leaf"><main id="main"><h1>{{.Title}}</h1>{{if .Told}}<p class="error" role="alert">{{.Told}}</p>{{end}}<form class="card" method="post" action="/access"><input type="hidden" name="to" value="{{.To}}"/><div class="field"><label for="code">{{.Label}}</label><input type="text" id="code" name="code" autocomplete="off" autocapitalize="characters" spellcheck="false" required="required"/></div><p class="save"><button class="main" type="submit">{{.Open}}</button></p></form></main></div></body></html>
+`))
+
 // ask shows the form for the code. It stands outside the pages, which know
 // nothing of codes.
-func ask(w http.ResponseWriter, status int, text, to string) {
+func ask(w http.ResponseWriter, r *http.Request, status int, told, to string) {
 	w.Header().Set("Content-Type", "text/html; charset=utf-8")
 	w.WriteHeader(status)
-	_, _ = fmt.Fprintf(w, `<!DOCTYPE html>
-<html lang="en"><head><meta charset="utf-8"/><meta name="viewport" content="width=device-width, initial-scale=1"/><title>Access code</title></head>
-<body><main><h1>Access code</h1><p>%s</p><form method="post" action="/access"><input type="hidden" name="to" value="%s"/><p><label for="code">The code shown where the program was started</label></p><p><input id="code" name="code" autocomplete="off" autocapitalize="characters" required="required"/></p><p><button type="submit">Open</button></p></form></main></body></html>
-`, text, html.EscapeString(to))
+	_ = form.Execute(w, struct {
+		app.Access
+		Told, To string
+	}{said(r), told, to})
 }

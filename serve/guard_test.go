@@ -74,6 +74,19 @@ func TestAccessCode(t *testing.T) {
 		r.Header.Set("Content-Type", "application/x-www-form-urlencoded")
 		return through(t, h, r)
 	}
+	es := request("GET", "office:7340", "Accept-Language", "es-MX,es;q=0.9,en;q=0.5")
+	if w := through(t, h, es); !strings.Contains(w.Body.String(), `lang="es"`) || !strings.Contains(w.Body.String(), "Código de acceso") {
+		t.Error("the code is not asked for in the browser's language", w.Body)
+	}
+	es.AddCookie(&http.Cookie{Name: cookieLanguage, Value: "en"})
+	if w := through(t, h, es); !strings.Contains(w.Body.String(), `lang="en"`) {
+		t.Error("the code is not asked for in the language chosen on the device", w.Body)
+	}
+	style := request("GET", "office:7340")
+	style.URL.Path = "/static/notebook.css"
+	if w := through(t, h, style); w.Code != http.StatusOK {
+		t.Error("the form has no style", w.Code)
+	}
 	w := try(" rightcode ")
 	if w.Code != http.StatusSeeOther || len(w.Result().Cookies()) != 1 {
 		t.Fatal(w.Code)

@@ -168,6 +168,10 @@ var enApp = map[string]string{
 	"app.new.do": "Begin the job", "app.new.copy": "To start from an earlier job, open it and press “Copy it”.",
 	"app.word.us": "US: feet, inches, gpm", "app.word.metric": "metric: m, mm, L/h",
 
+	"app.access.title": "Access code", "app.access.label": "The code shown where the program was started", "app.access.open": "Open",
+	"app.access.wrong": "That is not the code.", "app.access.wait": "Too many wrong codes. Wait a minute and try again.",
+	"app.access.missing": "The access code is missing. Send the one that was shown where the program was started.", "app.access.host": "This server is not known by that name. Open it by the address shown at its start.", "app.access.crossed": "A page of another site may not change anything here.",
+
 	"app.device.title": "This device", "app.device.link": "Your name?", "app.device.lead": "Your name stands with every change you make, so that the crew can ask. It is kept on this device.",
 	"app.device.who": "Your name", "app.device.mode": "How pages look", "app.device.language": "Language / Idioma", "app.mode.": "as the device is set", "app.mode.light": "light", "app.mode.dark": "dark", "app.mode.sun": "in the sun: black on white, larger",
 

@@ -159,6 +159,10 @@ var esApp = map[string]string{
 	"app.new.do": "Empezar el trabajo", "app.new.copy": "Para partir de un trabajo anterior, ábralo y apriete “Copiarlo”.",
 	"app.word.us": "EE. UU.: pies, pulgadas, gpm", "app.word.metric": "métrico: m, mm, L/h",
 
+	"app.access.title": "Código de acceso", "app.access.label": "El código que se muestra donde se arrancó el programa", "app.access.open": "Abrir",
+	"app.access.wrong": "Ese no es el código.", "app.access.wait": "Demasiados códigos equivocados. Espere un minuto y vuelva a intentar.",
+	"app.access.missing": "Falta el código de acceso. Mande el que se mostró donde se arrancó el programa.", "app.access.host": "Este servidor no se conoce por ese nombre. Ábralo por la dirección que mostró al arrancar.", "app.access.crossed": "Una página de otro sitio no puede cambiar nada aquí.",
+
 	"app.device.title": "Este aparato", "app.device.link": "¿Su nombre?", "app.device.lead": "Su nombre queda con cada cambio que hace, para que la cuadrilla pueda preguntar. Se guarda en este aparato.",
 	"app.device.who": "Su nombre", "app.device.mode": "Cómo se ven las páginas", "app.device.language": "Idioma / Language", "app.mode.": "como está el aparato", "app.mode.light": "claro", "app.mode.dark": "oscuro", "app.mode.sun": "al sol: negro sobre blanco, más grande",
 

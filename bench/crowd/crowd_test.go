@@ -269,17 +269,32 @@ func TestTwoServers(t *testing.T) {
 	}
 }
 
-// BenchmarkLongList opens the list of 10,000 jobs.
+// BenchmarkLongList opens the list of 10,000 jobs: its first page, a page found by
+// the name of one job, and the page after the hundredth.
 func BenchmarkLongList(b *testing.B) {
 	base := running.Serve(b, filepath.Join(b.TempDir(), "jobs.sqlite")).URL
 	p := person{running.Client(), base}
-	for range 10000 {
+	p.job(b, "example-hillside-cascade")
+	for range 9999 {
 		p.job(b, "example-courtyard-rill")
 	}
-	b.ResetTimer()
-	for range b.N {
-		if code, page, err := p.get("/"); err != nil || code != http.StatusOK || !places.MatchString(page) {
-			b.Fatalf("status %d, %v", code, err)
+	next := regexp.MustCompile(`href="(/\?before=\d+)"`)
+	far := "/"
+	for range 100 {
+		_, page, err := p.get(far)
+		m := next.FindStringSubmatch(page)
+		if err != nil || m == nil {
+			b.Fatalf("%s leads no further: %v", far, err)
 		}
+		far = m[1]
+	}
+	for _, c := range []struct{ name, at string }{{"first", "/"}, {"find", "/?text=hillside"}, {"far", far}} {
+		b.Run(c.name, func(b *testing.B) {
+			for range b.N {
+				if code, page, err := p.get(c.at); err != nil || code != http.StatusOK || !places.MatchString(page) {
+					b.Fatalf("status %d, %v", code, err)
+				}
+			}
+		})
 	}
 }
