@@ -131,8 +131,9 @@ func shifted(a *layout.Assembly, opened int, m layout.Move) layout.Assembly {
 				tube(&p.Solids[k].Cylinder)
 			}
 		}
-		p.Inlet, p.InFace, p.InDir = put(p.Inlet), put(p.InFace), turn(p.InDir)
-		if i < opened {
+		p.Inlet, p.InFace = put(p.Inlet), put(p.InFace)
+		if i < opened { // what is opened is drawn by its solids, and is no elbow though its halves do not line up
+			p.InDir = turn(p.InDir)
 			p.Centre, p.Outlet, p.OutFace = put(p.Centre), put(p.Outlet), put(p.OutFace)
 			p.OutDir, p.Side = turn(p.OutDir), turn(p.Side)
 		}

@@ -130,6 +130,10 @@ func TestWayOutTilted(t *testing.T) {
 	if got := math.Acos(up.Dot(leaned)); math.Abs(got-float64(m.Turn)) > 1e-9 || leaned.Dot(m.Along) < 0.01 {
 		t.Errorf("leans by %v towards %v, told %v towards %v", got, leaned, m.Turn, m.Along)
 	}
+	// The opened union is no elbow between its halves.
+	if u := &moved.Places[opened]; u.InDir != u.OutDir {
+		t.Error("the opened union is drawn as an elbow")
+	}
 	for i := opened + 1; i < len(a.Places); i++ {
 		if moved.Places[i].Centre != a.Places[i].Centre {
 			t.Errorf("part %d stays", i)
