@@ -3,6 +3,7 @@ package app
 import (
 	"net/http"
 	"slices"
+	"strconv"
 	"strings"
 
 	"plashet/engine/trace"
@@ -35,6 +36,7 @@ type guideBody struct {
 	Steps         []guideLine
 	Later         string // the step to go on to without this one; "" for none
 	Faults        int
+	Unfit         bool // it was taken, but does not go with the rest or is not known
 }
 
 // pair is two fields that stand side by side.
@@ -124,8 +126,57 @@ func (a *app) guideSet(w http.ResponseWriter, r *http.Request) error {
 	if err != nil || moved {
 		return err
 	}
+	data, err := job.Encode(next)
+	if err != nil {
+		return err
+	}
+	if k := unfitStep(o.solved, a.solve(digest(data), data), n); k >= 0 {
+		see(w, r, "/jobs/"+o.rev.ID+"/next/"+guideSteps[k].Code)
+		return nil
+	}
 	see(w, r, openStep(o.rev.ID, next, n))
 	return nil
+}
+
+// unfitStep finds the step to stay at, or to go back to: the one taken where
+// something of it does not fit, else the first in which something has come up that
+// did not before (an unknown pipe is seen when there is a pump); -1 for none.
+func unfitStep(before, now *solved, n int) int {
+	if len(guideSteps[n].unfit(now)) > 0 {
+		return n
+	}
+	return slices.IndexFunc(guideSteps, func(s guideStep) bool {
+		known := s.unfit(before)
+		for path := range s.unfit(now) {
+			if _, ok := known[path]; !ok {
+				return true
+			}
+		}
+		return false
+	})
+}
+
+// unfit gives the faults that working a job out found in what a step asks for, by
+// the path of the field: the first of those that a fault is about.
+func (s *guideStep) unfit(o *solved) map[string]string {
+	list := map[string]string{}
+	for _, f := range o.doc.Faults {
+		i := slices.IndexFunc(s.Gives, func(g need) bool { return about(f.Path, g.at(o.job)) })
+		if i >= 0 {
+			list[s.Gives[i].at(o.job)] = f.Text
+		}
+	}
+	return list
+}
+
+// about tells that a fault is about a field: its own, or that of what the field is
+// part of (a pipe, a curve). One of a whole run or pump has many causes, told elsewhere.
+func about(fault, path string) bool {
+	if fault == path {
+		return true
+	}
+	_, err := strconv.Atoi(fault[strings.LastIndexByte(fault, '/')+1:])
+	return fault != "" && err != nil && strings.HasPrefix(path, fault+"/")
 }
 
 // later finds the first open step behind one; -1 for none.
@@ -148,11 +199,14 @@ func (s *guideStep) sets(a *app, j *job.Job) []edit {
 // answers reads what was typed into a step. A bare height counts from the water
 // line; what the shape chosen has no use for is emptied.
 func (s *guideStep) answers(j *job.Job, r *http.Request) (list []edit) {
+	if s.Code == "pump" {
+		closeUp(j, r)
+	}
 	for _, g := range s.Gives {
 		path := g.at(j)
 		text := strings.TrimSpace(r.PostFormValue(path))
 		if text != "" && !strings.HasPrefix(text, "@") {
-			text = g.Before + text
+			text = g.fromWater(text)
 		}
 		if text != given(j, path) {
 			list = append(list, edit{path, text})
@@ -167,6 +221,25 @@ func (s *guideStep) answers(j *job.Job, r *http.Request) (list []edit) {
 		}
 	}
 	return list
+}
+
+// closeUp moves the points of a curve that were typed up over rows left empty,
+// for a list has no gaps.
+func closeUp(j *job.Job, r *http.Request) {
+	at := func(i int, what string) string {
+		return "/pumps/" + itoa(pumpAt(j)) + "/curve/" + itoa(i) + "/" + what
+	}
+	n := 0
+	for i := range curveRows {
+		flow, head := r.PostFormValue(at(i, "flow")), r.PostFormValue(at(i, "head"))
+		r.PostForm.Set(at(i, "flow"), "")
+		r.PostForm.Set(at(i, "head"), "")
+		if strings.TrimSpace(flow+head) != "" {
+			r.PostForm.Set(at(n, "flow"), flow)
+			r.PostForm.Set(at(n, "head"), head)
+			n++
+		}
+	}
 }
 
 // missing names what a step needs and was not told.
@@ -196,6 +269,10 @@ func (a *app) guidePage(w http.ResponseWriter, r *http.Request, o *opened, n, st
 		Last: o.rev.What, Options: a.datalists(o.job), Faults: len(faults),
 	}
 	x := a.former(o, nil, typed, faults)
+	if len(faults) == 0 {
+		x.faults = s.unfit(o.solved)
+		b.Unfit = len(x.faults) > 0
+	}
 	var list []input
 	for _, g := range s.Gives {
 		list = append(list, a.giveInput(x, g))

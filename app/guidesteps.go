@@ -36,6 +36,18 @@ const (
 	belowWater = "@water - "
 )
 
+// fromWater says a height from the water line; one with a minus lies on the other side.
+func (g need) fromWater(text string) string {
+	rest, other := strings.CutPrefix(text, "-")
+	switch {
+	case other && g.Before == aboveWater:
+		return belowWater + strings.TrimSpace(rest)
+	case other && g.Before == belowWater:
+		return aboveWater + strings.TrimSpace(rest)
+	}
+	return g.Before + text
+}
+
 // curveRows are the points of a pump's curve that are asked for, each with an
 // invented example that falls as a curve does.
 var curveRows = []struct{ flow, head [2]string }{ // US, metric

@@ -63,7 +63,7 @@ var enApp = map[string]string{
 	"app.less": "{name}: one step less", "app.more": "{name}: one step more",
 	"app.add": "Add to: {name}", "app.add.do": "Add", "app.kind": "Which kind", "app.kindname": "Name",
 	"app.remove": "Remove {name}", "app.remove.short": "Remove", "app.up": "{name}: one place up", "app.down": "{name}: one place down",
-	"app.form.faults": "Not saved yet: see what is marked below. The answer shown is the last good one.",
+	"app.new.faults": "Not begun yet: see what is marked below.", "app.form.faults": "Not saved yet: see what is marked below. The answer shown is the last good one.",
 
 	"app.reasons.count": "Open {count} figures", "app.tables": "Figures in tables", "app.option.drawn": "as drawn", "app.nocut": "Not to be cut: the assembly cannot be built as it is laid. See what was found.",
 	"app.pieces": "Pieces of pipe", "app.piece": "piece", "app.piece.between": "between", "app.piece.cut": "cut", "app.piece.marks": "insertion marks", "app.piece.closing": "closing: measure in place",

@@ -17,7 +17,7 @@ var enGuide = map[string]string{
 	"app.guide.lead.sticks": "The length that pipe is sold in, so that the cuts can be laid out with the least waste.",
 
 	"app.guide.of": "Step {number} of {of} to the cut list", "app.guide.go": "Give next: {what}", "app.guide.do": "Save and go on", "app.guide.later": "Leave it for later", "app.guide.steps": "All steps",
-	"app.guide.missing": "This is still needed here.", "app.guide.given": "given", "app.guide.curve": "Points of the curve", "app.guide.point": "{what} {number} ({unit})",
+	"app.guide.unfit": "Saved, but what is marked below does not fit or is not known. Put it right here, or go on and mend it later.", "app.guide.missing": "This is still needed here.", "app.guide.given": "given", "app.guide.curve": "Points of the curve", "app.guide.point": "{what} {number} ({unit})",
 	"app.guide.shelf": "Take a pump from the shelf", "app.guide.picture": "Read a curve off a picture", "app.guide.seek": "Look for layouts", "app.guide.compare": "See the layouts found",
 	"app.guide.nocuts": "There is nothing to cut yet. The pieces come out once a layout is kept for the vault and the length of pipe you buy is given.",
 	"app.guide.plan":   "Seen from above", "app.guide.side": "Seen from the front", "app.guide.along": "along", "app.guide.height": "height", "app.guide.length": "length", "app.guide.width": "width",

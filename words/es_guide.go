@@ -16,7 +16,7 @@ var esGuide = map[string]string{
 	"app.guide.lead.sticks": "El largo en que se vende el tubo, para acomodar los cortes con el menor desperdicio.",
 
 	"app.guide.of": "Paso {number} de {of} hasta la lista de cortes", "app.guide.go": "Lo que sigue: {what}", "app.guide.do": "Guardar y seguir", "app.guide.later": "Dejarlo para después", "app.guide.steps": "Todos los pasos",
-	"app.guide.missing": "Esto todavía hace falta aquí.", "app.guide.given": "dado", "app.guide.curve": "Puntos de la curva", "app.guide.point": "{what} {number} ({unit})",
+	"app.guide.unfit": "Guardado, pero lo marcado abajo no encaja o no se conoce. Corríjalo aquí, o siga y arréglelo después.", "app.guide.missing": "Esto todavía hace falta aquí.", "app.guide.given": "dado", "app.guide.curve": "Puntos de la curva", "app.guide.point": "{what} {number} ({unit})",
 	"app.guide.shelf": "Tomar una bomba del estante", "app.guide.picture": "Leer una curva de una foto", "app.guide.seek": "Buscar trazos", "app.guide.compare": "Ver los trazos encontrados",
 	"app.guide.nocuts": "Todavía no hay nada que cortar. Las piezas salen cuando se guarda un trazo para la bóveda y se da el largo del tubo que compra.",
 	"app.guide.plan":   "Vista desde arriba", "app.guide.side": "Vista de frente", "app.guide.along": "a lo largo", "app.guide.height": "alto", "app.guide.length": "largo", "app.guide.width": "ancho",
