@@ -49,7 +49,7 @@ func price(i *arrange.Input, chain *layout.Input, a *layout.Assembly) priceOf {
 		w.cost += float64(p.StopToStop) * i.Pipes[0].Cost
 	}
 	for k, m := range a.LiftOut.Moves {
-		if i.Rules.Out && k < len(a.LiftOut.Moves)-1 {
+		if i.Rules.Out && k < len(a.LiftOut.Moves)-1 && m.Along.Z < 0.5 && m.Along.Z > -0.5 {
 			w.slide += float64(m.Distance)
 		}
 	}

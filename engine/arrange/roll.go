@@ -118,7 +118,7 @@ func (c *chain) swing(leg int, dir geom.Vec3) {
 	by := b.a.c.Add(dir.Scale(b.b.c.Sub(b.a.c).Dot(b.axis))).Sub(b.b.c)
 	c.dirs[leg], b.axis = dir, dir
 	b.b.c = b.b.c.Add(by)
-	for i := leg + 1; i < len(c.dirs); i++ {
+	for i := leg + 1; i < len(c.bodies) && c.bodies[i].part(); i++ {
 		c.bodies[i].a.c, c.bodies[i].b.c = c.bodies[i].a.c.Add(by), c.bodies[i].b.c.Add(by)
 	}
 	c.end.c = c.end.c.Add(by)

@@ -2,7 +2,9 @@ package arrange
 
 import (
 	"math"
+	"slices"
 
+	"plashet/engine/geom"
 	"plashet/engine/layout"
 	"plashet/engine/unit"
 )
@@ -131,8 +133,34 @@ func (w *worker) legsOf(standing int, k *kit, turned unit.Angle, way *compass, s
 	}
 	c.vars = varJoints + n + 2
 	c.end = spot{at, n + 1, true}
+	c.bodies = append(c.bodies, w.atWall(st, k, c.dirs[n], c.end, n)...)
 	c.rest(way.around)
 	return c
+}
+
+// atWall gives the bodies of the fitting at the wall, which is the same in every
+// filling where there is but one; without an elbow it may stand on the port.
+func (w *worker) atWall(st *stamps, k *kit, dir geom.Vec3, at spot, leg int) []body {
+	if len(k.ends) != 1 || leg == 0 {
+		return nil
+	}
+	key := stampKey{k.ends[0], dir, dir}
+	one := st.parts[key]
+	if one == nil {
+		pl := w.s.alone(dir, layout.Laid{Part: k.ends[0].part})
+		if pl == nil {
+			return nil
+		}
+		one = st.of(pl, 0)
+		st.parts[key] = one
+	}
+	out := slices.Clone(one.bodies)
+	for i := range out {
+		b := &out[i]
+		b.a, b.b = spot{at.c.Add(b.a.c), at.upto, true}, spot{at.c.Add(b.b.c), at.upto, true}
+		b.item, b.leg, b.exit = 8*leg+3, leg, true
+	}
+	return out
 }
 
 // ends gives what stands at both ends of a leg.

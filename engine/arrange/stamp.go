@@ -109,32 +109,45 @@ func (st *stamps) learn(s *search, o *order, parts []*piece, c *chain) {
 			return
 		}
 		pl, before := &c.frame.Places[i], 0
-		// Placed alone it is the same to the last digit whichever chain is seen
-		// first, and so on one core as on many.
-		alone := layout.Pump{Blocks: []geom.Box{geom.BoxOf(geom.Vec3{}, geom.Vec3{X: 1, Y: 1, Z: 1})}, Points: key.in, Outlet: counter(c.in.Parts[i])}
-		f, faults := s.row(alone, 0, layout.Join{}, c.in.Parts[i:i+1])
-		if len(faults) == 0 {
-			pl = &f.Places[0]
-		}
-		one := &stamp{face: pl.InFace.Sub(pl.Centre), outlet: pl.Outlet.Sub(pl.Centre)}
-		for _, p := range parts[:i] {
-			if p.turns && len(faults) > 0 {
-				before++
+		if own := s.alone(key.in, c.in.Parts[i]); own != nil {
+			pl = own
+		} else {
+			for _, p := range parts[:i] {
+				if p.turns {
+					before++
+				}
 			}
 		}
-		for _, sol := range pl.Solids {
-			b := body{
-				a: spot{c: sol.From.Sub(pl.Centre)}, b: spot{c: sol.To.Sub(pl.Centre)},
-				axis: sol.To.Sub(sol.From).Unit(), r: float64(sol.Radius), leg: -1,
-			}
-			if sol.Leg >= 0 {
-				b.leg = sol.Leg - before
-			}
-			b.over = st.over(b.axis, b.r)
-			one.bodies, one.opened = append(one.bodies, b), append(one.opened, sol.Opening)
-		}
-		st.parts[key] = one
+		st.parts[key] = st.of(pl, before)
 	})
+}
+
+// alone places a part by itself, nil where that cannot be. So it is the same to the
+// last digit whichever chain it is seen in first, and so on one core as on many.
+func (s *search) alone(in geom.Vec3, part layout.Laid) *layout.Place {
+	pump := layout.Pump{Blocks: []geom.Box{geom.BoxOf(geom.Vec3{}, geom.Vec3{X: 1, Y: 1, Z: 1})}, Points: in, Outlet: counter(part)}
+	f, faults := s.row(pump, 0, layout.Join{}, []layout.Laid{part})
+	if len(faults) > 0 {
+		return nil
+	}
+	return &f.Places[0]
+}
+
+// of takes the stamp off a part, with so many turns before it.
+func (st *stamps) of(pl *layout.Place, before int) *stamp {
+	one := &stamp{face: pl.InFace.Sub(pl.Centre), outlet: pl.Outlet.Sub(pl.Centre)}
+	for _, sol := range pl.Solids {
+		b := body{
+			a: spot{c: sol.From.Sub(pl.Centre)}, b: spot{c: sol.To.Sub(pl.Centre)},
+			axis: sol.To.Sub(sol.From).Unit(), r: float64(sol.Radius), leg: -1,
+		}
+		if sol.Leg >= 0 {
+			b.leg = sol.Leg - before
+		}
+		b.over = st.over(b.axis, b.r)
+		one.bodies, one.opened = append(one.bodies, b), append(one.opened, sol.Opening)
+	}
+	return one
 }
 
 // press makes a chain of stamps.
