@@ -4,6 +4,7 @@ import (
 	"net/http"
 
 	"plashet/answer"
+	"plashet/shelf/keep"
 )
 
 // Parameters that stand at several operations.
@@ -87,7 +88,7 @@ func (a *app) operations() []operation {
 
 		{id: "listTables", method: http.MethodGet, path: "/tables", about: "The tables behind the figures", out: apiTables{}, do: a.apiTables},
 		{id: "table", method: http.MethodGet, path: "/tables/{name}", about: "The rows of a table, each with source and basis", params: []param{named("name", "Name of a table.", "pipe")}, out: apiTable{}, do: a.apiTable},
-		{id: "pumps", method: http.MethodGet, path: "/pumps", about: "The pump shelf that all jobs share, as CSV", files: []string{"text/csv"}, do: a.pumpsFile},
-		{id: "prices", method: http.MethodGet, path: "/prices", about: "The price shelf that all jobs share, as CSV", files: []string{"text/csv"}, do: a.pricesFile},
+		{id: "pumps", method: http.MethodGet, path: "/pumps", about: "The pump shelf that all jobs share, as CSV", files: []string{"text/csv"}, do: a.shelfFile("pumps.csv", keep.PumpsCSV)},
+		{id: "prices", method: http.MethodGet, path: "/prices", about: "The price shelf that all jobs share, as CSV", files: []string{"text/csv"}, do: a.shelfFile("prices.csv", keep.PricesCSV)},
 	}
 }

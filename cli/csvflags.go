@@ -1,0 +1,168 @@
+package cli
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"plashet/engine/trace"
+	"plashet/engine/unit"
+	"plashet/shelf"
+	"plashet/words"
+)
+
+// csvFlags say how a file of rows is read.
+type csvFlags struct {
+	database string
+	columns  []string
+	units    []string
+	decimal  string
+	currency string
+	system   string
+	untitled bool
+	yes      bool
+}
+
+func (f *csvFlags) flags(c *cobra.Command) {
+	databaseFlag(c, &f.database)
+	c.Flags().StringArrayVar(&f.columns, "column", nil, "take a field from a column: `FIELD=TITLE`, or its number from 1, or FIELD= for none; again for each")
+	c.Flags().StringArrayVar(&f.units, "unit", nil, "the unit of a field's bare numbers: `FIELD=UNIT`; again for each")
+	c.Flags().StringVar(&f.decimal, "decimals", "", "decimals have a `mark`: point or comma; guessed when not given")
+	c.Flags().StringVar(&f.currency, "currency", "", "the `code` of the currency of amounts that name none")
+	c.Flags().StringVar(&f.system, "units", "us", "the `system` of numbers without any unit: us or metric")
+	c.Flags().BoolVar(&f.untitled, "no-titles", false, "the first row names no columns")
+	c.Flags().BoolVar(&f.yes, "yes", false, "take the rows in; without it nothing is changed")
+}
+
+// mapping is the guess with what the flags say otherwise.
+func (f *csvFlags) mapping(t *shelf.Table, fields []shelf.Field) (shelf.Mapping, error) {
+	if f.untitled {
+		t.Titled = false
+	}
+	m := shelf.Guess(t, fields)
+	switch f.decimal {
+	case "":
+	case "point", "comma":
+		m.Comma = f.decimal == "comma"
+	default:
+		return m, fmt.Errorf("--decimals cannot be %q; there are: point, comma", f.decimal)
+	}
+	switch f.system {
+	case "us":
+	case "metric":
+		m.System = unit.Metric
+	default:
+		return m, fmt.Errorf("--units cannot be %q; there are: us, metric", f.system)
+	}
+	if f.currency != "" {
+		m.Currency = strings.ToUpper(f.currency)
+	}
+	for _, c := range f.columns {
+		name, title, ok := strings.Cut(c, "=")
+		if err := knownField(name, fields); err != nil || !ok {
+			return m, cmpErr(err, fmt.Errorf("--column %q has no = between the field and the column", c))
+		}
+		if title == "" {
+			delete(m.Column, name)
+			continue
+		}
+		i := slices.IndexFunc(t.Titles(), func(s string) bool { return strings.EqualFold(s, title) })
+		if n, err := strconv.Atoi(title); i < 0 && err == nil && n >= 1 && n <= t.Columns() {
+			i = n - 1
+		}
+		if i < 0 {
+			return m, fmt.Errorf("there is no column %q; there are: %s", title, strings.Join(t.Titles(), ", "))
+		}
+		m.Column[name] = i
+	}
+	for _, u := range f.units {
+		name, in, ok := strings.Cut(u, "=")
+		if err := knownField(name, fields); err != nil || !ok {
+			return m, cmpErr(err, fmt.Errorf("--unit %q has no = between the field and the unit", u))
+		}
+		m.Unit[name] = in
+	}
+	return m, nil
+}
+
+func cmpErr(first, second error) error {
+	if first != nil {
+		return first
+	}
+	return second
+}
+
+func knownField(name string, fields []shelf.Field) error {
+	var names []string
+	for _, f := range fields {
+		if f.Name == name {
+			return nil
+		}
+		names = append(names, f.Name)
+	}
+	if n := near(name, names); n != "" {
+		return fmt.Errorf("there is no field %q; near it: %s", name, n)
+	}
+	return fmt.Errorf("there is no field %q; there are: %s", name, strings.Join(names, ", "))
+}
+
+// table reads the file and how it is meant, and tells what was guessed.
+func (f *csvFlags) table(cmd *cobra.Command, file string, fields []shelf.Field) (*shelf.Table, shelf.Mapping, error) {
+	data, err := load(cmd, file)
+	if err != nil {
+		return nil, shelf.Mapping{}, err
+	}
+	t, bad := shelf.ReadTable(data)
+	if bad != nil {
+		return nil, shelf.Mapping{}, errors.New(words.English().Row(*bad, unit.US))
+	}
+	m, err := f.mapping(t, fields)
+	if err != nil {
+		return nil, m, err
+	}
+	l := words.English()
+	out := cmd.OutOrStdout()
+	_, _ = fmt.Fprintf(out, "%s %s; %s; decimals %s.\n", l.Word("app.csv.guessed"), l.Word("app.csv.letters."+string(t.Letters)),
+		l.Word("app.csv.comma."+map[rune]string{',': "comma", ';': "semicolon", '\t': "tab", '|': "bar"}[t.Comma]), l.Word(map[bool]string{true: "app.csv.comma", false: "app.csv.point"}[m.Comma]))
+	for _, x := range fields {
+		if c, ok := m.Column[x.Name]; ok {
+			in := m.Unit[x.Name]
+			if in != "" {
+				in = " in " + in
+			}
+			_, _ = fmt.Fprintf(out, "  %s from “%s”%s\n", x.Name, t.Titles()[c], in)
+		}
+	}
+	return t, m, nil
+}
+
+// rowFaults tells the rows that cannot be taken.
+func rowFaults(cmd *cobra.Command, faults []trace.Fault) {
+	for _, f := range faults {
+		text := words.English().Row(f, unit.US)
+		if f.Line > 0 {
+			text = fmt.Sprintf("Row %d: %s", f.Line, text)
+		}
+		_, _ = fmt.Fprintln(cmd.ErrOrStderr(), text)
+	}
+}
+
+// ended tells what was done, or would be; rows with faults make the exit code 1.
+func (f *csvFlags) ended(cmd *cobra.Command, x taking) error {
+	done, moved := "Would be taken in", x.fresh+x.changed > 0
+	if f.yes && moved {
+		done = "Taken in"
+	}
+	_, _ = fmt.Fprintf(cmd.OutOrStdout(), "%s: %d new, %d changed; %d are as they were.\n", done, x.fresh, x.changed, x.same)
+	if !f.yes && moved {
+		_, _ = fmt.Fprintln(cmd.OutOrStdout(), "Nothing was changed. --yes takes them in.")
+	}
+	if len(x.faults) > 0 {
+		return errJob
+	}
+	return nil
+}
