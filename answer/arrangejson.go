@@ -62,6 +62,7 @@ type ArrangedPlan struct {
 	Lean     *Quantity      `json:"lean,omitempty" doc:"that it must be leaned over on its way out; absent where it need not be"`
 	Deep     *Quantity      `json:"unionDepth,omitempty" doc:"of the union's nut under the rim; absent where there is none"`
 	Released Quantity       `json:"released" doc:"comes down into the vault when the union is opened; see water of its assembly for whether the runs are counted in"`
+	Down     string         `json:"comesDown" doc:"the same in words; where not all runs are known or no valve holds it, that"`
 	Chain    []ArrangedPart `json:"chain" doc:"the fittings in order, from the pump to the wall"`
 	Pieces   []Piece        `json:"pieces" doc:"the cut list"`
 	Way      []Move         `json:"way" doc:"the pump's way out, unplugged and with the union opened, in order"`
@@ -172,7 +173,7 @@ func (p *arranging) planJSON(m maker, l *arrange.Layout) ArrangedPlan {
 		Attitude: p.a.Attitudes[l.Standing], Turn: of(m, c.Pose.Turn, unit.KindAngle), At: m.place(c.Pose.At),
 		Along: of(m, c.Vault.Outlet.Along, unit.KindTape), Height: of(m, c.Vault.Outlet.Height, unit.KindTape),
 		Head: of(m, w.Head, unit.KindHead), Elbows: w.Elbows, Joints: w.Joints,
-		Slide: of(m, w.Slide, unit.KindTape), Released: of(m, w.Released, unit.KindWater),
+		Slide: of(m, w.Slide, unit.KindTape), Released: of(m, w.Released, unit.KindWater), Down: p.down(l),
 		Stands: m.stands(&l.Laid), Rolls: m.rolls(&l.Laid),
 	}
 	x.Stands.Second = m.second(&l.Proved)

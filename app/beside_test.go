@@ -100,6 +100,24 @@ func TestLayoutsFoundAndKept(t *testing.T) {
 	}
 }
 
+// Layouts without a union stand side by side too: where a depth would stand it says
+// that there is none, and nothing is broken.
+func TestLayoutsWithoutUnion(t *testing.T) {
+	d, runs := withRuns(t)
+	const id = "example-terrace-spout"
+	const at = "/jobs/" + id
+	if code, page := d.post(at+"/set", "here", "vault", "/assembly/search/noUnion", "true"); code != http.StatusSeeOther {
+		t.Fatal(code, page)
+	}
+	d.post(at+"/layouts/find", "elbows", "2")
+	runs.all()
+	page := d.get(at + "/layouts")
+	sound(t, "without a union", page)
+	if strings.Count(page, "Keep this one") < 1 || !strings.Contains(page, "no union") {
+		t.Error("no layouts without a union side by side")
+	}
+}
+
 // Where nothing fits, what would mend it is offered, each with what it changes;
 // taking it searches again.
 func TestLayoutsShort(t *testing.T) {

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"context"
 	"html/template"
+	"math"
 	"net/http"
 	"slices"
 	"strconv"
@@ -167,7 +168,18 @@ func best(plans []plan) {
 	respects := map[string]func(p *plan) float64{
 		"head": func(p *plan) float64 { return p.Head.SI }, "joints": func(p *plan) float64 { return float64(p.Joints) },
 		"elbows": func(p *plan) float64 { return float64(p.Elbows) }, "slide": func(p *plan) float64 { return p.Slide.SI },
-		"deep": func(p *plan) float64 { return p.Deep.SI }, "released": func(p *plan) float64 { return p.Released.SI },
+		"deep": func(p *plan) float64 {
+			if p.Deep == nil {
+				return 0
+			}
+			return p.Deep.SI
+		},
+		"released": func(p *plan) float64 {
+			if w := &p.Stands.Water; w.Order == "noValve" || w.Order == "valveFirst" && !w.RunKnown {
+				return math.Inf(1) // what is known of it is not all
+			}
+			return p.Released.SI
+		},
 		"cost": func(p *plan) float64 {
 			if p.ArrangedPlan.Cost == nil {
 				return 0

@@ -53,6 +53,18 @@ func madeFrom(in Input, a *design.Arranging, n int) (parts []made) {
 	return parts
 }
 
+// released says what comes down when the union is opened: what is known of it only
+// where it is all.
+func (p *page) released(l *arrange.Layout) string {
+	switch w := &l.Laid.Water; {
+	case w.Order == layout.NoValve:
+		return p.say("layouts.drains")
+	case w.Order == layout.ValveFirst && !w.RunKnown:
+		return p.say("layouts.released.all")
+	}
+	return p.say("layouts.released", "volume", p.show(float64(l.Worth.Released), unit.KindWater))
+}
+
 // worth says what a layout costs in every respect.
 func (p *page) worth(i int, a *design.Arranging, l *arrange.Layout) []string {
 	w := &l.Worth
@@ -67,7 +79,7 @@ func (p *page) worth(i int, a *design.Arranging, l *arrange.Layout) []string {
 		p.say("layouts.one", "number", strconv.Itoa(i+1), "head", p.show(float64(w.Head), unit.KindHead)),
 		p.say("layouts.counts", "joints", strconv.Itoa(w.Joints), "elbows", strconv.Itoa(w.Elbows)),
 		slide,
-		p.say("layouts.released", "volume", p.show(float64(w.Released), unit.KindWater)),
+		p.released(l),
 	}
 	if w.Priced && a.Currency != "" {
 		out = append(out, strconv.FormatFloat(w.Cost, 'f', 2, 64)+" "+a.Currency)

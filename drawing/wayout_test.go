@@ -94,6 +94,23 @@ func TestLayouts(t *testing.T) {
 	if s, _ = Layouts(j, a, nil); count(&s) != 1 || !strings.Contains(texts(&s)[len(texts(&s))-1].Text, "not drawn") {
 		t.Errorf("%d pictures where one is to be shown", count(&s))
 	}
+	// Water that is not all known is told as such, and not as what little is known.
+	w := &a.Outcome.Layouts[0].Laid.Water
+	for _, c := range []struct {
+		order layout.Order
+		known bool
+		want  string
+	}{{layout.ValveFirst, false, "all the water above"}, {layout.NoValve, true, "at every stop"}, {layout.ValveFirst, true, "lets down " + unit.Of(a.Outcome.Layouts[0].Worth.Released, unit.KindWater).Format(a.Units)}} {
+		w.Order, w.RunKnown = c.order, c.known
+		s, _ = Layouts(j, a, nil)
+		var said []string
+		for _, x := range texts(&s) {
+			said = append(said, x.Text)
+		}
+		if !strings.Contains(strings.Join(said, " "), c.want) {
+			t.Errorf("%q is not told", c.want)
+		}
+	}
 	a.Outcome.Layouts = nil
 	if _, ok = Layouts(j, a, nil); ok {
 		t.Error("a sheet without a layout")

@@ -46,8 +46,8 @@ var esArrange = map[string]string{
 	"design.instead.place":   "ponga la bomba[ ({attitude})] en otro lugar del piso[, con la esquina de su caja a {left} de la pared izquierda][ y a {front} de la pared del frente]",
 	"design.instead.turned":  "ponga la bomba[ ({attitude})] en otro lugar del piso y gírela[, a {turn}][, con la esquina de su caja a {left} de la pared izquierda][ y a {front} de la pared del frente]",
 	"design.instead.stand":   "deje que la bomba vaya de otro modo: {attitude}[, girada {turn}][, con la esquina de su caja a {left} de la pared izquierda][ y a {front} de la pared del frente]",
-	"design.instead.fitting": "tenga {fitting} {size} para escoger, que la existencia deja fuera[ ({count} de ella)]",
-	"design.instead.more":    "tenga más de {fitting} {size}[ ({count} más)]",
+	"design.instead.fitting": "consiga {fitting} {size}, que la existencia deja fuera[ ({count} en total)]",
+	"design.instead.more":    "consiga más de {fitting} {size}[ (faltan {count})]",
 
 	"assume.arrange.flow":       "Del trabajo no se puede calcular caudal, así que las pérdidas se comparan a {value} en el tubo de la bóveda.",
 	"assume.arrange.loss":       "Las tablas no tienen pérdida para {fittings}: no cuentan nada, igual en cada trazo.",
