@@ -204,7 +204,7 @@ func (s *guideStep) answers(j *job.Job, r *http.Request) (list []edit) {
 	}
 	for _, g := range s.Gives {
 		path := g.at(j)
-		text := strings.TrimSpace(r.PostFormValue(path))
+		text := g.taped(j, strings.TrimSpace(r.PostFormValue(path)))
 		if text != "" && !strings.HasPrefix(text, "@") {
 			text = g.fromWater(text)
 		}
@@ -307,6 +307,12 @@ func (a *app) giveInput(x *former, g need) input {
 		in.Hint = a.Language.Word(code)
 	}
 	in.Value = strings.TrimPrefix(in.Value, g.Before)
+	if u := g.unit(x.j); u != "" {
+		if g.taped(x.j, in.Value) != in.Value { // typed bare on the part's page, where another unit goes with it
+			in.Value += " " + in.Suffix
+		}
+		in.Suffix = u
+	}
 	if e := map[bool]string{true: g.Metric, false: g.US}[x.j.System() == unit.Metric]; e != "" {
 		in.Example = e
 	}

@@ -160,6 +160,17 @@ func TestGuideUnfit(t *testing.T) {
 	if j, _ := job.Read(d.newest("id1").Data); j.Pond.Rim.Text != "@water - 3 in" {
 		t.Errorf("the rim stands at %q", j.Pond.Rim.Text)
 	}
+	if page := d.get(at + "/next/pond"); !strings.Contains(page, "in when no unit is typed") {
+		t.Error("the unit of a bare depth is not told")
+	}
+	give("pond", "/pond/outline/shape", "circle", "/pond/outline/length", "9", "/pond/depth", "30", "/pond/rim", "3")
+	if j, _ := job.Read(d.newest("id1").Data); j.Pond.Depth.Text != "30 in" || j.Pond.Rim.Text != "@water + 3 in" || j.Pond.Outline.Length.Text != "9" {
+		t.Errorf("bare figures stand at %q, %q, %q", j.Pond.Depth.Text, j.Pond.Rim.Text, j.Pond.Outline.Length.Text)
+	}
+	d.post(at+"/set", "here", "pond", "/pond/depth", "3")
+	if page := d.get(at + "/next/pond"); !strings.Contains(page, `name="/pond/depth" value="3 ft"`) {
+		t.Error("a depth typed as 3 (feet) on its page stands without its unit")
+	}
 	for range 2 { // and again, unmended
 		if to := give("vault", vault...); to != at+"/next/vault" {
 			t.Errorf("goes on to %q with the floor over the sill", to)

@@ -15,6 +15,9 @@ type need struct {
 	Must       bool   // the step is not done without it
 	Before     string // put before a bare answer: a height is said from the water line
 	US, Metric string // examples; "" for the usual one
+	// Tape is said where a bare figure is read as the example is, in inches or
+	// millimetres: a pond of “30” is 30 inches deep, not 30 feet.
+	Tape bool
 }
 
 // guideStep is one step on the way from an empty job to its cut list.
@@ -35,6 +38,25 @@ const (
 	aboveWater = "@water + "
 	belowWater = "@water - "
 )
+
+// unit is that of a bare figure in a field of the tape; "" for the field's own.
+func (g need) unit(j *job.Job) string {
+	switch {
+	case !g.Tape:
+		return ""
+	case j.System() == unit.Metric:
+		return "mm"
+	}
+	return "in"
+}
+
+// taped puts the unit of the tape to a bare figure.
+func (g need) taped(j *job.Job, text string) string {
+	if u := g.unit(j); u != "" && text != "" && strings.Trim(text, "0123456789 ./,+-") == "" {
+		return text + " " + u
+	}
+	return text
+}
 
 // fromWater says a height from the water line; one with a minus lies on the other side.
 func (g need) fromWater(text string) string {
@@ -67,8 +89,8 @@ var guideSteps = []guideStep{
 			{Code: "shape", Path: "/pond/outline/shape", Must: true},
 			{Code: "length", Path: "/pond/outline/length", Must: true, US: "16' 6\"", Metric: "5 m"},
 			{Code: "width", Path: "/pond/outline/width", Must: true, US: "11 ft", Metric: "3.5 m"},
-			{Code: "depth", Path: "/pond/depth", Must: true, US: "30 in", Metric: "0.8 m"},
-			{Code: "rim", Path: "/pond/rim", Must: true, Before: aboveWater, US: "3 in", Metric: "80 mm"},
+			{Code: "depth", Path: "/pond/depth", Must: true, US: "30 in", Metric: "800 mm", Tape: true},
+			{Code: "rim", Path: "/pond/rim", Must: true, Before: aboveWater, US: "3 in", Metric: "80 mm", Tape: true},
 		},
 		Sets: func(_ *app, j *job.Job) []edit { return datum(j) },
 		Done: func(j *job.Job) bool {
@@ -80,7 +102,7 @@ var guideSteps = []guideStep{
 		Code: "fall",
 		Gives: []need{
 			{Code: "lipwidth", Path: "/watercourses/0/parts/0/lip/width", Must: true, US: "18 in", Metric: "450 mm"},
-			{Code: "lipheight", Path: "/watercourses/0/parts/0/lip/crest", Must: true, Before: aboveWater, US: "2' 6\"", Metric: "0.8 m"},
+			{Code: "lipheight", Path: "/watercourses/0/parts/0/lip/crest", Must: true, Before: aboveWater, US: "2' 6\"", Metric: "800 mm", Tape: true},
 			{Code: "flow", Path: "/watercourses/0/parts/0/lip/wanted", US: "30 gpm", Metric: "7000 l/h"},
 		},
 		Sets: func(a *app, _ *job.Job) []edit {
@@ -120,8 +142,8 @@ var guideSteps = []guideStep{
 			{Code: "vlength", Path: "/vault/length", Must: true, US: "24 in", Metric: "600 mm"},
 			{Code: "vwidth", Path: "/vault/width", Must: true, US: "18 in", Metric: "450 mm"},
 			{Code: "vdepth", Path: "/vault/depth", Must: true, US: "26 in", Metric: "650 mm"},
-			{Code: "vfloor", Path: "/vault/floor", Must: true, Before: belowWater, US: "22 in", Metric: "550 mm"},
-			{Code: "vsill", Path: "/vault/sill", Before: belowWater, US: "4 in", Metric: "100 mm"},
+			{Code: "vfloor", Path: "/vault/floor", Must: true, Before: belowWater, US: "22 in", Metric: "550 mm", Tape: true},
+			{Code: "vsill", Path: "/vault/sill", Before: belowWater, US: "4 in", Metric: "100 mm", Tape: true},
 			{Code: "vweir", Path: "/vault/weirWidth", US: "16 in", Metric: "400 mm"},
 		},
 		Sets:     func(_ *app, j *job.Job) []edit { return datum(j) },
