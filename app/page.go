@@ -38,7 +38,7 @@ func (a *app) templates() map[string]*template.Template {
 	base := template.Must(template.New("frame").Funcs(template.FuncMap{
 		"t": a.Language.Word, "term": a.Language.Term, "wordof": a.Language.Field, "say": a.say, "list": func(x ...any) []any { return x },
 		"dict": dict, "lower": strings.ToLower,
-	}).ParseFS(pageFiles, "page/frame.html", "page/bits.html", "page/field.html", "page/ground.html", "page/finding.html", "page/tables.html", "page/beside.html", "page/shelfbits.html"))
+	}).ParseFS(pageFiles, "page/frame.html", "page/bits.html", "page/field.html", "page/ground.html", "page/finding.html", "page/tables.html", "page/tableswater.html", "page/tableswork.html", "page/beside.html", "page/shelfbits.html"))
 	sets := map[string]*template.Template{}
 	for _, name := range pages {
 		sets[name] = template.Must(template.Must(base.Clone()).ParseFS(pageFiles, "page/"+name+".html"))

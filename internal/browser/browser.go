@@ -50,8 +50,9 @@ var path = sync.OnceValue(func() string {
 	return ""
 })
 
-// Open starts a browser with a profile of its own. It ends with the test.
-func Open(t testing.TB) context.Context {
+// Open starts a browser with a profile of its own, and more options if any. It
+// ends with the test.
+func Open(t testing.TB, more ...chromedp.ExecAllocatorOption) context.Context {
 	t.Helper()
 	if path() == "" {
 		if os.Getenv("NEED_BROWSER") != "" {
@@ -61,6 +62,7 @@ func Open(t testing.TB) context.Context {
 	}
 	options := append(slices.Clone(chromedp.DefaultExecAllocatorOptions[:]),
 		chromedp.ExecPath(path()), chromedp.NoSandbox, chromedp.DisableGPU, chromedp.UserDataDir(t.TempDir()))
+	options = append(options, more...)
 	ctx, cancel := chromedp.NewExecAllocator(context.Background(), options...)
 	t.Cleanup(cancel)
 	browser, end := chromedp.NewContext(ctx, chromedp.WithErrorf(func(string, ...any) {}))
