@@ -301,7 +301,11 @@ func (a *app) takePrices(w http.ResponseWriter, r *http.Request) error {
 		if x.index >= 0 {
 			name = next.Prices[i].Item
 		}
-		for _, e := range []edit{{at + "item", name}, {at + "price", x.price.Amount}, {at + "unit", x.price.Unit}, {at + "counter", x.price.Counter}, {at + "date", x.price.Date}} {
+		order := ""
+		if x.price.Order > 0 {
+			order = itoa(x.price.Order)
+		}
+		for _, e := range []edit{{at + "item", name}, {at + "price", x.price.Amount}, {at + "unit", x.price.Unit}, {at + "counter", x.price.Counter}, {at + "order", order}, {at + "date", x.price.Date}} {
 			if f := next.Set(e.path, e.text); f != nil {
 				return refusal{status: http.StatusUnprocessableEntity, text: a.Language.Say(f.Message, next.System())}
 			}

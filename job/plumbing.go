@@ -274,6 +274,7 @@ type Price struct {
 	Unit  string `json:"unit,omitempty" doc:"what one price is for: each, stick, box of 25, or an amount such as 10 ft or pint" eg:"each"`
 
 	Counter string `json:"counter,omitempty" doc:"where it is bought, as the price shelf has it" eg:"pipe counter"`
+	Order   int    `json:"order,omitempty" range:"1..99" doc:"place of that counter in the round, as the price shelf has it" eg:"2"`
 	Date    string `json:"date,omitempty" doc:"day of the price, year-month-day" eg:"2026-03-01"`
 }
 

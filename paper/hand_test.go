@@ -2,6 +2,7 @@ package paper
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"plashet/drawing"
@@ -71,5 +72,36 @@ func TestLengthsUnbroken(t *testing.T) {
 	}
 	if n < 200 {
 		t.Fatalf("only %d lines", n)
+	}
+}
+
+// TestCounters: what has a counter of the price shelf is fetched there, counter
+// after counter in the order of the round; the rest as before.
+func TestCounters(t *testing.T) {
+	j := example(t, "hillside-cascade")
+	for i := range j.Prices {
+		switch p := &j.Prices[i]; p.Item {
+		case "liner", "underlayment":
+			p.Counter, p.Order = "Back yard", 2
+		case "elbow 90, 2":
+			p.Counter, p.Order = "Pipe desk", 1
+		case "union, 2":
+			p.Counter = "pipe  DESK"
+		case "gravel":
+			p.Counter = "Far quarry"
+		}
+	}
+	in := input(t, j, Letter)
+	text := written(one(t, in, "material"))
+	at := -1
+	for _, want := range []string{"pipe DESK\n", "union, 2", "elbow 90, 2", "Back yard\n", "liner, pond", "Far quarry\n", "gravel, pond", "Pipe and fittings\n", "male adapter, 2", "Stone\n", "boulders, pond"} {
+		k := strings.Index(text[at+1:], want)
+		if k < 0 {
+			t.Fatalf("%q is not where it should be: %s", want, text)
+		}
+		at += 1 + k
+	}
+	if strings.Contains(text, "Liner\n") || strings.Count(text, "elbow 90, 2") != 1 {
+		t.Error("a counter without anything, or an item twice:", text)
 	}
 }

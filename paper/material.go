@@ -1,6 +1,7 @@
 package paper
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -35,23 +36,62 @@ func material(f *flow) {
 	}
 	told := map[string]bool{}
 	done := map[string]bool{}
+	for _, name := range suppliers(list) {
+		f.counter(f.brief(name), told, list, func(i takeoff.Item) bool { return sameCounter(i.Counter, name) })
+	}
 	for _, c := range counters {
-		f.counter(c.name, told, list, func(code string) bool { return slices.Contains(c.codes, code) })
+		f.counter(f.word("paper.counter."+c.name), told, list, func(i takeoff.Item) bool { return i.Counter == "" && slices.Contains(c.codes, i.Code) })
 		for _, code := range c.codes {
 			done[code] = true
 		}
 	}
-	f.counter("ground", told, list, func(code string) bool { return !done[code] })
+	f.counter(f.word("paper.counter.ground"), told, list, func(i takeoff.Item) bool { return i.Counter == "" && !done[i.Code] })
 	f.total(list)
 	f.findings(false)
 }
 
+// suppliers are the counters that the prices name, in the order of the round: by
+// their places in it, those without one last, as the list has them.
+func suppliers(list []takeoff.Item) []string {
+	type supplier struct {
+		name  string
+		order int
+	}
+	const unplaced = 1 << 20
+	var all []supplier
+	for i := range list {
+		x := supplier{list[i].Counter, list[i].Order}
+		if x.order <= 0 {
+			x.order = unplaced
+		}
+		if x.name == "" {
+			continue
+		}
+		if k := slices.IndexFunc(all, func(y supplier) bool { return sameCounter(x.name, y.name) }); k >= 0 {
+			all[k].order = min(all[k].order, x.order)
+			continue
+		}
+		all = append(all, x)
+	}
+	slices.SortStableFunc(all, func(a, b supplier) int { return cmp.Compare(a.order, b.order) })
+	out := make([]string, 0, len(all))
+	for _, x := range all {
+		out = append(out, strings.Join(strings.Fields(x.name), " "))
+	}
+	return out
+}
+
+// sameCounter tells that two names mean one counter, however they are typed.
+func sameCounter(a, b string) bool {
+	return strings.EqualFold(strings.Join(strings.Fields(a), " "), strings.Join(strings.Fields(b), " "))
+}
+
 // counter writes what is fetched at one place.
-func (f *flow) counter(name string, told map[string]bool, list []takeoff.Item, has func(string) bool) {
+func (f *flow) counter(head string, told map[string]bool, list []takeoff.Item, has func(takeoff.Item) bool) {
 	var rows [][]string
 	var cautions []string
 	for _, i := range list {
-		if !has(i.Code) {
+		if !has(i) {
 			continue
 		}
 		price, total := "", ""
@@ -78,7 +118,7 @@ func (f *flow) counter(name string, told map[string]bool, list []takeoff.Item, h
 	if len(rows) == 0 {
 		return
 	}
-	f.heading(f.word("paper.counter." + name))
+	f.heading(head)
 	for _, c := range cautions {
 		f.warn(f.word(c))
 	}

@@ -391,7 +391,7 @@ func measureStrip(s Sheet, mark string) (round, line float64) {
 
 // processor gives the processor time used so far, ms: on a machine that is shared
 // it tells more than the clock.
-func processor(b *testing.B) float64 {
+func processor(b testing.TB) float64 {
 	b.Helper()
 	var u syscall.Rusage
 	if err := syscall.Getrusage(syscall.RUSAGE_SELF, &u); err != nil {

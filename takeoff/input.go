@@ -128,5 +128,7 @@ type Price struct {
 	Name, Size string
 	Amount     unit.Money
 	Per        unit.Value // what it is for: one square foot, one short ton, 25 pieces; zero: each. What is sold by sticks, cans or rolls may be priced by what they hold
+	Counter    string     // where it is bought; may be empty
+	Order      int        // place of that counter in the round; 0: not said
 	Path       string
 }

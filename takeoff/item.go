@@ -54,6 +54,9 @@ type Item struct {
 	Per    unit.Value
 	Total  Total // of Buy
 
+	Counter string // where it is bought, by the price; may be empty
+	Order   int    // place of that counter in the round; 0: not said
+
 	Formula string // of Buy, in the terms' symbols
 	Terms   []trace.Term
 	Source  trace.Source

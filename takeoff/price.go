@@ -165,6 +165,7 @@ func (i *Item) price(p Price) {
 		return
 	}
 	i.Priced, i.Price, i.Per, i.Total = true, p.Amount, per, Total{low, high}
+	i.Counter, i.Order = p.Counter, p.Order
 }
 
 // units rounds loose goods up to hundredths, and pieces up to whole packs.

@@ -58,11 +58,12 @@ var esDoc = map[string]string{
 
 	"current drawn": "corriente que toma",
 
-	"day of the acceptance, year-month-day": "día de la aceptación, año-mes-día",
-	"day of the price, year-month-day":      "día del precio, año-mes-día",
-	"day of the survey, year-month-day":     "día de la medición, año-mes-día",
-	"days for which the offer holds":        "días por los que vale la oferta",
-	"days the pump runs a year":             "días del año que trabaja la bomba",
+	"day of the acceptance, year-month-day":                         "día de la aceptación, año-mes-día",
+	"place of that counter in the round, as the price shelf has it": "lugar de ese mostrador en la ronda, como lo tiene el estante de precios",
+	"day of the price, year-month-day":                              "día del precio, año-mes-día",
+	"day of the survey, year-month-day":                             "día de la medición, año-mes-día",
+	"days for which the offer holds":                                "días por los que vale la oferta",
+	"days the pump runs a year":                                     "días del año que trabaja la bomba",
 
 	"depth of a cloudburst on the pond that the rim must take on top": "altura de un aguacero sobre el estanque que el borde debe recibir además",
 

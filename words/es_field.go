@@ -46,6 +46,7 @@ var esField = map[string]string{
 	"cord path":         "camino del cable",
 	"count":             "cantidad",
 	"counter":           "mostrador",
+	"order":             "orden",
 	"crest":             "cresta",
 	"currency":          "moneda",
 	"curve":             "curva",

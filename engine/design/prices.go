@@ -31,7 +31,7 @@ func (m *model) prices() []takeoff.Price {
 			continue
 		}
 		name, size := m.item(p.Item)
-		out = append(out, takeoff.Price{Name: name, Size: size, Amount: amount, Per: per, Path: path})
+		out = append(out, takeoff.Price{Name: name, Size: size, Amount: amount, Per: per, Counter: p.Counter, Order: p.Order, Path: path})
 	}
 	return out
 }
