@@ -6,7 +6,7 @@ import (
 	"encoding/binary"
 	"hash/crc32"
 	"image"
-	"image/color"
+	"image/color" //nolint:misspell // the library's word
 	"image/png"
 	"net/http"
 	"net/url"
@@ -46,7 +46,7 @@ func photographed(t testing.TB, text string) []byte {
 	code := c.Image(320)
 	for y := range 320 {
 		for x := range 320 {
-			page.SetGray(500+x, 60+y, color.GrayModel.Convert(code.At(x, y)).(color.Gray)) //nolint:forcetypeassert // the model gives no other
+			page.SetGray(500+x, 60+y, color.GrayModel.Convert(code.At(x, y)).(color.Gray)) //nolint:forcetypeassert,misspell // the model gives no other
 		}
 	}
 	var b bytes.Buffer

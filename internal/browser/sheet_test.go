@@ -5,7 +5,7 @@ import (
 	"encoding/base64"
 	"encoding/json"
 	"image"
-	"image/color"
+	"image/color" //nolint:misspell // the library's word
 	"image/png"
 	"strings"
 	"testing"
@@ -67,7 +67,7 @@ func pageWith(t *testing.T, text string) []byte {
 	for y := range 300 {
 		for x := range 300 {
 			if r, _, _, _ := code.At(x, y).RGBA(); r == 0 {
-				page.SetGray(440+x, 50+y, color.Gray{Y: 20})
+				page.SetGray(440+x, 50+y, color.Gray{Y: 20}) //nolint:misspell // the library's word
 			}
 		}
 	}
