@@ -22,7 +22,7 @@ var enShelves = map[string]string{
 	"app.pump.unreadable": "This pump is damaged on the shelf and cannot be read. Its history has earlier states.",
 	"app.pump.clash":      "Somebody else changed this meanwhile; it is now “{now}”. Save again to have yours stand.",
 
-	"app.prices.title": "Price shelf", "app.prices.open": "Prices in use", "app.prices.put": "Prices put aside", "app.prices.find": "Find by item, counter or note", "app.prices.count": "{count} prices, in the order of the round",
+	"app.prices.title": "Price shelf", "app.prices.open": "Prices in use", "app.prices.put": "Prices put aside", "app.prices.find": "Find by item, counter or note", "app.prices.count": "{count} {count:price|prices}, in the order of the round",
 	"app.prices.nothing": "No price has these words in it.", "app.prices.empty": "No price on the shelf yet.", "app.prices.next": "Further down", "app.prices.add": "Add a price", "app.prices.change": "Change this price",
 	"app.prices.each": "each", "app.prices.asidebox": "Put aside: keep it, but offer it to no job", "app.prices.full": "The shelf has as many prices as it may have. Change one that is not bought any more.",
 	"app.prices.new": "{new}", "app.prices.gone": "{old}, taken out", "app.prices.aside": "{item} put aside", "app.prices.back": "{item} taken back",
