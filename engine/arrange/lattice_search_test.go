@@ -34,7 +34,7 @@ func within18(a *layout.Assembly) bool {
 func covered(front []arrange.Layout, v priceOf) bool {
 	for k := range front {
 		w := toldPrice(&front[k])
-		if w.asGood(v) || v.slide > sameSlide && w.joints <= v.joints && (!w.drains || v.drains) {
+		if w.asGood(v) || (v.slide > sameSlide || v.leans) && w.joints <= v.joints && (!w.drains || v.drains) {
 			return true
 		}
 	}

@@ -25,6 +25,7 @@ type priceOf struct {
 	head, cost, slide float64
 	joints            int
 	drains            bool // what stands above comes down when the union is opened
+	leans             bool // the pump comes out leaned over
 }
 
 func price(i *arrange.Input, chain *layout.Input, a *layout.Assembly) priceOf {
@@ -48,8 +49,13 @@ func price(i *arrange.Input, chain *layout.Input, a *layout.Assembly) priceOf {
 		w.head += float64(p.StopToStop) * i.Pipes[0].Slope
 		w.cost += float64(p.StopToStop) * i.Pipes[0].Cost
 	}
+	for _, m := range a.LiftOut.Moves {
+		w.leans = w.leans || i.Rules.Out && m.Turn != 0
+	}
 	for k, m := range a.LiftOut.Moves {
-		if i.Rules.Out && k < len(a.LiftOut.Moves)-1 && m.Along.Z < 0.5 && m.Along.Z > -0.5 {
+		// Off a lip it may go askew; leaned over it is lifted between what it is slid.
+		level := m.Along.Z < 0.5 && m.Along.Z > -0.5
+		if i.Rules.Out && k < len(a.LiftOut.Moves)-1 && (level || !w.leans) {
 			w.slide += float64(m.Distance)
 		}
 	}
