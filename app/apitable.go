@@ -15,7 +15,7 @@ var (
 	paramMatch    = param{name: "If-Match", in: inHeader, must: true, doc: "The ETag of the revision that the change starts from. Where the job has moved on since, nothing is saved.", example: `"3"`}
 	paramWho      = param{name: "who", in: inQuery, doc: "Who changes it: the name that stands with the change.", example: "Ann"}
 	paramClient   = param{name: "for", in: inQuery, words: []string{"firm", "client"}, doc: "Whom it is for: with what it costs the firm, or as the client sees it; firm when not given.", example: "client"}
-	paramPaper    = param{name: "paper", in: inQuery, words: []string{"letter", "a4"}, doc: "Size of the paper; as goes with the job's units when not given.", example: "a4"}
+	paramPaper    = param{name: "paper", in: inQuery, words: []string{"letter", "a4"}, doc: "Size of the paper; the job's when not given.", example: "a4"}
 	paramsArrange = []param{
 		{name: "elbows", in: inQuery, whole: true, none: true, most: 8, doc: "Look at layouts with up to this many elbows; 4 when not given.", example: "3"},
 	}

@@ -55,7 +55,7 @@ type Device struct {
 
 	Language string // tag of the language chosen; "" as the browser asks
 	Units    string // us or metric: of what is shown; "" as the job has them
-	Paper    string // letter or a4; "" as goes with the job's units
+	Paper    string // letter or a4; "" is the job's
 }
 
 // Modes are the ways a page may look; "" follows the device.

@@ -8,28 +8,21 @@ import (
 	"strings"
 
 	"plashet/drawing"
-	"plashet/engine/unit"
 	"plashet/job"
 	pricing "plashet/offer"
 	"plashet/paper"
 	"plashet/render/pdf"
 )
 
-// sizes of paper by what a person asks for.
-var sizes = map[string]paper.Paper{"letter": paper.Letter, "a4": paper.A4}
-
 // sizeFor gives the size of paper: what is asked for, else what the person has
-// on this device, else what goes with the job's units.
-func (a *app) sizeFor(r *http.Request, j *job.Job) string {
+// on this device, else the job's.
+func (a *app) sizeFor(r *http.Request, j *job.Job) paper.Paper {
 	for _, name := range []string{r.URL.Query().Get("paper"), a.Device(r).Paper} {
-		if _, ok := sizes[name]; ok {
-			return name
+		if size, ok := paper.Named(name); ok {
+			return size
 		}
 	}
-	if j.System() == unit.Metric {
-		return "a4"
-	}
-	return "letter"
+	return paper.For(j)
 }
 
 // paperSheet is a sheet to print.
@@ -48,7 +41,7 @@ func (a *app) paperPage(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	b := paperBody{ID: o.rev.ID, Size: a.sizeFor(r, o.job), Sizes: []string{"letter", "a4"}, NotToCut: o.doc.NotToCut}
+	b := paperBody{ID: o.rev.ID, Size: a.sizeFor(r, o.job).Name(), Sizes: []string{"letter", "a4"}, NotToCut: o.doc.NotToCut}
 	for _, n := range paper.Names() {
 		s := paperSheet{Name: n, Title: a.Language.Word("paper.title." + n)}
 		if code := "app.paper.hint." + n; a.Language.Has(code) {
@@ -82,7 +75,7 @@ func (a *app) paperFile(w http.ResponseWriter, r *http.Request) error {
 	}
 	day := a.Now()
 	in := paper.Input{
-		Input: a.drawn(o.solved), Paper: sizes[a.sizeFor(r, o.job)],
+		Input: a.drawn(o.solved), Paper: a.sizeFor(r, o.job),
 		Stamp: paper.Stamp{ID: o.rev.ID, Revision: o.rev.Number, Digest: o.rev.Digest, Date: day.Format("2006-01-02")},
 	}
 	if a.Public != "" {

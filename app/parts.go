@@ -19,8 +19,8 @@ type part struct {
 // parts stand in the order of the work.
 var parts = []part{
 	{
-		Key: "site", Roots: []string{"/name", "/client", "/place", "/date", "/units", "/note", "/site", "/survey"}, Figures: []string{"water."},
-		First: []string{"/name", "/place", "/client", "/date", "/units", "/note", "/site/frost", "/site/children", "/site/currency", "/site/tariff", "/site/hoursPerDay"},
+		Key: "site", Roots: []string{"/name", "/client", "/place", "/date", "/units", "/paper", "/note", "/clientNote", "/site", "/survey"}, Figures: []string{"water."},
+		First: []string{"/name", "/place", "/client", "/date", "/units", "/paper", "/note", "/clientNote", "/site/frost", "/site/children", "/site/currency", "/site/tariff", "/site/hoursPerDay"},
 	},
 	{
 		Key: "pond", Roots: []string{"/pond"}, Figures: []string{"pond."},
@@ -40,7 +40,7 @@ var parts = []part{
 	},
 	{Key: "levels", Figures: []string{"level.", "motion."}},
 	{
-		Key: "vault", Roots: []string{"/vault", "/assembly", "/measured"}, Figures: []string{"hole.", "assembly."},
+		Key: "vault", Roots: []string{"/vault", "/assembly", "/measured", "/assumptions"}, Figures: []string{"hole.", "assembly."},
 		First: []string{"/vault/floor", "/vault/sill", "/vault/weirWidth", "/vault/length", "/vault/width"},
 	},
 	{Key: "cuts", Roots: []string{"/stock"}, First: []string{"/stock/kerf", "/stock/keep"}},

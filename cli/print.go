@@ -71,6 +71,9 @@ made from. What a job does not have its sheet says. The folder is made when it i
 			if err != nil {
 				return ours{err}
 			}
+			if p.paper == "" {
+				size = paper.For(j)
+			}
 			r := design.SolveBands(book, j, p.draws, drawSeed, faults...)
 			unread := faults
 			faults = append(slices.Clone(faults), r.Faults...)
@@ -101,7 +104,7 @@ made from. What a job does not have its sheet says. The folder is made when it i
 	}
 	c.Flags().StringVar(&p.to, "to", "", "write into this `folder`")
 	c.Flags().BoolVar(&p.force, "force", false, "write over sheets that are there")
-	c.Flags().StringVar(&p.paper, "paper", "letter", "`size` of the paper: letter or a4")
+	c.Flags().StringVar(&p.paper, "paper", "", "`size` of the paper: letter or a4; the job's when not given")
 	c.Flags().StringVar(&p.date, "date", "", "`day` on the sheets, year-month-day; today when empty")
 	c.Flags().IntVar(&p.revision, "revision", 0, "`number` of the job's revision, where one is kept")
 	c.Flags().IntVar(&p.draws, "draws", design.UsualDraws, "how many times to draw what may be off, for how sure the answer is; 0 for none")
@@ -111,13 +114,8 @@ made from. What a job does not have its sheet says. The folder is made when it i
 
 // read holds the flags against what they may be.
 func (p *printing) read() (paper.Paper, time.Time, error) {
-	var size paper.Paper
-	switch strings.ToLower(p.paper) {
-	case "letter":
-		size = paper.Letter
-	case "a4":
-		size = paper.A4
-	default:
+	size, known := paper.Named(strings.ToLower(p.paper))
+	if !known && p.paper != "" {
 		return 0, time.Time{}, fmt.Errorf("--paper takes letter or a4, not %q", p.paper)
 	}
 	if p.to == "" {

@@ -64,6 +64,7 @@ type Job struct {
 	Place      string `json:"place,omitempty" doc:"where it is" eg:"behind the house"`
 	Date       string `json:"date,omitempty" doc:"day of the survey, year-month-day" eg:"2026-05-14"`
 	Units      string `json:"units" want:"must" one-of:"us,metric" doc:"the units in which bare numbers are read and the answer is shown"`
+	Paper      string `json:"paper,omitempty" one-of:"letter,a4" doc:"size of the paper that the sheets are printed on; letter with us units and A4 with metric ones when empty"`
 
 	Site         Site          `json:"site,omitempty" doc:"what holds for the whole site"`
 	Survey       Survey        `json:"survey,omitempty" doc:"points and rod readings brought to one datum"`

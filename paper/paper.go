@@ -17,6 +17,8 @@ import (
 
 	"plashet/drawing"
 	"plashet/engine/trace"
+	"plashet/engine/unit"
+	"plashet/job"
 	"plashet/offer"
 )
 
@@ -28,6 +30,30 @@ const (
 	Letter Paper = iota // 8-1/2 by 11 in
 	A4                  // 210 by 297 mm
 )
+
+// names are the sizes as a person asks for them.
+var names = [...]string{Letter: "letter", A4: "a4"}
+
+// Named gives the size of a name: letter or a4.
+func Named(name string) (Paper, bool) {
+	i := slices.Index(names[:], name)
+	return Paper(max(i, 0)), i >= 0 //nolint:gosec // an index of names
+}
+
+// For gives the size that a job asks for; where it asks for none, that goes with
+// its units.
+func For(j *job.Job) Paper {
+	if p, ok := Named(j.Paper); ok {
+		return p
+	}
+	if j.System() == unit.Metric {
+		return A4
+	}
+	return Letter
+}
+
+// Name gives the size as a person asks for it.
+func (p Paper) Name() string { return names[p] }
 
 // Size gives the width and height of a page, mm.
 func (p Paper) Size() (wide, tall float64) {

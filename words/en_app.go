@@ -102,7 +102,7 @@ var enApp = map[string]string{
 	"app.play.at": "{at} of {of}", "app.play.table": "All moments in a table",
 
 	// Paper and offer.
-	"app.paper.title": "Sheets to print", "app.paper.size": "Size of paper", "app.paper.letter": "letter", "app.paper.a4": "A4", "app.paper.": "as goes with the job’s units",
+	"app.paper.title": "Sheets to print", "app.paper.size": "Size of paper", "app.paper.letter": "letter", "app.paper.a4": "A4", "app.paper.": "the job’s",
 	"app.paper.lead": "Each is a PDF with the job, its state, the date and a code by which a stale sheet shows itself. Print at 100 %, not fitted to the page.", "app.paper.all": "All in one file",
 	"app.paper.hint.rolls": "one to one: hold the printed bar against the tape first", "app.paper.hint.care": "for the owner", "app.paper.hint.cut": "for the saw", "app.paper.hint.glue": "step by step",
 	"app.offer.open": "not all of it priced", "app.offer.client": "Offer", "app.offer.firm": "How the price comes about", "app.offer.link": "Offer and price", "app.offer.view": "For whom", "app.offer.forclient": "As the client sees it", "app.offer.forfirm": "For the firm", "app.offer.print": "Print the offer",

@@ -123,7 +123,7 @@ var esApp = map[string]string{
 	"app.doubt.motion": "En arranque y paro", "app.doubt.motionlead": "Desde la línea de agua, por {draws} sorteos; un extremo vale más o menos a un décimo del ancho.", "app.doubt.none": "Todavía nada que decir: hace falta un caudal que se pueda calcular.",
 	"app.play.title": "{case}, momento por momento", "app.play.go": "Ver los niveles moverse", "app.play.play": "Andar", "app.play.pause": "Pausa", "app.play.back": "Uno atrás", "app.play.next": "Uno adelante", "app.play.slide": "Momento", "app.play.show": "Mostrar", "app.play.cases": "Lo que pasa",
 	"app.play.at": "{at} de {of}", "app.play.table": "Todos los momentos en una tabla",
-	"app.paper.title": "Hojas para imprimir", "app.paper.size": "Tamaño de papel", "app.paper.letter": "carta", "app.paper.a4": "A4", "app.paper.": "según las unidades del trabajo",
+	"app.paper.title": "Hojas para imprimir", "app.paper.size": "Tamaño de papel", "app.paper.letter": "carta", "app.paper.a4": "A4", "app.paper.": "el del trabajo",
 	"app.paper.lead": "Cada una es un PDF con el trabajo, su estado, la fecha y un código por el que se delata una hoja vieja. Imprima al 100 %, sin ajustar a la página.", "app.paper.all": "Todas en un archivo",
 	"app.paper.hint.rolls": "a tamaño real: primero ponga la barra impresa junto a la cinta", "app.paper.hint.care": "para el dueño", "app.paper.hint.cut": "para la sierra", "app.paper.hint.glue": "paso a paso",
 	"app.offer.open": "no todo con precio", "app.offer.client": "Oferta", "app.offer.firm": "Cómo resulta el precio", "app.offer.link": "Oferta y precio", "app.offer.view": "Para quién", "app.offer.forclient": "Como la ve el cliente", "app.offer.forfirm": "Para la empresa", "app.offer.print": "Imprimir la oferta",

@@ -469,6 +469,8 @@ var esDoc = map[string]string{
 	"the total is rounded to a multiple of it; to coins when empty":    "el total se redondea a un múltiplo de esto; vacío: a la moneda",
 	"the units in which bare numbers are read and the answer is shown": "las unidades en que se leen los números solos y se muestra la respuesta",
 
+	"size of the paper that the sheets are printed on; letter with us units and A4 with metric ones when empty": "tamaño del papel en que se imprimen las hojas; carta con unidades us y A4 con métricas si queda vacío",
+
 	"the value to use": "el valor que se usa",
 
 	"the way the port looks, before the pump is turned: left is -x, right +x, front -y, back +y":                                "hacia dónde mira la salida, antes de girar la bomba: izquierda es -x, derecha +x, frente -y, atrás +y",

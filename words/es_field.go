@@ -245,6 +245,7 @@ var esField = map[string]string{
 	"undrilled":         "sin perforar",
 	"unit":              "unidad",
 	"units":             "unidades",
+	"paper":             "papel",
 	"up":                "arriba",
 	"use":               "bomba en uso",
 	"valid days":        "días de validez",
