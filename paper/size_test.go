@@ -13,8 +13,10 @@ func TestPaperOfTheJob(t *testing.T) {
 		units, asks string
 		want        paper.Paper
 	}{
-		{"us", "", paper.Letter}, {"metric", "", paper.A4},
-		{"us", "a4", paper.A4}, {"metric", "letter", paper.Letter},
+		{"us", "", paper.Letter},
+		{"metric", "", paper.A4},
+		{"us", "a4", paper.A4},
+		{"metric", "letter", paper.Letter},
 	} {
 		if got := paper.For(&job.Job{Units: c.units, Paper: c.asks}); got != c.want {
 			t.Errorf("%s, %q: %s, wanted %s", c.units, c.asks, got.Name(), c.want.Name())

@@ -5,7 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"image"
-	"image/color"
+	tint "image/color" //nolint:misspell // the name of the package
 	"image/jpeg"
 	"image/png"
 	"math"
@@ -68,7 +68,7 @@ func (p photo) take(modules [][]bool, rnd *rand.Rand) *image.Gray {
 				}
 			}
 			l := sum/count + p.noise*rnd.NormFloat64()
-			img.SetGray(x, y, color.Gray{Y: uint8(255 * min(1, max(0, l)))})
+			img.SetGray(x, y, tint.Gray{Y: uint8(255 * min(1, max(0, l)))})
 		}
 	}
 	return img
@@ -245,7 +245,7 @@ func TestRead(t *testing.T) {
 	colour := image.NewNRGBA(img.Rect)
 	for y := range 500 {
 		for x := range 500 { // light that is seen through is paper
-			colour.SetNRGBA(x, y, color.NRGBA{A: 255 - img.GrayAt(x, y).Y})
+			colour.SetNRGBA(x, y, tint.NRGBA{A: 255 - img.GrayAt(x, y).Y})
 		}
 	}
 	var q bytes.Buffer

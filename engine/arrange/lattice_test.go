@@ -49,13 +49,20 @@ func price(i *arrange.Input, chain *layout.Input, a *layout.Assembly) priceOf {
 		w.head += float64(p.StopToStop) * i.Pipes[0].Slope
 		w.cost += float64(p.StopToStop) * i.Pipes[0].Cost
 	}
+	const dust = 1e-9
+	lip := unit.Length(0)
+	for _, p := range chain.Parts {
+		for _, s := range p.Splits {
+			lip = max(lip, s.Lip)
+		}
+	}
 	for _, m := range a.LiftOut.Moves {
 		w.leans = w.leans || i.Rules.Out && m.Turn != 0
 	}
 	for k, m := range a.LiftOut.Moves {
-		// Off a lip it may go askew; leaned over it is lifted between what it is slid.
+		// Off a lip it may go askew, and no farther; else it is lifted between what it is slid.
 		level := m.Along.Z < 0.5 && m.Along.Z > -0.5
-		if i.Rules.Out && k < len(a.LiftOut.Moves)-1 && (level || !w.leans) {
+		if i.Rules.Out && k < len(a.LiftOut.Moves)-1 && (level || k == 0 && m.Distance <= lip+dust) {
 			w.slide += float64(m.Distance)
 		}
 	}
