@@ -45,6 +45,7 @@ var enDesign = map[string]string{
 	"design.remedy.option":     "Pump {pump} on pipe {pipe}, valves set to share[, {more} more once][, {cost} of electricity a year][, {years} more over five years]",
 	"design.remedy.valves":     "Same pump and pipe, valves set so that every feed gets {percent} of what is wanted",
 	"design.remedy.topup":      "Top up while it runs[, to {over:both} over the sill][, {below:both} under the rim]",
+	"design.remedy.run":        "Put what the assembly has more into run “{run}”; the flow is then worked out with it",
 	"design.remedy.sill":       "Set the sill {amount:both} lower",
 	"design.remedy.rim":        "Set the lowest point of the edge, or the overflow, {amount:both} higher",
 	"design.remedy.fill":       "Fill the pond {amount:both} higher at rest",

@@ -44,6 +44,7 @@ var esDesign = map[string]string{
 	"design.remedy.option":     "Bomba {pump} en tubo {pipe}, válvulas ajustadas para repartir[, {more} más una vez][, {cost} de electricidad al año][, {years} más en cinco años]",
 	"design.remedy.valves":     "Misma bomba y tubo, válvulas ajustadas para que cada alimentación reciba {percent} de lo pedido",
 	"design.remedy.topup":      "Rellene mientras trabaja[, a {over:both} sobre el umbral][, {below:both} bajo el borde]",
+	"design.remedy.run":        "Ponga en el tramo “{run}” lo que el armado tiene de más; el caudal se calcula entonces con eso",
 	"design.remedy.sill":       "Ponga el umbral {amount:both} más abajo",
 	"design.remedy.rim":        "Ponga el punto más bajo de la orilla, o el rebosadero, {amount:both} más alto",
 	"design.remedy.fill":       "Llene el estanque {amount:both} más alto en reposo",

@@ -4,9 +4,11 @@ import (
 	"slices"
 	"strings"
 
+	"plashet/engine/catalog"
 	"plashet/engine/layout"
 	"plashet/engine/trace"
 	"plashet/engine/unit"
+	"plashet/job"
 )
 
 // tally counts what the run that starts at the pump and the assembly have in
@@ -42,12 +44,9 @@ func (m *model) agree(in *layout.Input) {
 		return
 	}
 	run, a := &m.job.Runs[i], &m.job.Assembly
-	var of, laid tally
-	for _, f := range run.Fittings {
-		of.add(m.trade(f.Fitting), "", max(1, f.Count))
-	}
+	of, laid := tallied(m.book, run), tally{}
 	for k, l := range a.Parts {
-		laid.add(m.trade(l.Fitting), in.Parts[k].Mark, 1)
+		laid.add(trade(m.book, l.Fitting), in.Parts[k].Mark, 1)
 	}
 	var args []trace.Arg
 	sev := trace.Info
@@ -79,14 +78,74 @@ func (m *model) agree(in *layout.Input) {
 	default:
 		differs(trace.Info, trace.Str("runUnionOnly", ""))
 	}
-	if len(args) > 0 {
-		m.remark(at("/runs", i), sev, trace.Message{Code: FindDiffers, Args: append(args, trace.Str("run", run.Name))})
+	if len(args) == 0 {
+		return
 	}
+	where := at("/runs", i)
+	f := trace.Finding{Path: where, Severity: sev, Message: trace.Message{
+		Code: FindDiffers, Args: append(args, trace.Str("run", run.Name), trace.At("where", m.job.PlaceOf(where))),
+	}}
+	if of.lacks(&laid) {
+		f.Remedies = []trace.Remedy{{Message: trace.Message{Code: RemedyRun, Args: []trace.Arg{trace.Str("run", run.Name)}}}}
+	}
+	m.find(f)
+}
+
+// tallied counts the fittings of a run.
+func tallied(book *catalog.Book, run *job.Run) tally {
+	var of tally
+	for _, f := range run.Fittings {
+		of.add(trade(book, f.Fitting), "", max(1, f.Count))
+	}
+	return of
+}
+
+// lacks tells that the run has less than is laid, or another valve.
+func (t *tally) lacks(laid *tally) bool {
+	return laid.valve != "" && t.valve != laid.valve || laid.union != "" && t.union == "" ||
+		t.elbows[0] < laid.elbows[0] || t.elbows[1] < laid.elbows[1]
+}
+
+// run puts into the run at the pump what it lacks of the assembly's fittings, in
+// their order before what it has; another check valve becomes the assembly's.
+func (t *taker) run(m trace.Remedy) {
+	i := slices.IndexFunc(t.job.Runs, func(r job.Run) bool { return r.From == "pump" })
+	if i < 0 || t.job.Runs[i].Name != text(m.Message, "run") {
+		t.ok = false
+		return
+	}
+	run := &t.job.Runs[i]
+	of, size := tallied(t.book, run), t.job.Assembly.Pipe.Size
+	if size == run.Pipe.Size {
+		size = "" // the run's own
+	}
+	var more []job.Fitted
+	var laid tally
+	for _, l := range t.job.Assembly.Parts {
+		name, had := trade(t.book, l.Fitting), of
+		laid.add(name, "", 1)
+		if !of.lacks(&laid) {
+			continue
+		}
+		if of.valve != "" && of.valve != laid.valve {
+			for k := range run.Fittings {
+				if f := &run.Fittings[k]; trade(t.book, f.Fitting) == of.valve {
+					*f = job.Fitted{Fitting: name, Size: size, Count: f.Count}
+				}
+			}
+			of.valve = laid.valve
+			continue
+		}
+		if of.add(name, "", 1); of != had {
+			more = append(more, job.Fitted{Fitting: name, Size: size})
+		}
+	}
+	run.Fittings = slices.Concat(more, run.Fittings)
 }
 
 // trade gives a fitting's name as the catalogue writes it.
-func (m *model) trade(name string) string {
-	if n, err := m.book.Names(name, ""); err == nil {
+func trade(book *catalog.Book, name string) string {
+	if n, err := book.Names(name, ""); err == nil {
 		return n.Fitting
 	}
 	return name

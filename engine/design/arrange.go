@@ -196,11 +196,11 @@ func (m *model) checked() bool {
 			continue
 		}
 		for _, f := range r.Fittings {
-			drawn = drawn || isCheck(m.trade(f.Fitting))
+			drawn = drawn || isCheck(trade(m.book, f.Fitting))
 		}
 	}
 	for _, l := range m.job.Assembly.Parts {
-		drawn = drawn || isCheck(m.trade(l.Fitting))
+		drawn = drawn || isCheck(trade(m.book, l.Fitting))
 	}
 	if !drawn {
 		m.assume("/assembly/search/noCheckValve", AssumeChecked, unit.Value{}, practice)

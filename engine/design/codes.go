@@ -118,6 +118,9 @@ const (
 	// as drawn) and years (both over five years, beyond the design as drawn).
 	RemedyOption = "design.remedy.option"
 
+	// RemedyRun: the fittings of the assembly that its run lacks are put into it. Args: run.
+	RemedyRun = "design.remedy.run"
+
 	AssumeGlue        = "assume.site.glue" // temperature when gluing. Args: value
 	AssumeTemperature = "assume.water.temperature"
 	AssumePowerFactor = "assume.pump.cosphi" // a pump's current is its watts by its volts. Args: value

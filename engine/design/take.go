@@ -33,6 +33,8 @@ func Take(book *catalog.Book, j *job.Job, r *Result, m trace.Remedy) (next *job.
 		t.valves(r)
 	case RemedyPump, RemedyOption:
 		t.pump(m)
+	case RemedyRun:
+		t.run(m)
 	default:
 		t.ok = false
 	}
