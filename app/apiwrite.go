@@ -69,15 +69,23 @@ func canonical(data []byte, j *job.Job, faults []trace.Fault) ([]byte, error) {
 	return job.Encode(j)
 }
 
-func (a *app) apiNew(w http.ResponseWriter, r *http.Request) error {
+// sentToKeep gives the job that a request sends, as it is to be kept; what does
+// not say that it is a job is none.
+func (a *app) sentToKeep(r *http.Request) ([]byte, *job.Job, error) {
 	data, j, faults, err := a.sentJob(r)
 	if err != nil {
-		return err
+		return nil, nil, err
 	}
 	if slices.ContainsFunc(faults, func(f trace.Fault) bool { return f.Path == "/format" }) {
-		return a.faulty(faults, unit.US)
+		return nil, nil, a.faulty(faults, unit.US)
 	}
-	if data, err = canonical(data, j, faults); err != nil {
+	data, err = canonical(data, j, faults)
+	return data, j, err
+}
+
+func (a *app) apiNew(w http.ResponseWriter, r *http.Request) error {
+	data, _, err := a.sentToKeep(r)
+	if err != nil {
 		return err
 	}
 	id := a.NewID()
@@ -115,14 +123,8 @@ func (a *app) apiPut(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	data, j, faults, err := a.sentJob(r)
+	data, j, err := a.sentToKeep(r)
 	if err != nil {
-		return err
-	}
-	if slices.ContainsFunc(faults, func(f trace.Fault) bool { return f.Path == "/format" }) {
-		return a.faulty(faults, unit.US)
-	}
-	if data, err = canonical(data, j, faults); err != nil {
 		return err
 	}
 	old, _ := job.Read(rev.Data)

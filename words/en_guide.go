@@ -3,7 +3,8 @@ package words
 // enGuide holds the way from an empty job to its cut list: what each step asks
 // for, and why.
 var enGuide = map[string]string{
-	"app.guide.pond": "The pond", "app.guide.fall": "The fall", "app.guide.pipe": "The pipe to it", "app.guide.pump": "The pump", "app.guide.vault": "The vault",
+	"app.guide.pond": "The pond",
+	"app.guide.fall": "The fall", "app.guide.pipe": "The pipe to it", "app.guide.pump": "The pump", "app.guide.vault": "The vault",
 	"app.guide.hole": "The hole in the vault", "app.guide.stands": "How the pump stands", "app.guide.layout": "A layout for the vault", "app.guide.sticks": "The pipe you buy",
 
 	"app.guide.lead.pond":   "Its size at the water line, and how much room there is above the water before it runs over.",
@@ -25,8 +26,9 @@ var enGuide = map[string]string{
 	"app.guide.name.fall": "fall", "app.guide.name.run": "main", "app.guide.name.stands": "on its feet",
 
 	"app.ask.units": "Units", "app.askhint.units": "Of the answer, and of a number typed without a unit.", "app.ask.name": "What the crew calls the job", "app.ask.place": "Where it is",
-	"app.ask.shape": "Shape of the pond", "app.askhint.shape": "For a free shape take ellipse now; on the Pond page you can draw it.",
-	"app.ask.length": "Length at the water line, or the diameter", "app.ask.width": "Width at the water line", "app.askhint.width": "Not for a circle.",
+	"app.ask.shape":     "Shape of the pond",
+	"app.askhint.shape": "For a free shape take ellipse now; on the Pond page you can draw it.",
+	"app.ask.length":    "Length at the water line, or the diameter", "app.ask.width": "Width at the water line", "app.askhint.width": "Not for a circle.",
 	"app.ask.depth": "Depth at the deepest point", "app.ask.rim": "Water line up to the lowest point of the rim",
 	"app.ask.lipwidth": "Clear width of the lip", "app.ask.lipheight": "Pond's water line up to the lip", "app.ask.flow": "Flow you want over it",
 	"app.ask.pipekind": "Kind of pipe", "app.ask.pipesize": "Size of pipe", "app.ask.pipelength": "Length of pipe from pump to lip",
