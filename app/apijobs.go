@@ -3,6 +3,7 @@ package app
 import (
 	"net/http"
 	"strconv"
+	"time"
 
 	"plashet/store"
 )
@@ -39,8 +40,6 @@ type apiPast struct {
 	What     string `json:"what" doc:"what changed, in words"`
 }
 
-const rfc3339 = "2006-01-02T15:04:05Z07:00"
-
 // limited reads limit and before, which were held against what they may be.
 func limited(r *http.Request) (limit int, before int64) {
 	q := r.URL.Query()
@@ -60,7 +59,7 @@ func (a *app) apiJobs(w http.ResponseWriter, r *http.Request) error {
 	}
 	x := apiJobs{Jobs: []apiEntry{}}
 	for _, e := range entries {
-		x.Jobs = append(x.Jobs, apiEntry{e.ID, e.Summary.Name, e.Summary.Place, e.Number, e.Who, e.When.Format(rfc3339), e.Summary.Stage})
+		x.Jobs = append(x.Jobs, apiEntry{e.ID, e.Summary.Name, e.Summary.Place, e.Number, e.Who, e.When.Format(time.RFC3339), e.Summary.Stage})
 	}
 	if more && len(entries) > 0 {
 		x.Next = strconv.FormatInt(entries[len(entries)-1].Cursor, 10)
@@ -80,7 +79,7 @@ func (a *app) apiHistory(w http.ResponseWriter, r *http.Request) error {
 	}
 	x := apiStates{States: []apiPast{}}
 	for _, p := range past {
-		x.States = append(x.States, apiPast{p.Number, p.Who, p.When.Format(rfc3339), p.What})
+		x.States = append(x.States, apiPast{p.Number, p.Who, p.When.Format(time.RFC3339), p.What})
 	}
 	if len(past) == limit && past[limit-1].Number > 1 {
 		x.Next = strconv.Itoa(past[limit-1].Number)

@@ -36,11 +36,8 @@ func (t *tally) add(name, mark string, count int) {
 // out, with the assembly, which is that run's first stretch: pipe, valve,
 // elbows, union. What the run has more may lie beyond the wall.
 func (m *model) agree(in *layout.Input) {
-	i := 0
-	for i < len(m.job.Runs) && m.job.Runs[i].From != "pump" {
-		i++
-	}
-	if i == len(m.job.Runs) {
+	i := pumpRun(m.job)
+	if i < 0 {
 		return
 	}
 	run, a := &m.job.Runs[i], &m.job.Assembly
@@ -91,6 +88,11 @@ func (m *model) agree(in *layout.Input) {
 	m.find(f)
 }
 
+// pumpRun finds the first run that starts at the pump; -1 for none.
+func pumpRun(j *job.Job) int {
+	return slices.IndexFunc(j.Runs, func(r job.Run) bool { return r.From == "pump" })
+}
+
 // tallied counts the fittings of a run.
 func tallied(book *catalog.Book, run *job.Run) tally {
 	var of tally
@@ -109,7 +111,7 @@ func (t *tally) lacks(laid *tally) bool {
 // run puts into the run at the pump what it lacks of the assembly's fittings, in
 // their order before what it has; another check valve becomes the assembly's.
 func (t *taker) run(m trace.Remedy) {
-	i := slices.IndexFunc(t.job.Runs, func(r job.Run) bool { return r.From == "pump" })
+	i := pumpRun(t.job)
 	if i < 0 || t.job.Runs[i].Name != text(m.Message, "run") {
 		t.ok = false
 		return

@@ -269,8 +269,8 @@ func (m *model) standings(a *Arranging, pumpIndex int) bool {
 	}
 	if len(large) > 0 {
 		args := large[leastOver(large)].Args
-		if t := m.otherAttitude(pump, wanted); t != nil {
-			args = append(args, trace.Str("other", t.Name))
+		if others := m.otherAttitudes(pump, wanted); len(others) > 0 {
+			args = append(args, trace.Str("other", others[0].Name))
 		}
 		m.fault(path, CodePumpLarge, args...)
 	}

@@ -145,31 +145,23 @@ func (m *model) otherStands(a *Arranging, pumpIndex int, add addInstead) {
 		return // what is glued to it fits it as it stands
 	}
 	end := a.Input.Standings[0].Pump.Outlet
-	for i := range pump.Attitudes {
-		t := &pump.Attitudes[i]
-		if named(m.job.Assembly.Search.Stands, t.Name) {
-			continue
-		}
-		if _, fits := m.goesIn(pump, t, layout.Pose{}, 0, true); !fits {
-			continue
-		}
+	for _, t := range m.otherAttitudes(pump, m.job.Assembly.Search.Stands) {
 		add(ChangeStand, arrange.Instead{Standings: []arrange.Standing{{Pump: m.body(pump, t, end, path)}}}, instead{stand: len(m.job.Assembly.Search.Stands), name: t.Name})
 	}
 }
 
-func named(list []job.Stand, attitude string) bool {
-	return slices.ContainsFunc(list, func(w job.Stand) bool { return w.Attitude == attitude })
-}
-
-// otherAttitude gives one that the job leaves out and that goes into the vault.
-func (m *model) otherAttitude(pump *job.Pump, wanted []job.Stand) *job.Attitude {
+// otherAttitudes gives those that the job leaves out and that go into the vault.
+func (m *model) otherAttitudes(pump *job.Pump, wanted []job.Stand) (list []*job.Attitude) {
 	for i := range pump.Attitudes {
 		t := &pump.Attitudes[i]
-		if _, fits := m.goesIn(pump, t, layout.Pose{}, 0, true); fits && !named(wanted, t.Name) {
-			return t
+		if slices.ContainsFunc(wanted, func(w job.Stand) bool { return w.Attitude == t.Name }) {
+			continue
+		}
+		if _, fits := m.goesIn(pump, t, layout.Pose{}, 0, true); fits {
+			list = append(list, t)
 		}
 	}
-	return nil
+	return list
 }
 
 // tellInsteads adds to what would mend a search where the pump then stands, and
