@@ -2,34 +2,11 @@ package arrange
 
 import (
 	"cmp"
-	"math"
 	"slices"
 
 	"plashet/engine/geom"
-	"plashet/engine/layout"
 	"plashet/engine/unit"
 )
-
-// fill is which fittings are used in which order; where check valve and union
-// stand among the legs is left open, and which way the legs run.
-type fill struct {
-	pipe   *Pipe
-	start  []*piece
-	elbows []*piece
-	check  *piece
-	union  *piece
-	end    *piece
-	tail   []*piece // glued on the wall's side
-	opens  *piece   // the union, glued or not
-	lines  lines
-
-	head   float64 // of the fittings, m
-	joints int
-	cost   float64
-	priced bool
-	slide  float64 // that the pump needs in any case, off the union's lip
-	lean   float64 // without end where only laying it tells
-}
 
 // order is a fill along one way of the legs.
 type order struct {
@@ -40,84 +17,6 @@ type order struct {
 	dirs     []geom.Vec3 // of the legs
 	line     float64     // how long its centre line is at least
 	compass  *compass
-}
-
-// parts gives the chain with the check valve in one leg and the union in
-// another; in one leg the union comes first or last. A leg of -1 leaves it out.
-func (f *fill) parts(check, union int, unionFirst bool) []*piece {
-	out := append(make([]*piece, 0, len(f.start)+len(f.elbows)+len(f.tail)+3), f.start...)
-	for leg := range len(f.elbows) + 1 {
-		if leg > 0 {
-			out = append(out, f.elbows[leg-1])
-		}
-		if leg == union && unionFirst {
-			out = append(out, f.union)
-		}
-		if leg == check {
-			out = append(out, f.check)
-		}
-		if leg == union && !unionFirst {
-			out = append(out, f.union)
-		}
-	}
-	if f.end != nil {
-		out = append(out, f.end)
-	}
-	return append(out, f.tail...)
-}
-
-// least is what an assembly of the fill costs at least.
-func (f *fill) least() worth {
-	return worth{head: f.head, cost: f.cost, joints: f.joints, slide: f.slide, lean: f.lean}
-}
-
-// tally adds up what the fittings cost in every respect; the pipe is left out.
-// It is false where two ends do not go together or there are not enough of one.
-func (s *search) tally(f *fill, outlet layout.End) bool {
-	bare := f.parts(-1, -1, false)
-	chain := bare
-	for _, p := range [...]*piece{f.check, f.union} {
-		if p != nil {
-			chain = append(chain[:len(chain):len(chain)], p)
-			f.joints += 2 // in a leg it splits one joint with a pipe in two
-		}
-	}
-	if !s.in.enough(chain) {
-		return false
-	}
-	f.priced = true
-	if f.opens != nil && s.in.Rules.Out {
-		f.slide = float64(f.opens.part.Splits[0].Lip)
-	}
-	if s.in.Rules.Tilt { // how far it must be slid and leaned is seen when it is laid
-		f.slide, f.lean = math.Inf(1), math.Inf(1)
-	}
-	for _, p := range chain {
-		f.head += s.headOf(p)
-		if p.fitting < 0 {
-			continue
-		}
-		g := &s.in.Fittings[p.fitting]
-		f.cost += g.Cost
-		f.priced = f.priced && g.Priced
-	}
-	end := &outlet
-	for _, p := range bare {
-		switch {
-		case p.made():
-		case end.Kind == layout.Spigot && p.part.In.Kind == layout.Spigot:
-			return false
-		case end.Kind == layout.Socket && p.part.In.Kind == layout.Socket:
-			f.joints += 2
-		default:
-			f.joints++
-		}
-		end = &p.part.Out
-	}
-	if bare[len(bare)-1].part.Kind != layout.Bulkhead {
-		f.joints++ // the pipe that goes through
-	}
-	return true
 }
 
 // pattern is the turns of a sequence, as digits to the base of two.
@@ -231,44 +130,6 @@ func (w *worker) sketch(v *way) {
 	if v.open = ok || capped; v.open {
 		v.trial.passed = stageWalls
 	}
-}
-
-// fills gives each choice of fittings for a pattern of turns.
-func (s *search) fills(k *kit, turns uint64, n int, outlet layout.End, front []Layout) []*fill {
-	var out []*fill
-	needCheck, needUnion := s.needs()
-	option := func(list []*piece, wanted bool) []*piece {
-		if !wanted {
-			return []*piece{nil}
-		}
-		return list
-	}
-	var elbows func(chosen []*piece)
-	elbows = func(chosen []*piece) {
-		if i := len(chosen); i < n {
-			for _, e := range k.elbows[turns>>(n-1-i)&1] {
-				elbows(append(chosen[:i:i], e))
-			}
-			return
-		}
-		for _, start := range k.starts {
-			for _, check := range option(k.checks, needCheck) {
-				for _, union := range option(k.unions, needUnion) {
-					for _, end := range option(k.ends, len(k.ends) > 0) {
-						f := &fill{pipe: &k.pipe, start: start, elbows: chosen, check: check, union: union, end: end, tail: k.tail, opens: union}
-						if union == nil {
-							f.opens = s.glued.union
-						}
-						if s.tally(f, outlet) && !beaten(front, f.least()) {
-							out = append(out, f)
-						}
-					}
-				}
-			}
-		}
-	}
-	elbows(nil)
-	return out
 }
 
 // walled tells whether a way has room for pipe and elbows between the walls,

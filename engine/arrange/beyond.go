@@ -1,0 +1,106 @@
+package arrange
+
+import (
+	"math"
+
+	"plashet/engine/layout"
+)
+
+// beyond tells that no chain of n elbows or more can be better than what was
+// found: with each elbow a chain has more joints, takes more head and costs
+// more, and what it costs at least is beaten already.
+func (s *search) beyond(front []Layout, n int) bool {
+	if len(front) == 0 {
+		return false
+	}
+	h, c, j, ok := s.leastOf(n)
+	return !ok || beaten(front, worth{head: h, cost: c, joints: j, slide: s.lip(), lean: s.leanest(), class: stands})
+}
+
+// leastOf gives what a chain of n elbows takes at least of any kit.
+func (s *search) leastOf(n int) (head, cost float64, joints int, ok bool) {
+	head, cost, joints = math.Inf(1), math.Inf(1), math.MaxInt
+	for _, kits := range s.kits {
+		for i := range kits {
+			if h, c, j, has := s.least(&kits[i], n); has {
+				ok = true
+				head, cost, joints = math.Min(head, h), math.Min(cost, c), min(joints, j)
+			}
+		}
+	}
+	return head, cost, joints, ok
+}
+
+// leanest bounds how far a pump is leaned over, as fill.least does.
+func (s *search) leanest() float64 {
+	if s.in.Rules.Tilt {
+		return math.Inf(1)
+	}
+	return 0
+}
+
+// lip is the least that any pump must be slid: off the least lip of the unions
+// at hand.
+func (s *search) lip() float64 {
+	if !s.in.Rules.Out {
+		return 0 // it need not come out, so nothing is slid
+	}
+	least := math.Inf(1)
+	if s.in.Rules.Tilt {
+		return least // only laying it tells
+	}
+	if u := s.glued.union; u != nil {
+		return float64(u.part.Splits[0].Lip)
+	}
+	for _, f := range s.in.Fittings {
+		if f.Part.Kind == layout.Union && f.AtHand != 0 && len(f.Part.Splits) > 0 {
+			least = math.Min(least, float64(f.Part.Splits[0].Lip))
+		}
+	}
+	if math.IsInf(least, 1) {
+		return 0
+	}
+	return least
+}
+
+// least gives what a chain of n elbows takes of a kit at least: every elbow
+// without a pipe before it.
+func (s *search) least(k *kit, n int) (head, cost float64, joints int, ok bool) {
+	cheapest := func(lists ...[]*piece) {
+		h, c := math.Inf(1), math.Inf(1)
+		for _, l := range lists {
+			for _, p := range l {
+				f := &s.in.Fittings[p.fitting]
+				h, c = math.Min(h, float64(f.Head)), math.Min(c, f.Cost)
+			}
+		}
+		head, cost = head+h, cost+c
+	}
+	street := false
+	for _, l := range k.elbows {
+		for _, p := range l {
+			street = street || p.part.In.Kind != p.part.Out.Kind
+		}
+	}
+	for range n {
+		cheapest(k.elbows[:]...)
+		joints += 2
+		if street {
+			joints--
+		}
+	}
+	needCheck, needUnion := s.needs()
+	if needCheck {
+		cheapest(k.checks)
+		joints += 2
+	}
+	if needUnion {
+		cheapest(k.unions)
+		joints += 2
+	}
+	if len(k.ends) > 0 {
+		cheapest(k.ends)
+	}
+	joints += 2 // at the port and at the wall, at least one each
+	return head, cost, joints, len(k.starts) > 0 && !math.IsInf(head, 1)
+}

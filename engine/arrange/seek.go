@@ -1,0 +1,120 @@
+package arrange
+
+import (
+	"math"
+
+	"plashet/engine/geom"
+)
+
+// seek runs branch and bound, and lays what it ends with. Only where that is
+// refused it runs again, with each assembly laid as it is found: one that was
+// refused bounds nothing.
+func (w *worker) seek(t *trial, o *order, c *chain, out leaving, limit float64) (got *Layout) {
+	s, b := w.s, &w.b
+	lay := func(x []float64) bool {
+		l, ok := s.lay(o, w.parts, x)
+		if ok = ok && (s.judge == nil || s.judge(l)); ok {
+			got = l
+		}
+		return ok
+	}
+	w.found = w.found[:0]
+	w.set(c, out, false)
+	b.leaf = func(x []float64) bool {
+		w.found = append(w.found[:0], x...)
+		return true
+	}
+	b.run(limit)
+	w.count(t)
+	switch {
+	case len(w.found) == 0 || lay(w.found):
+	case s.in.Rules.Tilt:
+		b.capped = true // one look is dear enough
+	default:
+		w.set(c, out, false)
+		b.leaf = lay
+		b.run(limit)
+		w.count(t)
+	}
+	if got != nil {
+		got.length = b.best
+	}
+	return got
+}
+
+// within tells that a chain has an assembly, whether or not it comes apart and has
+// its play; walled, whether or not it keeps clear of anything but the walls.
+func (w *worker) within(t *trial, c *chain, walled bool) (ok, capped bool) {
+	w.set(c, leaving{without: true}, true)
+	w.b.walled = walled
+	return w.any(t, w.s.in.Rules.Nodes)
+}
+
+// possible tells that a chain has an assembly that keeps all that is asked of it.
+func (w *worker) possible(t *trial, c *chain, out leaving, nodes int) (ok, capped bool) {
+	w.set(c, out, false)
+	return w.any(t, nodes)
+}
+
+// any seeks one assembly.
+func (w *worker) any(t *trial, nodes int) (ok, capped bool) {
+	w.b.leaf = func([]float64) bool {
+		ok = true
+		w.b.best = math.Inf(-1) // one is enough
+		w.b.capped = true
+		return false
+	}
+	w.b.cap = nodes
+	w.b.first = 0
+	w.b.run(math.Inf(1))
+	capped = w.b.capped && !ok
+	w.b.capped, w.b.refused = false, 0
+	w.count(t)
+	return ok, capped
+}
+
+// set makes a chain ready for branch and bound; lax, without asking for play.
+func (w *worker) set(c *chain, out leaving, lax bool) {
+	b := &w.b
+	b.s, b.c, b.out, b.lax, b.give = w.s, c, out, lax, nil
+	b.plays()
+	b.keeps, b.kept, b.walled = b.keeps[:0], false, false
+	b.walls = b.walls[:0]
+	for _, wl := range w.s.walls {
+		if !wl.slid || !out.without {
+			b.walls = append(b.walls, wl)
+		}
+	}
+	b.nodes, b.programsN, b.capped, b.cap = 0, 0, false, w.s.in.Rules.Nodes
+	b.refused, b.least = 0, math.Inf(1)
+}
+
+func (w *worker) count(t *trial) {
+	t.tally.Chains++
+	t.tally.Nodes += w.b.nodes
+	t.tally.Programs += w.b.programsN
+	t.tally.Refused += w.b.refused
+}
+
+// leavings gives the ways out to look at, by which way the union's first half
+// comes off and what its faces reach into each other.
+func (s *search) leavings(back geom.Vec3, lip float64) []leaving {
+	if !s.in.Rules.Out || s.in.Rules.Tilt || back == (geom.Vec3{}) {
+		return []leaving{{without: true}}
+	}
+	level := math.Abs(back.Z) < 1e-9
+	if lip > 0 {
+		if !level {
+			return nil // the pump stands on the floor and cannot go down, nor up along a lip that is not upright
+		}
+		return []leaving{{slides: true, u: back, least: lip}}
+	}
+	var out []leaving
+	if back.Z >= -1e-9 {
+		out = append(out, leaving{}) // a nut on an upright pipe with the pump below it holds it down
+	}
+	for _, u := range [4]geom.Vec3{{X: -1}, {X: 1}, {Y: -1}, {Y: 1}} {
+		out = append(out, leaving{slides: true, u: u})
+	}
+	return out
+}
