@@ -2,6 +2,7 @@ package arrange
 
 import (
 	"math"
+	"slices"
 
 	"plashet/engine/layout"
 )
@@ -77,13 +78,19 @@ func (s *search) least(k *kit, n int) (head, cost float64, joints int, ok bool) 
 		head, cost = head+h, cost+c
 	}
 	street := false
-	for _, l := range k.elbows {
+	elbows := k.elbows[:]
+	if c := k.change; c != nil {
+		elbows = slices.Concat(elbows, c.to.elbows[:])
+		cheapest(c.reducers)
+		joints++ // where a spigot goes in; two with sockets
+	}
+	for _, l := range elbows {
 		for _, p := range l {
 			street = street || p.part.In.Kind != p.part.Out.Kind
 		}
 	}
 	for range n {
-		cheapest(k.elbows[:]...)
+		cheapest(elbows...)
 		joints += 2
 		if street {
 			joints--
@@ -91,11 +98,11 @@ func (s *search) least(k *kit, n int) (head, cost float64, joints int, ok bool) 
 	}
 	needCheck, needUnion := s.needs()
 	if needCheck {
-		cheapest(k.checks)
+		cheapest(k.both(checksOf))
 		joints += 2
 	}
 	if needUnion {
-		cheapest(k.unions)
+		cheapest(k.both(unionsOf))
 		joints += 2
 	}
 	if len(k.ends) > 0 {

@@ -13,7 +13,7 @@ import (
 // line is what a chain is made of along its centre line.
 type line struct {
 	least   float64 // of the centre line, every hub touching
-	sockets float64 // that pipe goes into
+	sockets float64 // that pipe goes into, each by what a metre of its size counts for
 	joints  int
 }
 
@@ -46,7 +46,7 @@ func (w *worker) line(o *order, pl *placement) *line {
 		l.known, l.none = true, true
 		w.parts = o.parts(pl.check, pl.union, pl.unionFirst)
 		if c := w.chain(o, w.parts); c != nil {
-			l.line, l.none = c.line(), false
+			l.line, l.none = c.line(o.fill), false
 		}
 	}
 	if l.none {
@@ -55,12 +55,14 @@ func (w *worker) line(o *order, pl *placement) *line {
 	return &l.line
 }
 
-func (c *chain) line() (l line) {
+// line works out that of a chain, sockets by what a metre of their size counts
+// for in a filling; nil: all alike.
+func (c *chain) line(f *fill) (l line) {
 	for i := range c.frame.Links {
 		k := &c.frame.Links[i]
 		l.least += float64(k.Least)
 		if l.joints += k.Joints; k.Piped {
-			l.sockets += float64(k.Sockets)
+			l.sockets += f.weight(k.Pipe.Size) * float64(k.Sockets)
 		}
 	}
 	if c.through {
@@ -69,7 +71,7 @@ func (c *chain) line() (l line) {
 	return l
 }
 
-// limit gives the gaps between the hubs, added up, from which on an assembly of
+// limit gives the gaps between the hubs, added up as branch and bound does, from which on an assembly of
 // a chain is beaten by something on the front; without end where nothing on it
 // beats the chain's fittings. What is glued takes head but costs nothing: there
 // it gives no limit.
@@ -95,7 +97,7 @@ func (s *search) limit(front []Layout, f *fill, l line, least worth) float64 {
 			}
 			return short/rate - l.sockets
 		}
-		out = min(out, max(over(v.head, f.head, f.pipe.Slope, alikeHead), over(v.cost, f.cost, f.pipe.Cost, alikeCost)))
+		out = min(out, max(over(v.head, f.head, f.rate(slopeOf), alikeHead), over(v.cost, f.cost, f.rate(costOf), alikeCost)))
 	}
 	return out
 }

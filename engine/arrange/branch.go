@@ -22,6 +22,7 @@ type branch struct {
 	kept   bool           // what is to be kept apart is listed
 	halt   func() bool    // asked often: true ends the search where it stands
 	give   *stretch       // a measure that may grow, and is to as little as can be; nil: none does
+	of     *fill          // that tells what a metre of each size counts for; nil: all alike
 	gapped bool           // the end need not meet the hole: the gap is to be as little as can be
 
 	programs []program
@@ -72,6 +73,13 @@ func (b *branch) start() *program {
 	costs := b.row
 	for i := range costs {
 		costs[i] = 1
+	}
+	if b.of != nil && b.of.then != nil {
+		for i, k := range c.slot {
+			if k >= 0 {
+				costs[k] = b.of.weight(c.frame.Links[i].Pipe.Size)
+			}
+		}
 	}
 	costs[varX], costs[varY] = 0, 0
 	costs[c.vars-1] = slideWeight

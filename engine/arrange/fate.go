@@ -129,7 +129,7 @@ func (w *worker) length(t *trial, c *chain, out leaving) float64 {
 	case c.through: // the line ends at another point than a sketch does
 		return math.Inf(-1)
 	}
-	return c.line().least + w.b.first
+	return c.line(nil).least + w.b.first
 }
 
 // parts tells what of a sketch comes out with the pump, where anything does: the

@@ -1,6 +1,7 @@
 package arrange
 
 import (
+	"cmp"
 	"math"
 
 	"plashet/engine/layout"
@@ -19,6 +20,11 @@ type fill struct {
 	opens  *piece   // the union, glued or not
 	lines  lines
 
+	reducer *piece  // where the size changes; nil: nowhere
+	leg     int     // that it stands in
+	then    *Pipe   // after it
+	by      measure // of which an assembly is to take the least
+
 	head   float64 // of the fittings, m
 	joints int
 	cost   float64
@@ -30,20 +36,28 @@ type fill struct {
 // parts gives the chain with the check valve in one leg and the union in
 // another; in one leg the union comes first or last. A leg of -1 leaves it out.
 func (f *fill) parts(check, union int, unionFirst bool) []*piece {
-	out := append(make([]*piece, 0, len(f.start)+len(f.elbows)+len(f.tail)+3), f.start...)
+	out := append(make([]*piece, 0, len(f.start)+len(f.elbows)+len(f.tail)+4), f.start...)
 	for leg := range len(f.elbows) + 1 {
 		if leg > 0 {
 			out = append(out, f.elbows[leg-1])
 		}
-		if leg == union && unionFirst {
-			out = append(out, f.union)
+		side := func(beyond bool) {
+			own := leg == union && f.beyond(f.union) == beyond
+			if own && unionFirst {
+				out = append(out, f.union)
+			}
+			if leg == check && f.beyond(f.check) == beyond {
+				out = append(out, f.check)
+			}
+			if own && !unionFirst {
+				out = append(out, f.union)
+			}
 		}
-		if leg == check {
-			out = append(out, f.check)
+		side(false)
+		if f.reducer != nil && leg == f.leg {
+			out = append(out, f.reducer)
 		}
-		if leg == union && !unionFirst {
-			out = append(out, f.union)
-		}
+		side(true)
 	}
 	if f.end != nil {
 		out = append(out, f.end)
@@ -101,6 +115,7 @@ func (s *search) tally(f *fill, outlet layout.End) bool {
 	}
 	if bare[len(bare)-1].part.Kind != layout.Bulkhead {
 		f.joints++ // the pipe that goes through
+		return end.Kind == layout.Socket || bare[len(bare)-1] != f.reducer
 	}
 	return true
 }
@@ -118,21 +133,21 @@ func (s *search) fills(k *kit, turns uint64, n int, outlet layout.End, front []L
 	var elbows func(chosen []*piece)
 	elbows = func(chosen []*piece) {
 		if i := len(chosen); i < n {
-			for _, e := range k.elbows[turns>>(n-1-i)&1] {
+			for _, e := range k.elbowsAt(i)[turns>>(n-1-i)&1] {
 				elbows(append(chosen[:i:i], e))
 			}
 			return
 		}
 		for _, start := range k.starts {
-			for _, check := range option(k.checks, needCheck) {
-				for _, union := range option(k.unions, needUnion) {
+			for _, check := range option(k.both(checksOf), needCheck) {
+				for _, union := range option(k.both(unionsOf), needUnion) {
 					for _, end := range option(k.ends, len(k.ends) > 0) {
-						f := &fill{pipe: &k.pipe, start: start, elbows: chosen, check: check, union: union, end: end, tail: k.tail, opens: union}
-						if union == nil {
-							f.opens = s.glued.union
-						}
-						if s.tally(f, outlet) && !beaten(front, f.least()) {
-							out = append(out, f)
+						for _, f := range k.changed(func() *fill {
+							return &fill{pipe: &k.pipe, start: start, elbows: chosen, check: check, union: union, end: end, tail: k.tail, opens: cmp.Or(union, s.glued.union)}
+						}) {
+							if s.tally(f, outlet) && !beaten(front, f.least()) {
+								out = append(out, f)
+							}
 						}
 					}
 				}

@@ -71,20 +71,31 @@ func best(front []Layout, n int) []Layout {
 	return front[:min(n, len(front))]
 }
 
+// pipeOf gives what the input has of a pipe.
+func (s *search) pipeOf(p layout.Pipe, usual *Pipe) *Pipe {
+	for i := range s.in.Pipes {
+		if s.in.Pipes[i].Size == p.Size {
+			return &s.in.Pipes[i]
+		}
+	}
+	return usual
+}
+
 // weigh works out what a laid assembly costs in every respect.
 func (s *search) weigh(o *order, c *chain, a *layout.Assembly) Worth {
-	w := Worth{Head: unit.Length(o.head), Cost: o.cost, Priced: o.priced && o.pipe.Priced, Released: a.Water.Released}
+	w := Worth{Head: unit.Length(o.head), Cost: o.cost, Priced: o.priced && o.pipe.Priced && (o.then == nil || o.then.Priced), Released: a.Water.Released}
 	for _, p := range c.in.Parts {
 		if turned, _ := p.Kind.Turn(); turned != 0 {
 			w.Elbows++
 		}
 	}
 	for _, p := range a.Pieces {
-		w.Head += p.StopToStop * unit.Length(o.pipe.Slope)
+		q := s.pipeOf(p.Pipe, o.pipe)
+		w.Head += p.StopToStop * unit.Length(q.Slope)
 		if c.made[p.After+1] != nil {
 			continue // it is there
 		}
-		w.Cost += float64(p.StopToStop) * o.pipe.Cost // not as cut, or two would differ by how they are rounded
+		w.Cost += float64(p.StopToStop) * q.Cost // not as cut, or two would differ by how they are rounded
 	}
 	for i, l := range c.frame.Links {
 		if c.made[i] == nil {

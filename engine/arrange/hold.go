@@ -30,12 +30,18 @@ func (s *search) hold(standing int, kits []kit) []kit {
 		}
 		if len(g.wall) > 0 {
 			k.ends, k.tail = nil, g.wall
-			if size(g.wall[0].part.In, g.wall[0].part) != k.pipe.Size {
-				k.starts = nil
-			}
 		}
 	}
-	return kits
+	changed := s.changing(&s.in.Standings[standing], kits)
+	for i := range kits {
+		if !s.leaves(&kits[i], kits) {
+			kits[i].starts = nil
+		}
+		if !g.any() {
+			kits[i].spaces = s.spaced(&s.in.Standings[standing], &kits[i], nil, nil)
+		}
+	}
+	return append(kits, changed...)
 }
 
 // needs tells that a check valve, or a union, is still to be put in.

@@ -33,6 +33,7 @@ type kit struct {
 	ends   []*piece // at the wall; none: the pipe goes through
 	tail   []*piece // glued on the wall's side
 	spaces spacings
+	change *change // of the size, after which another kit serves; nil: there is none
 }
 
 // kits sorts the fittings for a pump's outlet.
@@ -83,7 +84,9 @@ func size(e layout.End, p layout.Part) string {
 }
 
 // starts gives the fittings that lead from the pump's outlet to a socket of the
-// size: none where it is one, or goes into one, else an adapter, or an adapter and a reducer.
+// size: none where it is one, or goes into one, else an adapter, or an adapter and
+// a reducer. Where there is pipe of the size before it, a reducer is a change (see
+// changing) and no start.
 func (in *Input) starts(outlet layout.End, to string) [][]*piece {
 	var out [][]*piece
 	if (outlet.Kind == layout.Socket || outlet.Kind == layout.Spigot) && outlet.Size == to {
@@ -94,13 +97,13 @@ func (in *Input) starts(outlet layout.End, to string) [][]*piece {
 		if f.AtHand == 0 || !leads(p) || !fits(outlet, outlet.Size, p.In, size(p.In, p)) {
 			continue
 		}
-		if p.Out.Kind == layout.Socket && size(p.Out, p) == to {
+		if p.Out.Kind == layout.Socket && size(p.Out, p) == to && !in.changes(p) {
 			out = append(out, []*piece{pieceOf(i, p)})
 			continue
 		}
 		for k, g := range in.Fittings {
 			q := g.Part
-			if g.AtHand != 0 && q.Kind == layout.Reducer && q.Out.Kind == layout.Socket && size(q.Out, q) == to && fits(p.Out, size(p.Out, p), q.In, size(q.In, q)) {
+			if g.AtHand != 0 && q.Kind == layout.Reducer && !in.changes(q) && q.Out.Kind == layout.Socket && size(q.Out, q) == to && fits(p.Out, size(p.Out, p), q.In, size(q.In, q)) {
 				out = append(out, []*piece{pieceOf(i, p), pieceOf(k, q)})
 			}
 		}

@@ -34,7 +34,7 @@ func price(i *arrange.Input, chain *layout.Input, a *layout.Assembly) priceOf {
 	for k := range chain.Parts {
 		p := &chain.Parts[k]
 		for _, f := range i.Fittings {
-			if f.Part.Kind == p.Kind && f.Part.Size == p.Size {
+			if f.Part.Kind == p.Kind && f.Part.Size == p.Size && (p.Kind != layout.Reducer || f.Part.In.Kind == p.In.Kind && f.Part.Out.Kind == p.Out.Kind) {
 				w.head += float64(f.Head)
 				w.cost += f.Cost
 			}
@@ -46,8 +46,12 @@ func price(i *arrange.Input, chain *layout.Input, a *layout.Assembly) priceOf {
 		before = p.Out.Kind
 	}
 	for _, p := range a.Pieces {
-		w.head += float64(p.StopToStop) * i.Pipes[0].Slope
-		w.cost += float64(p.StopToStop) * i.Pipes[0].Cost
+		for _, q := range i.Pipes {
+			if q.Size == p.Pipe.Size {
+				w.head += float64(p.StopToStop) * q.Slope
+				w.cost += float64(p.StopToStop) * q.Cost
+			}
+		}
 	}
 	const dust = 1e-9
 	lip := unit.Length(0)

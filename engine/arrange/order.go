@@ -83,7 +83,10 @@ func (s *search) waysOf(n int, front []Layout) []way {
 		st := &s.in.Standings[i]
 		for ki := range s.kits[i] {
 			k := &s.kits[i][ki]
-			have := [2]bool{len(k.elbows[turn90]) > 0, len(k.elbows[turn45]) > 0}
+			have, ok := k.has(n)
+			if !ok {
+				continue
+			}
 			fills := map[uint64][]*fill{}
 			for _, turned := range st.turnsOf() {
 				c := s.compassOf(i, turned)
@@ -125,7 +128,7 @@ func (w *worker) sketch(v *way) {
 	}
 	ok, capped := w.within(&v.trial, c, false)
 	if !c.through { // else the line ends at another point than a sketch does
-		v.line = c.line().least + w.b.first
+		v.line = c.line(nil).least + w.b.first
 	}
 	if v.open = ok || capped; v.open {
 		v.trial.passed = stageWalls

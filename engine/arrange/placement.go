@@ -23,7 +23,7 @@ func (s *search) placements(o *order) []placement {
 	if o.check != nil {
 		checks = nil
 		for leg, d := range free[:legs] {
-			if mayStand(&o.check.part, d) {
+			if mayStand(&o.check.part, d) && o.may(o.check, leg) {
 				checks = append(checks, leg)
 			}
 		}
@@ -31,14 +31,16 @@ func (s *search) placements(o *order) []placement {
 	if o.union != nil {
 		unions = nil
 		for leg := range legs {
-			unions = append(unions, leg)
+			if o.may(o.union, leg) {
+				unions = append(unions, leg)
+			}
 		}
 	}
 	if s.glued.any() {
 		for _, u := range unions {
 			for _, c := range checks {
 				for _, first := range [2]bool{false, true} {
-					if first && (u < 0 || u != c) {
+					if first && (u < 0 || u != c) || first && o.divided(u) {
 						continue
 					}
 					cl := stands
@@ -55,6 +57,12 @@ func (s *search) placements(o *order) []placement {
 		for _, c := range checks {
 			before := c >= 0 && u >= 0 && c < u
 			switch {
+			case c >= 0 && c == u && o.divided(c):
+				cl := stands
+				if o.beyond(o.union) {
+					cl = drains
+				}
+				out = append(out, placement{c, u, cl == stands, cl})
 			case c >= 0 && c == u:
 				out = append(out, placement{c, u, true, stands}, placement{c, u, false, drains})
 			case before:

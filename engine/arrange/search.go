@@ -122,11 +122,6 @@ func newSearch(in Input) (*search, Outcome) {
 	for i := range in.Standings {
 		st := &in.Standings[i]
 		kits := s.hold(i, s.in.kits(in.outlet(i)))
-		for k := range kits {
-			if !s.glued.any() {
-				kits[k].spaces = s.spaced(st, &kits[k])
-			}
-		}
 		s.kits = append(s.kits, kits)
 		for _, turned := range st.turnsOf() {
 			port := st.Pump.Points.RotateAbout(geom.Vec3{Z: 1}, turned).Unit()

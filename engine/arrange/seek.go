@@ -20,6 +20,7 @@ func (w *worker) seek(t *trial, o *order, c *chain, out leaving, limit float64) 
 	}
 	w.found = w.found[:0]
 	w.set(c, out, false)
+	b.of = o.fill
 	b.leaf = func(x []float64) bool {
 		w.found = append(w.found[:0], x...)
 		return true
@@ -32,6 +33,7 @@ func (w *worker) seek(t *trial, o *order, c *chain, out leaving, limit float64) 
 		b.capped = true // one look is dear enough
 	default:
 		w.set(c, out, false)
+		b.of = o.fill
 		b.leaf = lay
 		b.run(limit)
 		w.count(t)
@@ -76,7 +78,7 @@ func (w *worker) any(t *trial, nodes int) (ok, capped bool) {
 // set makes a chain ready for branch and bound; lax, without asking for play.
 func (w *worker) set(c *chain, out leaving, lax bool) {
 	b := &w.b
-	b.s, b.c, b.out, b.lax, b.give = w.s, c, out, lax, nil
+	b.s, b.c, b.out, b.lax, b.give, b.of = w.s, c, out, lax, nil, nil
 	b.plays()
 	b.keeps, b.kept, b.walled = b.keeps[:0], false, false
 	b.walls = b.walls[:0]

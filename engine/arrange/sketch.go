@@ -18,7 +18,8 @@ type spacings [sites][sites]float64
 const (
 	atUnion = int(turn45) + 1 + iota
 	atCheck
-	atEnd // the port or the wall
+	atEnd    // the port or the wall
+	atChange // of the size
 	sites
 )
 
@@ -38,27 +39,23 @@ func (d *spacings) leg(before, after int, check, union bool) float64 {
 	return least
 }
 
-// spaced works out the spacings of a kit.
-func (s *search) spaced(st *Standing, k *kit) (d spacings) {
-	at := [atEnd][]*piece{k.elbows[turn90], k.elbows[turn45], k.unions, k.checks}
+// spaced works out the spacings of a kit, with the reducers that may come before
+// it and after it.
+func (s *search) spaced(st *Standing, k *kit, before, after []*piece) (d spacings) {
+	from := [sites][]*piece{k.elbows[turn90], k.elbows[turn45], k.unions, k.checks, atChange: before}
+	to := from
+	to[atEnd], to[atChange] = k.ends, after
 	for i := range sites {
 		for j := range sites {
-			d[i][j] = s.spacing(st, k, &at, i, j)
+			d[i][j] = s.spacing(st, k, from[i], to[j], i, j)
 		}
 	}
 	return d
 }
 
 // spacing gives the least between the centres of what may stand at two sites.
-func (s *search) spacing(st *Standing, k *kit, at *[atEnd][]*piece, i, j int) float64 {
+func (s *search) spacing(st *Standing, k *kit, before, after []*piece, i, j int) float64 {
 	least := math.Inf(1)
-	before, after := []*piece(nil), k.ends
-	if i < atEnd {
-		before = at[i]
-	}
-	if j < atEnd {
-		after = at[j]
-	}
 	switch {
 	case i == atEnd && j == atEnd:
 		return 0
@@ -107,7 +104,7 @@ func (s *search) fromPort(st *Standing, k *kit, start []*piece, e *piece) float6
 // pipe from centre to centre, each no longer than any choice of fittings needs.
 // What does not fit so does not fit filled. Nil where a joint cannot be made.
 func (w *worker) legsOf(standing int, k *kit, turned unit.Angle, way *compass, seq []int) *chain {
-	f, d, st := w.s.bare(standing, turned), &k.spaces, w.stampsOf(way)
+	f, st := w.s.bare(standing, turned), w.stampsOf(way)
 	if f == nil {
 		return nil
 	}
@@ -116,7 +113,7 @@ func (w *worker) legsOf(standing int, k *kit, turned unit.Angle, way *compass, s
 	at := f.Port
 	for leg, dir := range seq {
 		before, after := way.ends(seq, leg)
-		least := d.leg(before, after, false, false)
+		least := k.span(leg, before, after, false, false)
 		if math.IsInf(least, 1) {
 			return nil
 		}
@@ -124,7 +121,7 @@ func (w *worker) legsOf(standing int, k *kit, turned unit.Angle, way *compass, s
 		c.frame.Links[leg] = layout.Link{Piped: true, Pipe: layout.Pipe{Size: " "}, Least: unit.Length(least)}
 		to := at.Add(way.dirs[dir].Scale(least))
 		c.bodies = append(c.bodies, body{
-			a: spot{at, leg, true}, b: spot{to, leg + 1, true}, axis: way.dirs[dir], r: float64(k.pipe.OD) / 2, over: st.over(way.dirs[dir], float64(k.pipe.OD)/2),
+			a: spot{at, leg, true}, b: spot{to, leg + 1, true}, axis: way.dirs[dir], r: k.radius(leg), over: st.over(way.dirs[dir], k.radius(leg)),
 			item: 8 * leg, leg: leg, first: leg == 0, exit: leg == n,
 		})
 		if at = to; leg < n {
@@ -184,7 +181,7 @@ func (v *way) longer(c *chain, check, union int) bool {
 			continue
 		}
 		before, after := v.compass.ends(v.seq, leg)
-		by := v.kit.spaces.leg(before, after, leg == check, leg == union) - float64(c.frame.Links[leg].Least)
+		by := v.kit.span(leg, before, after, leg == check, leg == union) - float64(c.frame.Links[leg].Least)
 		if math.IsInf(by, 1) {
 			return false
 		}

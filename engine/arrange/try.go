@@ -73,7 +73,7 @@ func (w *worker) try(o *order, front []Layout) (t trial) {
 	if bare == nil {
 		return t
 	}
-	line := bare.line().least
+	line := bare.line(nil).least
 	if ok, capped := w.possible(&t, bare, leaving{without: true}, s.in.Rules.Nodes); !ok && !capped {
 		return t
 	}

@@ -108,6 +108,7 @@ func (v *testVault) input(t testing.TB, book *catalog.Book) arrange.Input {
 var prices = map[string]float64{
 	"male adapter": 1.5, "elbow 90": 2, "elbow 45": 2.5, "street elbow 90": 3, "street elbow 45": 3.5,
 	"bulkhead fitting": 14, "union": 8, "check valve spring": 22, "check valve swing": 18, "pipe": 4,
+	"reducing coupling": 3, "reducer bushing": 2.5,
 }
 
 // stock gives pipe and fittings of a size as the catalogue has them. What they
