@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"plashet/engine/arrange"
+	"plashet/engine/catalog"
 	"plashet/engine/layout"
 )
 
@@ -45,14 +46,20 @@ func covered(front []arrange.Layout, v priceOf) bool {
 // than the search's front, and where the lattice has a layout, so has the
 // search. Only layouts in the search's family of directions count.
 func TestAgainstLattice(t *testing.T) {
-	book := newBook(t)
 	cases := uint64(25)
 	if *far {
 		cases = 500
 	}
+	againstLattice(t, cases, smallVault)
+}
+
+// againstLattice holds the search against the lattice in small cases.
+func againstLattice(t *testing.T, cases uint64, small func(t testing.TB, book *catalog.Book, seed uint64) arrange.Input) {
+	t.Helper()
+	book := newBook(t)
 	fits, candidates, capped, beaten, open, last := 0, 0, 0, 0, 0, uint64(0)
 	for seed := uint64(1); seed <= cases; seed++ {
-		i := smallVault(t, book, seed)
+		i := small(t, book, seed)
 		out := searched(t, i)
 		if undecided(&out) {
 			capped++

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"plashet/engine/arrange"
@@ -142,24 +143,39 @@ type lattice struct {
 	found func(layout.Input, layout.Assembly)
 	laid  int
 	chain layout.Input
+
+	// Where the size changes: all after one of the reducers is of the second.
+	second   map[layout.Kind]layout.Part
+	reducers []layout.Part
 }
 
 func overLattice(t testing.TB, i *arrange.Input, found func(layout.Input, layout.Assembly)) (laid int) {
 	t.Helper()
-	l := &lattice{i: i, of: map[layout.Kind]layout.Part{}, found: found}
+	l := &lattice{i: i, of: map[layout.Kind]layout.Part{}, second: map[layout.Kind]layout.Part{}, found: found}
 	var ok bool
 	if l.hole, ok = i.Vault.Hole(); !ok {
 		t.Fatal("no hole")
 	}
+	var pipes []layout.Pipe
+	for _, p := range i.Pipes {
+		pipes = append(pipes, p.Pipe)
+	}
 	for _, f := range i.Fittings {
-		l.of[f.Part.Kind] = f.Part
+		switch {
+		case f.Part.Kind == layout.Reducer:
+			l.reducers = append(l.reducers, f.Part)
+		case f.Part.Size != pipes[0].Size:
+			l.second[f.Part.Kind] = f.Part
+		default:
+			l.of[f.Part.Kind] = f.Part
+		}
 	}
 	for q := range 4 {
 		turn := unit.Angle(q*90) * unit.Degree
 		port := i.Standings[0].Pump.Points.RotateAbout(geom.Vec3{Z: 1}, turn)
 		l.chain = layout.Input{
 			Straight: true, Vault: i.Vault, Pump: i.Standings[0].Pump, Pose: layout.Pose{Turn: turn},
-			Pipes: []layout.Pipe{i.Pipes[0].Pipe}, Settings: i.Settings, Beyond: i.Beyond, Path: i.Path,
+			Pipes: pipes, Settings: i.Settings, Beyond: i.Beyond, Path: i.Path,
 		}
 		l.elbows(nil, []geom.Vec3{port})
 	}
@@ -231,20 +247,38 @@ func (l *lattice) inline(elbows []layout.Laid, ways []geom.Vec3) {
 	place(legs, extra)
 }
 
-// gaps closes one piece for each new way the chain runs, from its end, and
-// leaves the others on a lattice.
+// gaps lists the parts in order, with each reducer in each place where the size
+// may change.
 func (l *lattice) gaps(legs [][]layout.Laid, ways []geom.Vec3) {
 	var parts []layout.Laid
 	var legOf []int
 	for k, leg := range legs {
 		for _, p := range leg {
-			p.Mark = fmt.Sprintf("F%d", len(parts)+1)
 			parts, legOf = append(parts, p), append(legOf, k)
 		}
 	}
-	end := layout.Laid{Part: l.of[layout.Bulkhead]}
-	end.Mark = "B"
-	parts = append(parts, end)
+	if len(l.reducers) == 0 {
+		l.closed(append(parts, layout.Laid{Part: l.of[layout.Bulkhead]}), legOf, ways)
+		return
+	}
+	for at := 1; at <= len(parts); at++ {
+		for _, r := range l.reducers {
+			own := append(slices.Clone(parts[:at]), layout.Laid{Part: r})
+			for _, p := range parts[at:] {
+				p.Part = l.second[p.Kind]
+				own = append(own, p)
+			}
+			l.closed(append(own, layout.Laid{Part: l.second[layout.Bulkhead]}), slices.Insert(slices.Clone(legOf), at, legOf[at-1]), ways)
+		}
+	}
+}
+
+// closed closes one piece for each new way the chain runs, from its end, and
+// leaves the others on a lattice.
+func (l *lattice) closed(parts []layout.Laid, legOf []int, ways []geom.Vec3) {
+	for k := range parts {
+		parts[k].Mark = fmt.Sprintf("F%d", k+1)
+	}
 	var spanned []geom.Vec3
 	var open []int
 	for k := len(legOf) - 1; k >= 0; k-- {
