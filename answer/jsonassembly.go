@@ -140,6 +140,7 @@ type WayOut struct {
 	Possible bool   `json:"possible" doc:"there is one"`
 	Moves    []Move `json:"moves,omitempty" doc:"in order"`
 	Blocker  string `json:"blocker,omitempty" doc:"what stands over the pump"`
+	Narrow   bool   `json:"narrow,omitempty" doc:"nothing stands over the pump, but the opening above is too narrow for it"`
 }
 
 // Move is one straight move.
@@ -238,7 +239,7 @@ func (m maker) piece(a *layout.Assembly, c *layout.Piece) Piece {
 func (m maker) stands(a *layout.Assembly) *Assembly {
 	x := &Assembly{
 		Off: m.place(a.Closure.Off), Likely: m.place(a.Stack.Likely), Worst: m.place(a.Stack.Worst), Closing: of(m, a.Stack.Closing, unit.KindTape),
-		WayOut: WayOut{Union: a.LiftOut.Union, Checked: a.LiftOut.Checked, Possible: a.LiftOut.Possible, Blocker: a.LiftOut.Blocker},
+		WayOut: WayOut{Union: a.LiftOut.Union, Checked: a.LiftOut.Checked, Possible: a.LiftOut.Possible, Blocker: a.LiftOut.Blocker, Narrow: a.LiftOut.Blocker == layout.BlockedByRim},
 		Water:  m.inPipe(&a.Water),
 	}
 	for i := range a.Places {

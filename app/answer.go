@@ -168,6 +168,8 @@ func (a *app) fitRows(s *solved) []row {
 	switch {
 	case !w.Checked:
 		out.Value, out.Mark = a.say("app.fit.out.unknown"), "none"
+	case !w.Possible && w.Narrow:
+		out.Value, out.Mark = a.say("app.fit.out.narrow"), "stop"
 	case !w.Possible:
 		out.Value, out.Mark = a.say("app.fit.out.no", "blocker", w.Blocker), "stop"
 	default:

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"plashet/engine/geom"
+	"plashet/engine/layout"
 	"plashet/engine/unit"
 	"plashet/job"
 )
@@ -84,7 +85,23 @@ func (a *iso) vault() {
 		}
 		a.near(b, n)
 	}
+	a.hatch(b)
 	a.hole()
+}
+
+// hatch draws the opening over the vault, where it is smaller than the rim.
+func (a *iso) hatch(b vaultBox) {
+	h := a.laid.Hatch
+	if h == (layout.Opening{}) {
+		return
+	}
+	var ring [4]geom.Vec3
+	for i, p := range [4][2]unit.Length{{h.FromX, h.FromY}, {h.ToX, h.FromY}, {h.ToX, h.ToY}, {h.FromX, h.ToY}} {
+		ring[i] = geom.Vec3{X: float64(p[0]), Y: float64(p[1]), Z: float64(b.deep)}
+	}
+	for i := range ring {
+		a.edge(ring[i], ring[(i+1)%4], hidden)
+	}
 }
 
 // widest gives the point of a ring farthest to one side on the sheet.
@@ -153,6 +170,9 @@ var wallNames = [4]string{"front", "right", "back", "left"}
 // viewer's side, with the walls' names.
 func (a *iso) sizes() {
 	b, n := a.box(), a.nearCorner()
+	if h := a.laid.Hatch; h != (layout.Opening{}) {
+		a.unsized = append(a.unsized, a.say("assembly.hatch", "length", a.tape(h.ToX-h.FromX), "width", a.tape(h.ToY-h.FromY), "left", a.tape(h.FromX), "front", a.tape(h.FromY)))
+	}
 	if b.round {
 		p, q := widest(b.rings()[0], a.view, -1), widest(b.rings()[1], a.view, -1)
 		a.dimension(p, q, a.view.right.Scale(-1), a.tape(b.deep))

@@ -150,6 +150,7 @@ func (c *checker) vault(r Reduced) {
 		c.idle(!v.Width.IsZero(), "/vault/width", v.Shape)
 		c.idle(!v.FloorWidth.IsZero(), "/vault/floorWidth", v.Shape)
 	}
+	c.hatch(v)
 	c.outlet(v)
 	for i, o := range v.Obstacles {
 		path := "/vault/obstacles/" + strconv.Itoa(i) + "/to/"
@@ -171,6 +172,31 @@ func (c *checker) vault(r Reduced) {
 		c.add("/vault/floor", CodeFloorHigh, trace.Num("floor", floor, unit.KindElevation), trace.Num("sill", sill, unit.KindElevation))
 	}
 }
+
+// hatch holds the opening against the rim it lies in.
+func (c *checker) hatch(v *Vault) {
+	width := v.Width
+	if v.Shape == "round" {
+		width = v.Length
+	}
+	for _, way := range [...]struct {
+		name, off  string
+		size, from Length
+		rim        Length
+	}{{"length", "left", v.Hatch.Length, v.Hatch.Left, v.Length}, {"width", "front", v.Hatch.Width, v.Hatch.Front, width}} {
+		switch {
+		case way.size.IsZero() || way.rim.IsZero():
+		case way.size.SI > way.rim.SI:
+			c.add("/vault/hatch/"+way.name, CodeOutside, trace.Str("found", way.size.Text), trace.Num("limit", way.rim.SI, unit.KindTape))
+		case way.from.SI > way.rim.SI-way.size.SI+readTape:
+			c.add("/vault/hatch/"+way.off, CodeHatch, trace.Str("found", way.from.Text), trace.Num("limit", way.rim.SI-way.size.SI, unit.KindTape))
+		}
+	}
+}
+
+// readTape is what two readings of one tape may differ by and still agree: half
+// of a sixteenth of an inch.
+const readTape = unit.Inch / 32
 
 // outlet holds the hole against the wall it is in.
 func (c *checker) outlet(v *Vault) {

@@ -16,8 +16,18 @@ type Vault struct {
 	WeirWidth   Length     `json:"weirWidth,omitzero" kind:"tape" range:"0.01..10" doc:"width of the skimmer's weir" eg:"16 in"`
 	ScreenLoss  Length     `json:"screenLoss,omitzero" kind:"depth" range:"0..1" doc:"drop of level through mat, net or screen" eg:"1/2 in"`
 	Rated       Flow       `json:"rated,omitzero" kind:"flow" range:"0..1" doc:"greatest pump flow on the skimmer's sheet" eg:"100 gpm"`
+	Hatch       Hatch      `json:"hatch,omitempty" doc:"the opening over it, where that is smaller than the vault"`
 	Outlet      Outlet     `json:"outlet,omitempty" doc:"the hole in the wall"`
 	Obstacles   []Obstacle `json:"obstacles,omitempty" doc:"what stands in the way: rack, basket, screen, float, bowed wall"`
+}
+
+// Hatch is an opening smaller than the vault, under its lid, through which the
+// pump goes in and comes out. Its sides run along the vault's.
+type Hatch struct {
+	Length Length `json:"length" kind:"tape" want:"must" range:"0.05..20" doc:"clear length of the opening, along the vault's" eg:"14 in"`
+	Width  Length `json:"width" kind:"tape" want:"must" range:"0.05..20" doc:"clear width of the opening, along the vault's" eg:"12 in"`
+	Left   Length `json:"left,omitzero" kind:"tape" range:"0..20" doc:"from the inside of the left wall at the rim to the opening; in the middle when empty" eg:"3 in"`
+	Front  Length `json:"front,omitzero" kind:"tape" range:"0..20" doc:"from the inside of the front wall at the rim to the opening; in the middle when empty" eg:"3 in"`
 }
 
 // Outlet is the hole through the vault's wall.

@@ -34,7 +34,7 @@ var enApp = map[string]string{
 	"app.level.needs": "needs {needs}", "app.level.air": "The pump draws air after",
 	"app.fit.assembly": "Assembly", "app.fit.unlaid": "not laid out yet", "app.fit.fits": "fits", "app.fit.not": "cannot be built as laid",
 	"app.fit.second": "checked a second way: {passed} of {checks} checks hold",
-	"app.fit.out":    "Pump", "app.fit.out.unknown": "way out not looked for", "app.fit.out.no": "does not come out[: {blocker} is over it]",
+	"app.fit.out":    "Pump", "app.fit.out.unknown": "way out not looked for", "app.fit.out.narrow": "does not come out: the opening above is too narrow", "app.fit.out.no": "does not come out[: {blocker} is over it]",
 	"app.fit.out.yes": "comes out, moves: {count}", "app.fit.out.union": "open {union}",
 	"app.money.material": "Material", "app.money.unpriced": "{count} lines have no price", "app.money.none": "no prices yet", "app.money.year": "Electricity a year",
 

@@ -67,7 +67,7 @@ var enArrange = map[string]string{
 	"design.keep.none":    "There is no layout {found} to keep; there are {count}.",
 	"design.keep.unlaid":  "The assembly as drawn cannot be laid, so there is no cut card to keep. See what is said of it.",
 	"design.keep.differs": "Layout {name} could not be written into the job so that it comes out as it was found. Nothing was written.",
-	"design.kept.changed": "Since the layout was kept, {what} was changed:[ it was {was}][ and][ is now {now}]. The kept layout is worked out anew with it.",
+	"design.kept.changed": "Since the layout was kept, {what} was changed[: it was {was}][; it is now {now}]. The kept layout is worked out anew with it.",
 	"design.kept.many":    "Since the layout was kept, {count} further entries were changed.",
 	"design.kept.tables":  "Since the layout was kept nothing in it was changed, but the program's tables or usual distances were: sizes of fittings differ from then. Compare the cut card before using it.",
 	"design.kept.cut":     "The printed cut card does not hold: piece {piece}[, which runs from {wasFrom} to {wasTo} on it and from {from} to {to} now,] is {was} on the card and would now be cut {now} ({by}). Cut nothing by the old card: check what was changed, then keep the layout anew and print it.",

@@ -172,6 +172,7 @@ var enDraw = map[string]string{
 	"draw.sticks.rest":   "left",
 
 	"draw.assembly.title":       "Assembly, seen from {corner}",
+	"draw.assembly.hatch":       "opening {length} × {width}, {left} from the left wall, {front} from the front wall",
 	"draw.assembly.vault":       "Vault: {sizes}.",
 	"draw.assembly.off":         "The chain ends {off} off the hole.",
 	"draw.assembly.unplug":      "Danger: unplug the pump before you reach in.",

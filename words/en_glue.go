@@ -25,7 +25,7 @@ var enGlue = map[string]string{
 	"glue.step.pump":                 "Set the pump[ with {parts}] in the middle of its play.",
 	"glue.step.in":                   "Put {parts} into the vault.",
 	"glue.step.stand":                "Stand the whole chain in the vault, dry.[ Put in {parts}.][ Make union {unions} up by hand.][ For {open}, which is still to be cut, hold a dry piece of the length worked out.][ See that the cover of {covers} is on top.] No cement.",
-	"glue.step.takeout":              "[Open union {unions} and take {parts}][Take {free}] out of the vault, to the bench[, with the pump on it{pump}].",
+	"glue.step.takeout":              "[Open union {unions} and take {parts}][Take {free}] out of the vault, to the bench[, with the pump on it{pump:flag}].",
 	"glue.step.back":                 "Once that joint has set, put {parts} back into the vault.",
 	"glue.step.measure":              "Closing piece {piece}, {from} to {to}: with the rest made up, measure the gap between the hub faces in place. Add the marks, {near} and {far}, and cut to that, outside the vault; make its ends as the others. While the chain stands so, draw one line along both hubs; carry it over to the piece.",
 	"glue.step.union":                "Union {part}: make it up by hand. Ring clean and seated, faces dry, no cement, no tape, no wrench.",

@@ -33,7 +33,7 @@ var esApp = map[string]string{
 	"app.level.needs": "pide {needs}", "app.level.air": "La bomba chupa aire después de",
 	"app.fit.assembly": "Armado", "app.fit.unlaid": "sin trazar todavía", "app.fit.fits": "cabe", "app.fit.not": "no se puede construir así",
 	"app.fit.second": "revisado de otra manera: se cumplen {passed} de {checks} revisiones",
-	"app.fit.out":    "Bomba", "app.fit.out.unknown": "no se buscó su salida", "app.fit.out.no": "no sale[: {blocker} le estorba]",
+	"app.fit.out":    "Bomba", "app.fit.out.unknown": "no se buscó su salida", "app.fit.out.narrow": "no sale: la boca de arriba es muy angosta", "app.fit.out.no": "no sale[: {blocker} le estorba]",
 	"app.fit.out.yes": "sale, movimientos: {count}", "app.fit.out.union": "abra {union}",
 	"app.money.material": "Material", "app.money.unpriced": "{count} {count:renglón no tiene|renglones no tienen} precio", "app.money.none": "sin precios todavía", "app.money.year": "Electricidad al año",
 

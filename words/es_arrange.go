@@ -59,7 +59,7 @@ var esArrange = map[string]string{
 	"design.keep.none":    "No hay trazo {found} que conservar; hay {count}.",
 	"design.keep.unlaid":  "El armado como está dibujado no se puede trazar, así que no hay hoja de corte que conservar. Vea lo que se dice de él.",
 	"design.keep.differs": "El trazo {name} no se pudo escribir en el trabajo de modo que salga como se halló. No se escribió nada.",
-	"design.kept.changed": "Desde que se conservó el trazo, cambió {what}:[ era {was}][ y][ ahora es {now}]. El trazo conservado se calcula de nuevo con ello.",
+	"design.kept.changed": "Desde que se conservó el trazo, cambió {what}[: era {was}][; ahora es {now}]. El trazo conservado se calcula de nuevo con ello.",
 	"design.kept.many":    "Desde que se conservó el trazo, cambiaron otras {count} entradas.",
 	"design.kept.tables":  "Desde que se conservó el trazo no cambió nada en él, pero sí las tablas o distancias usuales del programa: las medidas de conexiones difieren de entonces. Compare la hoja de corte antes de usarla.",
 	"design.kept.cut":     "La hoja de corte impresa no vale: la pieza {piece}[, que en ella va de {wasFrom} a {wasTo} y ahora de {from} a {to},] es {was} en la hoja y ahora se cortaría {now} ({by}). No corte nada con la hoja vieja: revise lo que cambió, luego conserve el trazo de nuevo e imprímala.",

@@ -97,6 +97,12 @@ var esDoc = map[string]string{
 
 	"elevation of the open end under water": "elevación de la boca abierta bajo el agua",
 
+	"the opening over it, where that is smaller than the vault":                             "la boca, donde es más chica que la bóveda",
+	"clear length of the opening, along the vault's":                                        "largo libre de la boca, a lo largo de la bóveda",
+	"clear width of the opening, along the vault's":                                         "ancho libre de la boca, a lo ancho de la bóveda",
+	"from the inside of the left wall at the rim to the opening; in the middle when empty":  "desde la cara interior de la pared izquierda, en el borde, hasta la boca; en medio si se deja vacío",
+	"from the inside of the front wall at the rim to the opening; in the middle when empty": "desde la cara interior de la pared del frente, en el borde, hasta la boca; en medio si se deja vacío",
+
 	"elevation of the skimmer weir's sill, below which the pond no longer feeds the vault": "elevación del umbral del skimmer, debajo del cual el estanque ya no alimenta la bóveda",
 
 	"elevation of the water line at rest": "elevación de la línea de agua en reposo",

@@ -172,6 +172,7 @@ var esDraw = map[string]string{
 	"draw.sticks.rest":   "sobra",
 
 	"draw.assembly.title":       "Armado, visto desde {corner}",
+	"draw.assembly.hatch":       "boca de {length} × {width}, a {left} de la pared izquierda y {front} de la del frente",
 	"draw.assembly.vault":       "Bóveda: {sizes}.",
 	"draw.assembly.off":         "La cadena termina a {off} del hoyo.",
 	"draw.assembly.unplug":      "Peligro: desconecte la bomba antes de meter la mano.",

@@ -84,6 +84,8 @@ var esField = map[string]string{
 	"glued":             "pegado",
 	"group":             "grupo",
 	"head":              "carga",
+	"front":             "frente",
+	"hatch":             "boca",
 	"height":            "altura",
 	"holds":             "retiene",
 	"holds water":       "guarda agua",

@@ -23,7 +23,7 @@ var esGlue = map[string]string{
 	"glue.step.pump":                 "Ponga la bomba[ con {parts}] en medio de su holgura.",
 	"glue.step.in":                   "Meta {parts} en la bóveda.",
 	"glue.step.stand":                "Pare toda la cadena en la bóveda, en seco.[ Meta {parts}.][ Cierre a mano la tuerca unión {unions}.][ En lugar de {open}, que todavía falta cortar, sostenga una pieza seca del largo calculado.][ Vea que la tapa de {covers} quede arriba.] Sin cemento.",
-	"glue.step.takeout":              "[Abra la tuerca unión {unions} y saque {parts}][Saque {free}] de la bóveda, al banco[, con la bomba puesta{pump}].",
+	"glue.step.takeout":              "[Abra la tuerca unión {unions} y saque {parts}][Saque {free}] de la bóveda, al banco[, con la bomba puesta{pump:flag}].",
 	"glue.step.back":                 "Cuando esa unión haya fraguado, regrese {parts} a la bóveda.",
 	"glue.step.measure":              "Pieza de cierre {piece}, de {from} a {to}: con lo demás ya armado, mida en su lugar el claro entre las caras de las campanas. Sume las marcas, {near} y {far}, y corte a esa medida, fuera de la bóveda; prepare sus extremos como los otros. Mientras la cadena está así, trace una línea a lo largo de las dos campanas; pásela a la pieza.",
 	"glue.step.union":                "Tuerca unión {part}: ciérrela a mano. Anillo limpio y asentado, caras secas, sin cemento, sin cinta, sin llave.",

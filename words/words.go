@@ -193,6 +193,8 @@ func (l *Language) show(name, style string, args []trace.Arg, s unit.System) str
 		}
 		one, many, plural := strings.Cut(style, "|")
 		switch {
+		case style == "flag": // it only asks for the part of the template it stands in
+			return ""
 		case plural && (a.Text == "1" || a.Text == "" && a.Value.SI == 1):
 			return one
 		case plural:

@@ -204,7 +204,7 @@ func TestPlaceholdersAreArguments(t *testing.T) {
 			if !args[p[1]] {
 				t.Errorf("%s: {%s} is no documented argument", c.code, p[1])
 			}
-			if p[2] != "" && p[2] != ":both" && !strings.Contains(p[2], "|") {
+			if p[2] != "" && p[2] != ":both" && p[2] != ":flag" && !strings.Contains(p[2], "|") {
 				t.Errorf("%s: {%s%s} has no such style", c.code, p[1], p[2])
 			}
 		}
@@ -312,5 +312,19 @@ func TestWord(t *testing.T) {
 	}
 	if got := l.Word("word.none"); got != "word.none" {
 		t.Error(got)
+	}
+}
+
+// A flag shows the part of a template that it stands in, and nothing else of itself.
+func TestFlag(t *testing.T) {
+	for _, l := range Languages() {
+		m := trace.Message{Code: "design.glue.withheld"}
+		without := l.Say(m, unit.US)
+		for _, name := range []string{"pump", "union", "captive", "second"} {
+			m.Args = []trace.Arg{trace.Flag(name)}
+			if with := l.Say(m, unit.US); len(with) <= len(without) || strings.ContainsAny(with, "{}[]") || strings.Contains(with, "yes") {
+				t.Errorf("%s, %s: %q", l.Tag, name, with)
+			}
+		}
 	}
 }

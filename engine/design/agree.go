@@ -73,7 +73,7 @@ func (m *model) agree(in *layout.Input) {
 	case "":
 		differs(trace.Caution, trace.Str("unionOnly", laid.unionAt))
 	default:
-		differs(trace.Info, trace.Str("runUnionOnly", ""))
+		differs(trace.Info, trace.Flag("runUnionOnly"))
 	}
 	if len(args) == 0 {
 		return

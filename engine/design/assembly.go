@@ -25,17 +25,17 @@ const (
 	// only where that danger does. Args: off (how far the chain misses the
 	// hole), turned (its last leg from the hole's axis), through (marks standing
 	// in wall, floor or lid), inside (marks standing in the pump, an obstacle or
-	// each other), pump (empty: the pump stands in something), reversed and
-	// attitude (marks of valves), union (empty: there is none), blocked (mark of
-	// the union by which the pump does not come out), captive (empty: nothing
-	// but threads), second (empty: the second check does not agree), others (codes of further dangers), faults (count).
+	// each other), pump (flag: the pump stands in something), reversed and
+	// attitude (marks of valves), union (flag: there is none), blocked (mark of
+	// the union by which the pump does not come out), captive (flag: nothing
+	// but threads), second (flag: the second check does not agree), others (codes of further dangers), faults (count).
 	FindWithheld = "design.glue.withheld"
 	// FindDiffers: the run that starts at the pump and the assembly are one and
 	// the same pipe, and differ. Each pair only where it differs. Args: run,
 	// runPipe, pipe, runValve, valve, valveOnly (mark of a valve that the run
 	// lacks), runValveOnly (a valve that the assembly lacks), runElbows,
 	// elbows (of 90 degrees), runFortyFives, fortyFives (of 45), unionOnly
-	// (mark), runUnionOnly (empty).
+	// (mark), runUnionOnly (flag).
 	FindDiffers = "design.assembly.differs"
 	// CodePortSize: the port's size is none of its thread's. Args: name, size,
 	// thread, dn and inch (the size as a DN, and what that is in inches; where
@@ -49,6 +49,9 @@ const (
 	AssumePlace = "assume.assembly.at"
 	// AssumeTurn: the pump is not turned. Args: value.
 	AssumeTurn = "assume.assembly.turn"
+	// AssumeHatch: the opening over the vault lies in its middle, along, across or
+	// both. Args: left, front (from the wall), each where it was assumed.
+	AssumeHatch = "assume.vault.hatch"
 	// AssumeRolls: elbows without a roll point up, or to the back wall. Args: parts (marks).
 	AssumeRolls = "assume.assembly.roll"
 	// AssumeKerf: the saw takes nothing away. Args: value.
@@ -70,10 +73,36 @@ func (m *model) vault() layout.Vault {
 		FloorLength: v.FloorLength.SI, FloorWidth: v.FloorWidth.SI, Path: "/vault",
 		Outlet: layout.Outlet{Wall: layout.Wall(v.Outlet.Wall), Along: v.Outlet.Along.SI, Height: v.Outlet.Height.SI},
 	}
+	out.Opening = m.hatch(&out)
 	for _, o := range v.Obstacles {
 		out.Obstacles = append(out.Obstacles, layout.Obstacle{Name: o.Name, Box: geom.BoxOf(vec(o.From), vec(o.To))})
 	}
 	return out
+}
+
+// hatch gives the opening over the vault; it lies in the middle where the job
+// does not say.
+func (m *model) hatch(v *layout.Vault) layout.Opening {
+	h := &m.job.Vault.Hatch
+	if h.Length.IsZero() || h.Width.IsZero() {
+		return layout.Opening{}
+	}
+	across := v.Width
+	if v.Round {
+		across = v.Length
+	}
+	left, front := h.Left.Or((v.Length-h.Length.SI)/2), h.Front.Or((across-h.Width.SI)/2)
+	var assumed []trace.Arg
+	if h.Left.IsZero() {
+		assumed = append(assumed, trace.Num("left", left, unit.KindTape))
+	}
+	if h.Front.IsZero() {
+		assumed = append(assumed, trace.Num("front", front, unit.KindTape))
+	}
+	if len(assumed) > 0 {
+		m.assume("/vault/hatch", AssumeHatch, unit.Value{}, leftEmpty, assumed...)
+	}
+	return layout.Opening{FromX: left, ToX: left + h.Length.SI, FromY: front, ToY: front + h.Width.SI}
 }
 
 // lay lays the assembly of the job; nil when there is none.

@@ -52,6 +52,7 @@ var standsOn = []struct {
 	{"/watercourses", aspectFlow},
 	{"/vault/rated", 0},
 	{"/vault/outlet/undrilled", aspectSearch},
+	{"/vault/hatch", aspectFit},
 	{"/vault/sill", aspectLevels},
 	{"/vault/weirWidth", aspectLevels},
 	{"/vault/screenLoss", aspectLevels},

@@ -71,6 +71,10 @@ func (m *model) withhold(dangers []trace.Finding, faulty int) {
 		}
 	}
 	for _, name := range order {
+		if len(lists[name]) == 0 {
+			args = append(args, trace.Flag(name))
+			continue
+		}
 		args = append(args, trace.Str(name, strings.Join(lists[name], ", ")))
 	}
 	if faulty > 0 {

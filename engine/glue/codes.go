@@ -46,7 +46,7 @@ const (
 	StepIn = "glue.step.in"
 	// StepStand: stand the whole chain in the vault, unions made up dry, before anything is measured in it. Each argument only where there is one. Args: parts (still outside), unions, open (marks of other closing pieces that are not cut yet), covers (marks of valves whose cover comes on top).
 	StepStand = "glue.step.stand"
-	// StepTakeOut: take out what gets its next joint on the bench. Args: unions and parts, or free (parts with no union to open), pump (empty; only where the pump comes with them).
+	// StepTakeOut: take out what gets its next joint on the bench. Args: unions and parts, or free (parts with no union to open), pump (flag; only where the pump comes with them).
 	StepTakeOut = "glue.step.takeout"
 	// StepBack: put back what was taken out. Args: parts.
 	StepBack = "glue.step.back"

@@ -141,7 +141,7 @@ func (w *work) takeOut(sub int) {
 	}
 	s := Step{Parts: parts, Where: Vault, Cautions: []string{CautionUnplug}}
 	if mine(0) {
-		args = append(args, trace.Str("pump", ""))
+		args = append(args, trace.Flag("pump"))
 		s.Parts, s.Cautions = append([]string{"pump"}, parts...), append(s.Cautions, CautionLift)
 	}
 	s.Message = say(StepTakeOut, args...)

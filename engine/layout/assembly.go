@@ -14,6 +14,7 @@ type Assembly struct {
 	Body   []Block    // the pump, turned and placed
 	Rounds []Cylinder // its round parts
 	Hole   Hole
+	Hatch  Opening // zero: the whole rim
 
 	Laid bool // every part has a place; without it only the faults count
 

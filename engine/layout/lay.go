@@ -128,7 +128,7 @@ func (l *laying) mark(i int) string {
 func (l *laying) placeHole() {
 	h, ok := l.in.Vault.Hole()
 	if l.holeOK = ok; ok {
-		l.a.Hole = h
+		l.a.Hole, l.a.Hatch = h, l.in.Vault.Opening
 		if math.Abs(float64(h.Lean)) > float64(unit.Degree)/10 {
 			l.find(trace.Info, l.in.Vault.Path+"/outlet", FindLean, unit.Of(h.Lean, unit.KindAngle), unit.Value{}, trace.Source{},
 				trace.Num("angle", h.Lean, unit.KindAngle))

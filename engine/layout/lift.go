@@ -53,6 +53,10 @@ func (o LiftOut) nearest() (best Try, ok bool) {
 	return best, ok
 }
 
+// BlockedByRim is the LiftOut.Blocker where nothing stands over the pump, but rim or hatch
+// are too small.
+const BlockedByRim = "rim"
+
 // compass lists the shifts that are tried: along the walls, then between.
 var compass = [...]struct {
 	toward string
@@ -95,7 +99,7 @@ func (l *laying) tryLift(k int) LiftOut {
 			o.Possible, o.Moves = true, append(o.Moves, up)
 			return o
 		}
-		over = "rim"
+		over = BlockedByRim
 	}
 	o.Blocker = over
 	best := Try{}
@@ -157,6 +161,12 @@ func (l *laying) tellLift(s split) {
 		return
 	}
 	blocker := trace.Str("blocker", o.Blocker)
+	if o.Blocker == BlockedByRim {
+		blocker = trace.Flag("rim")
+		if l.in.Vault.Opening != (Opening{}) {
+			blocker = trace.Flag("opening")
+		}
+	}
 	t, ok := o.nearest()
 	if !ok {
 		l.note(trace.Danger, path, FindBlocked, union, blocker)

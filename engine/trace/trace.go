@@ -113,6 +113,11 @@ func Num[Q unit.Quantity](name string, q Q, k unit.Kind) Arg {
 // Str makes an argument from the job's own words (a name, what was typed).
 func Str(name, text string) Arg { return Arg{Name: name, Text: text} }
 
+// Flag is an argument that says no more than that it is there.
+func Flag(name string) Arg { return Arg{Name: name, Text: flagged} }
+
+const flagged = "yes"
+
 // Message is a text yet to be made: the code picks the sentence, the
 // arguments fill it.
 type Message struct {
