@@ -57,6 +57,7 @@ type course struct {
 	b      basin
 	t      axis
 	panels []panel
+	right  float64 // of the plots, mm: what the names beside them leave
 }
 
 // panel is one plot of levels against time.
@@ -73,21 +74,33 @@ type panel struct {
 // Sizes of the plots, mm.
 const (
 	courseLeft  = 24.0
-	courseRight = 107.0
+	courseRight = 107.0 // at most
+	courseNames = 4.5   // from there to the names of the lines
 	courseTall  = 62.0
 )
 
+// edge gives where the plots end, so that the names of all the lines that any
+// case can have stand beside them whole: the cases are looked at side by side.
+func (c *course) edge() float64 {
+	var names []string
+	for _, code := range [...]string{"levels.rim", "levels.line", "levels.sill", "levels.vaultfloor", "levels.minwater", "course.end"} {
+		names = append(names, c.say(code))
+	}
+	return min(courseRight, wide-margin-courseNames-widestOf(names...))
+}
+
 func (c *course) scales() {
+	c.right = c.edge()
 	last := c.m.Series[len(c.m.Series)-1].At
 	one, name := durationUnit(last)
 	for n := steps; n > 0; n-- {
-		c.t = newAxis(courseLeft, courseRight, float64(last), one, name, n)
+		c.t = newAxis(courseLeft, c.right, float64(last), one, name, n)
 		_, written := c.t.ticks()
-		if each := (courseRight - courseLeft) / float64(len(written)-1); n == 1 || widestOf(written...) < each-2 {
+		if each := (c.right - courseLeft) / float64(len(written)-1); n == 1 || widestOf(written...) < each-2 {
 			break
 		}
 	}
-	c.t.to, c.t.most = courseRight, float64(last) // the plot ends with the case
+	c.t.to, c.t.most = c.right, float64(last) // the plot ends with the case
 	line := float64(c.b.line)
 	pond := panel{name: c.say("course.pond"), at: func(s motion.Sample) float64 { return float64(s.Pond) - line }}
 	pond.limits = []limit{{c.say("levels.rim"), float64(c.b.rim) - line, thick}, {c.say("levels.line"), 0, help}}
@@ -137,7 +150,7 @@ func (c *course) panel(p *panel) {
 	si, written := p.z.ticks()
 	for i, v := range si {
 		y := p.z.at(v)
-		c.add(Line{Point{courseLeft, y}, Point{courseRight, y}, grid})
+		c.add(Line{Point{courseLeft, y}, Point{c.right, y}, grid})
 		c.text(Text{At: Point{courseLeft - 2, y + small*0.36}, Size: small, Anchor: End, Text: written[i]})
 	}
 	level := make([]Point, 0, len(c.m.Series)+2)
@@ -150,10 +163,10 @@ func (c *course) panel(p *panel) {
 	names := []limit{{c.say("course.end"), p.at(c.m.Series[len(c.m.Series)-1]), stream}}
 	for _, l := range p.limits {
 		y := p.z.at(l.at)
-		c.add(Line{Point{courseLeft, y}, Point{courseRight, y}, l.pen})
+		c.add(Line{Point{courseLeft, y}, Point{c.right, y}, l.pen})
 		names = append(names, l)
 	}
-	c.add(Line{Point{courseLeft, p.head}, Point{courseLeft, p.foot}, line}, Line{Point{courseLeft, p.foot}, Point{courseRight, p.foot}, line})
+	c.add(Line{Point{courseLeft, p.head}, Point{courseLeft, p.foot}, line}, Line{Point{courseLeft, p.foot}, Point{c.right, p.foot}, line})
 	c.names(p, names, end)
 }
 
@@ -166,13 +179,13 @@ func (c *course) names(p *panel, list []limit, end Point) {
 	}
 	spaced := spread(at, small*1.15, p.head, p.foot)
 	for i, l := range list {
-		from := Point{courseRight, at[i]}
+		from := Point{c.right, at[i]}
 		if l.name == c.say("course.end") {
 			from = Point{end.X, end.Y}
 			c.add(Arc{Centre: from, RX: 0.9, RY: 0.9, Sweep: 360, Fill: Black})
 		}
-		c.add(Line{from, Point{courseRight + 3.5, spaced[i]}, help})
-		c.text(Text{At: Point{courseRight + 4.5, spaced[i] + small*0.36}, Size: small, Text: fit(l.name, wide-margin-courseRight-4.5)})
+		c.add(Line{from, Point{c.right + courseNames - 1, spaced[i]}, help})
+		c.text(Text{At: Point{c.right + courseNames, spaced[i] + small*0.36}, Size: small, Text: l.name})
 	}
 }
 
@@ -187,10 +200,10 @@ func (c *course) events() {
 		at = append(at, c.t.at(min(float64(e.At), c.t.most)))
 	}
 	each := widestOf(strconv.Itoa(len(at))) + 1.2
-	if each*float64(len(at)) > courseRight-courseLeft { // their list tells the times
+	if each*float64(len(at)) > c.right-courseLeft { // their list tells the times
 		return
 	}
-	for i, x := range spread(at, each, courseLeft, courseRight) {
+	for i, x := range spread(at, each, courseLeft, c.right) {
 		c.add(Line{Point{x, top - 1}, Point{at[i], top + 2}, dots})
 		for _, p := range c.panels {
 			c.add(Line{Point{at[i], p.head + 2}, Point{at[i], p.foot}, dots})
@@ -210,7 +223,7 @@ func (c *course) time() {
 		c.add(Line{Point{x, c.y}, Point{x, c.y + 1.2}, line})
 		c.text(Text{At: Point{x, c.y + 7}, Size: small, Anchor: Middle, Text: written[i]})
 	}
-	c.text(Text{At: Point{courseRight, c.y + 13}, Size: small, Anchor: End, Text: c.say("course.time", "unit", c.t.name)})
+	c.text(Text{At: Point{c.right, c.y + 13}, Size: small, Anchor: End, Text: c.say("course.time", "unit", c.t.name)})
 	c.y += 16.2
 }
 

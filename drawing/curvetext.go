@@ -108,14 +108,11 @@ func (c *curvePlot) figures() {
 	}
 	c.y += 3
 	t := table{columns: []column{{flexible: true}, {anchor: End, bold: true}, {}}, indent: 9}
+	static := -1 // the row of the static head
 	if c.met == meetAt {
-		var bands table
-		c.bandRows(&bands)
-		key := c.y + row*float64(1+len(bands.rows)) + small*0.64 // of the line of the static head
-		c.add(Line{Point{margin, key}, Point{margin + 6, key}, hidden},
-			polygonOf(rectangle(margin, key+row-1.6, margin+6, key+row+1.6), Pen{}, Wash))
 		t.add(c.say("curve.pump", "name", d.Pump), c.show(float64(c.flow), unit.KindFlow), c.say("curve.at", "head", c.show(float64(c.head), unit.KindHead)))
 		c.bandRows(&t)
+		static = len(t.rows)
 		t.add(c.say("curve.static"), c.show(float64(d.Static), unit.KindHead), "")
 		t.add(c.say("curve.loss"), c.show(float64(d.Head-d.Static), unit.KindHead), "")
 	}
@@ -135,7 +132,12 @@ func (c *curvePlot) figures() {
 	for _, o := range c.others() {
 		t.add(c.say("curve.pump", "name", o.Pump), c.show(float64(o.Flow), unit.KindFlow), c.say("curve.same"))
 	}
-	c.table(t)
+	at := c.table(t)
+	if static >= 0 { // what its line and the wash below it mean
+		line, loss := at[static]+small*0.64, at[static+1]+small*0.64
+		c.add(Line{Point{margin, line}, Point{margin + 6, line}, hidden},
+			polygonOf(rectangle(margin, loss-1.6, margin+6, loss+1.6), Pen{}, Wash))
+	}
 }
 
 // others gives what the other pumps in hand would give on the same pipe.

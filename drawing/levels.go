@@ -49,7 +49,8 @@ type stand struct {
 // Size of the columns, mm.
 const (
 	ladderTall  = 62.0
-	ladderRight = 108.0
+	ladderRight = 112.6
+	ladderNames = 5.8 // from there to the names of the limits
 	columnGap   = 2.6
 )
 
@@ -114,14 +115,13 @@ func (l *ladder) draw() {
 	l.head = l.y + row + 2
 	l.foot = l.head + ladderTall
 	l.group("levels of the pond", l.columns)
+	l.group("moments", l.names)
 	l.group("limits", l.lines)
 }
 
-// columns draws the columns with their figures and names.
+// columns draws the columns with their figures.
 func (l *ladder) columns() {
-	each := (ladderRight - margin + columnGap) / float64(len(l.states))
-	each = min(each, 26)
-	below := l.foot
+	each := l.each()
 	l.field.area = rectangle(0, l.head-2, wide, l.foot)
 	for _, m := range l.limitsDrawn() {
 		if y := l.at(max(l.low, min(l.up, m.at))); m.at != 0 { // the water line may run through a figure
@@ -134,22 +134,38 @@ func (l *ladder) columns() {
 		d := s.state.Pond - l.b.line
 		y := l.at(float64(d))
 		l.add(polygonOf(rectangle(x0, y, x1, l.foot), Pen{}, Wash), Line{Point{x0, y}, Point{x1, y}, stream})
-		over, under := l.figure(Text{At: Point{(x0 + x1) / 2, y - 1.6}, Size: figure, Anchor: Middle, Bold: true, Text: signed(d, l.in.Result.Units)}, each)
-		l.note((x0+x1)/2, over, under, strings.Fields(l.troubled(s.state)))
-		at := l.foot + small + 1.4
-		for _, w := range wrap(s.name, false, x1-x0+columnGap-0.6) {
-			l.text(Text{At: Point{(x0 + x1) / 2, at}, Size: small, Anchor: Middle, Text: w})
-			at += small * 1.2
+		l.figure(Text{At: Point{(x0 + x1) / 2, y - 1.6}, Size: figure, Anchor: Middle, Bold: true, Text: signed(d, l.in.Result.Units)}, each)
+	}
+}
+
+// names writes below the columns what they are and what is wrong with them: there
+// nothing else stands.
+func (l *ladder) names() {
+	each := l.each()
+	below := l.foot
+	for i, s := range l.states {
+		at := Point{margin + float64(i)*each + (each-columnGap)/2, l.foot + small + 1.4}
+		name := func(s string, bold bool) {
+			for _, w := range wrap(s, bold, each-0.6) {
+				l.text(Text{At: at, Size: small, Bold: bold, Anchor: Middle, Text: w})
+				at.Y += lineStep
+			}
 		}
-		below = max(below, at)
+		name(s.name, false)
+		name(l.troubled(s.state), true)
+		below = max(below, at.Y)
 	}
 	l.y = below
 }
 
+// each gives the width of a column with the gap beside it, mm.
+func (l *ladder) each() float64 {
+	return min((ladderRight-margin+columnGap)/float64(len(l.states)), 26)
+}
+
 // figure writes a column's level above its water, or on it or higher where
-// something is in the way, and gives where notes may stand over and under it.
-func (l *ladder) figure(t Text, each float64) (over, under float64) {
-	surface := t.At.Y + 1.6
+// something is in the way.
+func (l *ladder) figure(t Text, each float64) {
 	if t.Width() > each-0.6 {
 		t.Size = small
 	}
@@ -162,48 +178,8 @@ func (l *ladder) figure(t Text, each float64) (over, under float64) {
 		}
 		places = append(places, p)
 	}
-	p, ok := l.field.best(places)
-	if !ok {
-		return surface - 1.6, surface + 0.8
-	}
-	l.text(p.text)
-	return p.text.At.Y - p.text.Size*ascent - 1.6, max(surface+0.8, p.text.At.Y)
-}
-
-// note writes words in the water of a column, over its figure where the water is
-// too low for them.
-func (l *ladder) note(x, over, under float64, words []string) {
-	const each = small * 1.15
-	at := under + each
-	if under+each*float64(len(words)) > l.foot-1 {
-		at = min(over, l.foot) - each*float64(len(words)-1)
-	}
-	step := 0.5
-	if at <= over {
-		step = -step
-	}
-	lay := func(shift float64) (out []place, clear bool) {
-		clear = true
-		for k, w := range words {
-			p := place{text: Text{At: Point{x, at + shift + each*float64(k)}, Size: small, Anchor: Middle, Halo: at <= over, Text: w}}
-			clear = clear && l.field.cost(&p, math.Inf(1)) == 0
-			out = append(out, p)
-		}
-		return out, clear
-	}
-	const tries = 40 // of half a millimetre: past any limit's line
-	best, clear := lay(0)
-	for n := 1; n < tries && !clear; n++ {
-		var next []place
-		if next, clear = lay(step * float64(n)); clear {
-			best = next
-		}
-	}
-	for _, p := range best {
-		if p.text.At.Y-small > l.head-2 {
-			l.text(p.text)
-			l.field.take(p)
-		}
+	if p, ok := l.field.best(places); ok {
+		l.text(p.text)
 	}
 }
 
@@ -263,10 +239,14 @@ func (l *ladder) lines() {
 			pen = hidden
 		}
 		l.add(Line{Point{margin - 1.5, at[i]}, Point{ladderRight + 1, at[i]}, pen},
-			Line{Point{ladderRight + 1, at[i]}, Point{ladderRight + 5, names[i]}, help})
-		l.text(Text{At: Point{ladderRight + 6.5, names[i] - 0.3}, Size: small, Text: name})
+			Line{Point{ladderRight + 1, at[i]}, Point{ladderRight + ladderNames - 1, names[i]}, help})
+		const over = 0.8 // mm into the margin
+		side := wrap(name, false, wide-margin+over-ladderRight-ladderNames)
+		for k, s := range side[:min(len(side), 2)] {
+			l.text(Text{At: Point{ladderRight + ladderNames, names[i] - 0.3 + float64(k)*small*1.02}, Size: small, Text: s})
+		}
 		if m.at != 0 {
-			l.text(Text{At: Point{ladderRight + 6.5, names[i] + small*0.95}, Size: small, Bold: true, Text: signed(unit.Length(m.at), l.in.Result.Units)})
+			l.text(Text{At: Point{ladderRight + ladderNames, names[i] + small*0.95}, Size: small, Bold: true, Text: signed(unit.Length(m.at), l.in.Result.Units)})
 		}
 	}
 }

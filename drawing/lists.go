@@ -15,9 +15,34 @@ type note struct {
 
 // List is a list that stands beside a drawing, with what is said below it.
 type List struct {
-	Data
-	Notes []string
-	Bold  []string // notes that must not be missed
+	Columns []ListColumn
+	Rows    [][]string
+	Notes   []string
+	Bold    []string // notes that must not be missed
+}
+
+// ListColumn says how a column of a list stands.
+type ListColumn struct {
+	Head    string
+	Bold    bool
+	Figures bool // they stand to the right
+	Rest    bool // it takes what the others leave
+}
+
+// list gives a table as a list.
+func (t *table) list() List {
+	l := List{Rows: t.rows}
+	for i, c := range t.columns {
+		col := ListColumn{Bold: c.bold, Figures: c.anchor == End, Rest: c.flexible && i == 0}
+		if i < len(t.head) {
+			col.Head = t.head[i]
+		}
+		if i < len(t.heads) {
+			col.Head = t.heads[i]
+		}
+		l.Columns = append(l.Columns, col)
+	}
+	return l
 }
 
 // AssemblyLists gives the lists of an assembly: the pieces with their cuts, the
@@ -33,7 +58,7 @@ func AssemblyLists(in Input) []List {
 		if len(t.rows) == 0 && len(notes) == 0 {
 			continue
 		}
-		l := List{Data: Data{t.title, t.head, t.rows}}
+		l := t.list()
 		for _, n := range notes {
 			if n.bold {
 				l.Bold = append(l.Bold, n.text)
@@ -66,6 +91,7 @@ func (a *iso) pieces() (t table, notes []note) {
 	t = table{
 		columns: []column{{bold: true}, {flexible: true}, {anchor: End, bold: true}, {anchor: End}, {anchor: End}},
 		head:    []string{a.say("piece"), a.say("piece.between"), a.say("piece.cut"), "", a.say("piece.marks")},
+		heads:   []string{a.say("piece"), a.say("piece.between"), a.say("piece.cut"), a.say("piece.mark.pump"), a.say("piece.mark.wall")},
 	}
 	unsure, closing := false, ""
 	for i := range a.laid.Pieces {
@@ -97,7 +123,7 @@ func (a *iso) pieces() (t table, notes []note) {
 // parts is what the marks stand for and how the sockets are known that the pieces
 // were worked out by.
 func (a *iso) parts() (t table, notes []note) {
-	t = table{columns: []column{{}, {flexible: true}, {anchor: End}}, head: []string{a.say("part"), "", a.say("part.socket")}}
+	t = table{columns: []column{{bold: true}, {flexible: true}, {anchor: End}}, head: []string{a.say("part"), "", a.say("part.socket")}}
 	for i := range a.laid.Places {
 		t.add(a.mark(i), a.partName(i), a.sockets(i))
 	}
@@ -138,7 +164,7 @@ func (a *iso) sockets(part int) string {
 // rolls tells how the elbows are turned, each with where its roll counts from.
 func (a *iso) rolls() (t table, notes []note) {
 	t = table{
-		columns: []column{{}, {flexible: true}, {anchor: End}, {anchor: End}, {anchor: End}},
+		columns: []column{{bold: true}, {flexible: true}, {anchor: End}, {anchor: End}, {anchor: End}},
 		head:    []string{a.say("part.elbow"), a.say("part.zero"), a.say("part.roll"), a.say("part.arc"), a.say("part.other")},
 	}
 	for _, r := range a.laid.Rolls {

@@ -1,6 +1,7 @@
 package drawing
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -225,18 +226,27 @@ func wrap(s string, bold bool, width float64) []string {
 }
 
 // Words takes a text apart where a line may end: at its blanks, but for the one
-// between the feet and the inches of a length. With that broken, 9' at the end of
-// one line would be cut as nine feet.
+// between the feet and the inches of a length, and between a figure and its unit.
+// With that broken, 9' at the end of one line would be cut as nine feet.
 func Words(s string) []string {
 	var out []string
 	for _, w := range strings.Fields(s) {
-		if n := len(out); n > 0 && feet(out[n-1]) && strings.IndexFunc(w, digit) == 0 {
+		if n := len(out); n > 0 && (feet(out[n-1]) && strings.IndexFunc(w, digit) == 0 || measured(out[n-1], w)) {
 			out[n-1] += " " + w
 			continue
 		}
 		out = append(out, w)
 	}
 	return out
+}
+
+// units are those that a figure keeps on its line.
+var units = [...]string{"mm", "cm", "m", "in", "ft", "mm²", "m²", "ft²", "m³", "ft³", "yd³", "L", "mL", "gal", "gpm", "gph", "L/h", "m/s", "ft/s", "W", "V", "A", "kWh", "°C", "°F", "%"}
+
+// measured tells that a word is a figure and the next its unit, with or without
+// the mark that ends a sentence.
+func measured(w, next string) bool {
+	return w != "" && digit(rune(w[len(w)-1])) && slices.Contains(units[:], strings.TrimRight(next, ".,;:)"))
 }
 
 // feet tells that a word ends in a figure of feet.

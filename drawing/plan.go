@@ -2,12 +2,10 @@ package drawing
 
 import (
 	"math"
-	"strings"
 
 	"plashet/engine/design"
 	"plashet/engine/geom"
 	"plashet/engine/unit"
-	"plashet/job"
 )
 
 // Plan draws the pond's outline with its shelves to scale, and beside it, to
@@ -15,12 +13,22 @@ import (
 // lie on the ground no job tells: the sheet says so, and invents no place.
 // Without an outline there is no sheet.
 func Plan(in Input) (Sheet, bool) {
-	if in.Job == nil || in.Result == nil {
+	p, ok := planOf(in)
+	if !ok {
 		return Sheet{}, false
+	}
+	p.lists()
+	return p.done(p.desc()), true
+}
+
+// planOf draws the picture.
+func planOf(in Input) (*plan, bool) {
+	if in.Job == nil || in.Result == nil {
+		return nil, false
 	}
 	outline, err := design.OutlineOf(in.Job.Pond.Outline)
 	if err != nil {
-		return Sheet{}, false
+		return nil, false
 	}
 	p := &plan{page: newPage(in, "plan", in.say("plan.title")), o: outline}
 	p.scales()
@@ -28,8 +36,7 @@ func Plan(in Input) (Sheet, bool) {
 	p.group("beside", p.drawBeside)
 	p.y = p.foot + 3
 	p.bar()
-	p.lists()
-	return p.done(p.desc()), true
+	return p, true
 }
 
 // plan is the sheet while it is drawn.
@@ -65,10 +72,7 @@ const (
 )
 
 func (p *plan) scales() {
-	b := p.o.Bounds()
-	p.low = b.Min
-	l, w := b.Max.X-b.Min.X, b.Max.Y-b.Min.Y
-	p.edge = p.o.Polyline(unit.Length(math.Max(l, w) / edgeFine))
+	l, w := p.outlined()
 	p.found()
 	room := wide - 2*margin - planSpare
 	if len(p.beside) > 0 {
@@ -79,6 +83,15 @@ func (p *plan) scales() {
 	p.origin = Point{margin + planSpare, top + w*p.scale}
 	p.foot = p.origin.Y + planSpare
 	p.sheet.Scale = Scale{PerM: p.scale, Zero: p.at(geom.Vec2{})} // the outline's own zero
+}
+
+// outlined takes the outline's points, and gives how long and wide it is, m.
+func (p *plan) outlined() (l, w float64) {
+	b := p.o.Bounds()
+	p.low = b.Min
+	l, w = b.Max.X-b.Min.X, b.Max.Y-b.Min.Y
+	p.edge = p.o.Polyline(unit.Length(math.Max(l, w) / edgeFine))
+	return l, w
 }
 
 // found lists what is drawn beside the pond.
@@ -133,25 +146,9 @@ func (p *plan) pond() {
 		p.field.lines = append(p.field.lines, patchOf(append(flat, flat[0])...))
 		inner, said = append(inner, flat), append(said, p.say("plan.deep", "depth", p.show(float64(s.Depth.SI), unit.KindDepth)))
 	}
-	for i, ring := range inner {
-		p.onRing(ring, said[i])
-	}
+	p.depths(inner, said)
 	p.size(Point{p.origin.X, p.origin.Y + 4}, Point{corner.X, p.origin.Y + 4}, p.show(b.Max.X-b.Min.X, unit.KindPlan))
 	p.size(Point{p.origin.X - 4, p.origin.Y}, Point{p.origin.X - 4, corner.Y}, p.show(b.Max.Y-b.Min.Y, unit.KindPlan))
-}
-
-// onRing writes how deep a shelf lies inside its edge, where there is room; the
-// list below has it in any case.
-func (p *plan) onRing(ring []Point, text string) {
-	var places []place
-	for i, q := range ring {
-		for _, dy := range [...]float64{-1.2, small} {
-			places = append(places, place{text: Text{At: q.Add(Point{0, dy}), Size: small, Anchor: Middle, Ink: Black, Halo: true, Text: text}, cost: float64(i) * 0.001})
-		}
-	}
-	if best, ok := p.field.best(places); ok {
-		p.text(best.text)
-	}
 }
 
 // size draws a dimension from a to b, level or upright.
@@ -280,71 +277,6 @@ func (p *plan) bar() {
 	p.add(polygonOf(rectangle(margin, p.y+1.2, x1, p.y+2.6), line, Black))
 	p.text(Text{At: Point{x1 + 2.5, p.y + small*0.8}, Size: small, Text: p.say("plan.bar", "length", trimmed(n), "unit", name)})
 	p.y += row + 2
-}
-
-// lists writes sizes, shelves, runs and falls, each as far as the job has it.
-func (p *plan) lists() {
-	t := table{title: p.say("plan.pond"), columns: []column{{flexible: true}, {anchor: End, bold: true}}}
-	t.add(p.say("plan.area"), p.show(float64(p.o.Area()), unit.KindArea))
-	t.add(p.say("plan.round"), p.show(float64(p.o.Perimeter()), unit.KindDistance))
-	for _, s := range p.in.Job.Pond.Section {
-		t.add(p.say("plan.shelf", "in", p.show(float64(s.In.SI), unit.KindDepth)), p.show(float64(s.Depth.SI), unit.KindDepth))
-	}
-	p.table(t)
-	if len(p.unsaid) > 0 {
-		p.paragraph(p.say("plan.noshelf", "list", strings.Join(p.unsaid, ", ")), false)
-	}
-	p.y += 2
-	if len(p.in.Job.Runs) > 0 {
-		r := table{title: p.say("plan.runs"), columns: []column{{flexible: true}, {}, {anchor: End}, {anchor: End}}, head: []string{p.say("plan.run"), p.say("plan.pipe"), p.say("plan.length"), p.say("plan.rise")}}
-		for i := range p.in.Job.Runs {
-			run := &p.in.Job.Runs[i]
-			rise := "—"
-			if !run.Rise.IsZero() {
-				rise = p.show(float64(run.Rise.SI), unit.KindElevation)
-			}
-			r.add(run.Name+", "+p.end(run.From)+" – "+p.end(run.To), run.Pipe.Size, p.show(float64(run.Length.SI), unit.KindDistance), rise)
-		}
-		p.table(r)
-		p.y += 2
-	}
-	p.falls()
-	p.paragraph(p.say("plan.unsurveyed"), false)
-}
-
-// end names an end of a run: where it begins at the pump by a word of the language.
-func (p *plan) end(name string) string {
-	if name == job.FromPump {
-		return p.in.language().Term(name)
-	}
-	return name
-}
-
-// falls lists the parts of the watercourses from the top down.
-func (p *plan) falls() {
-	t := table{title: p.say("plan.falls"), columns: []column{{flexible: true}, {}, {anchor: End}}, head: []string{p.say("plan.fall"), "", p.say("plan.width")}}
-	for i := range p.in.Job.Watercourses {
-		c := &p.in.Job.Watercourses[i]
-		for _, part := range c.Parts {
-			switch {
-			case part.Lip != nil:
-				t.add(c.Name+": "+part.Lip.Name, p.say("plan.lip"), p.tape(part.Lip.Width.SI))
-			case part.Reach != nil:
-				t.add(c.Name+": "+part.Reach.Name, p.say("plan.reach", "length", p.show(float64(part.Reach.Length.SI), unit.KindPlan)), p.show(float64(part.Reach.Width.SI), unit.KindPlan))
-			case part.Pool != nil:
-				w := "—"
-				if part.Pool.Width.SI > 0 {
-					w = p.show(float64(part.Pool.Width.SI), unit.KindPlan)
-				}
-				t.add(c.Name+": "+part.Pool.Name, p.say("plan.pool"), w)
-			}
-		}
-	}
-	if len(t.rows) == 0 {
-		return
-	}
-	p.table(t)
-	p.y += 2
 }
 
 func (p *plan) desc() []string {

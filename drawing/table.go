@@ -6,6 +6,7 @@ import "slices"
 type table struct {
 	columns []column
 	head    []string // may run over the cells of an empty neighbour
+	heads   []string // where there is room for one over each column
 	rows    [][]string
 	indent  float64 // mm
 	title   string  // of its data, where the sheet's would not tell
@@ -24,8 +25,8 @@ const gutter = 5.0
 
 func (t *table) add(cells ...string) { t.rows = append(t.rows, cells) }
 
-// lay gives each column's left edge and width. Cells that are still too wide
-// are shortened where they are written.
+// lay gives each column's left edge and width. Words that are still too wide are
+// broken into lines where they are written; figures keep their width.
 func (t *table) lay() (left, width []float64) {
 	room := wide - 2*margin - t.indent - gutter*float64(len(t.columns)-1)
 	width = make([]float64, len(t.columns))
@@ -39,7 +40,7 @@ func (t *table) lay() (left, width []float64) {
 			flexible = i
 		}
 	}
-	t.heads(width)
+	t.widen(width)
 	for i, w := range width {
 		if i != flexible {
 			sum += w
@@ -81,9 +82,9 @@ func (t *table) squeeze(width []float64, flexible int, over float64) float64 {
 	return sum
 }
 
-// heads widens the columns to their heads. A head over numbers may run to the
+// widen widens the columns to their heads. A head over numbers may run to the
 // left over a column that has none.
-func (t *table) heads(width []float64) {
+func (t *table) widen(width []float64) {
 	for i, h := range t.head {
 		need := (Text{Size: small, Text: h}).Width()
 		if i > 0 && h != "" && t.head[i-1] == "" && t.columns[i].anchor == End {
@@ -94,21 +95,25 @@ func (t *table) heads(width []float64) {
 	}
 }
 
-// table writes a table where the page is filled to.
-func (p *page) table(t table) {
+// lineStep is how far apart the lines of one cell stand, mm.
+const lineStep = small * 1.2
+
+// table writes a table where the page is filled to, and gives where each row
+// begins.
+func (p *page) table(t table) (at []float64) {
 	p.data(t.title, t.head, t.rows)
 	left, width := t.lay()
-	cell := func(i int, text string, bold bool, most float64) {
-		at := Point{left[i], p.y + small}
+	cell := func(i int, y float64, text string, bold bool) {
+		at := Point{left[i], y + small}
 		if t.columns[i].anchor == End {
 			at.X += width[i]
 		}
-		p.text(Text{At: at, Size: small, Bold: bold, Anchor: t.columns[i].anchor, Text: fitted(text, bold, most)})
+		p.text(Text{At: at, Size: small, Bold: bold, Anchor: t.columns[i].anchor, Text: text})
 	}
 	if len(t.head) > 0 {
 		for i, h := range t.head {
 			if h != "" {
-				cell(i, h, false, wide)
+				cell(i, p.y, fitted(h, false, wide), false)
 			}
 		}
 		p.y += row
@@ -116,13 +121,18 @@ func (p *page) table(t table) {
 		p.y += 0.9
 	}
 	for _, r := range t.rows {
+		at = append(at, p.y)
+		most := 1
 		for i, text := range r {
-			if text != "" {
-				cell(i, text, t.columns[i].bold, width[i]+1e-6)
+			list := wrap(text, t.columns[i].bold, width[i]+1e-6)
+			for k, l := range list {
+				cell(i, p.y+float64(k)*lineStep, l, t.columns[i].bold)
 			}
+			most = max(most, len(list))
 		}
-		p.y += row
+		p.y += row + float64(most-1)*lineStep
 	}
+	return at
 }
 
 // widestOf gives the width of the widest of some texts in small letters.

@@ -15,12 +15,7 @@ func assembly(f *flow) {
 	f.about = aboutVault
 	f.held()
 	f.warn(f.word(glue.CautionUnplug))
-	var list []drawing.Sheet
-	for _, c := range []drawing.Corner{drawing.FrontLeft, drawing.BackRight} {
-		if s, ok := drawing.AssemblyPicture(f.in.Input, c); ok {
-			list = append(list, s)
-		}
-	}
+	list := f.art.assembly()
 	if len(list) == 0 {
 		f.missing("paper.noassembly")
 	}
@@ -37,10 +32,18 @@ func assembly(f *flow) {
 // lists writes what stands beside the drawing of an assembly: pieces, parts,
 // rolls. The first cell of a row is its mark.
 func (f *flow) lists() {
-	for n, l := range drawing.AssemblyLists(f.in.Input) {
-		columns := make([]column, len(l.Head))
-		for i, h := range l.Head {
-			columns[i] = column{head: h, bold: i == 0 || i == 2 && n == 0, end: i > 1}
+	f.tables(f.art.lists())
+}
+
+// tables writes the lists of a drawing.
+func (f *flow) tables(lists []drawing.List) {
+	for _, l := range lists {
+		columns := make([]column, len(l.Columns))
+		for i, c := range l.Columns {
+			columns[i] = column{head: c.Head, bold: c.Bold, end: c.Figures}
+			if c.Rest {
+				columns[i].wide = rest
+			}
 		}
 		f.table(columns, l.Rows)
 		for _, s := range l.Bold {

@@ -106,7 +106,7 @@ func signed(m unit.Money) string {
 // ruled leaves lines to write on.
 func (f *flow) ruled(n int) {
 	for range n {
-		f.gap(8)
+		f.apart(8)
 		f.need(1)
 		f.add(drawing.Line{From: drawing.Point{X: f.x0, Y: f.y}, To: drawing.Point{X: f.x1, Y: f.y}, Pen: thin})
 	}

@@ -5,7 +5,6 @@ import (
 	"strconv"
 	"strings"
 
-	"plashet/drawing"
 	"plashet/engine/cut"
 	"plashet/engine/glue"
 	"plashet/engine/layout"
@@ -47,7 +46,7 @@ func cutCard(f *flow) {
 	}
 	f.further()
 	f.standing() // before the drawing of the sticks, which often takes a page
-	pictures := drawing.Sticks(f.in.Input)
+	pictures := f.art.sticks()
 	wide := (f.x1 - f.x0) * 0.75
 	if len(pictures) > 0 {
 		proof := body * lead * float64(len(f.in.Result.Cutting))

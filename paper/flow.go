@@ -34,6 +34,8 @@ var (
 // does not fit.
 type flow struct {
 	in      *Input
+	art     *art
+	set     setting
 	name    string
 	title   string
 	pages   [][]drawing.Item
@@ -50,9 +52,9 @@ type flow struct {
 	afloat  []drawing.Sheet              // pictures that stand where a page has room for them
 }
 
-func newFlow(in *Input, name string) *flow {
-	wide, tall := in.Paper.Size()
-	f := &flow{in: in, name: name, x0: holes, x1: wide - side, foot: tall - bottom}
+func newFlow(in *Input, drawings *art, name string, set setting) *flow {
+	wide, _ := in.Paper.Size()
+	f := &flow{in: in, art: drawings, set: set, name: name, x0: holes, x1: wide - side}
 	f.title = f.word("paper.title." + name)
 	f.page()
 	return f
@@ -61,6 +63,11 @@ func newFlow(in *Input, name string) *flow {
 // page begins a new one.
 func (f *flow) page() {
 	f.pages = append(f.pages, nil)
+	_, tall := f.in.Paper.Size()
+	f.foot = tall - bottom
+	if len(f.pages) == f.set.page {
+		f.foot -= f.set.less
+	}
 	f.y, f.fresh = top, true
 	f.land()
 }
@@ -114,7 +121,11 @@ func (f *flow) need(tall float64) {
 	}
 }
 
-func (f *flow) gap(mm float64) {
+// gap leaves paper between two things, less where the sheet is set tighter.
+func (f *flow) gap(mm float64) { f.apart(mm * f.set.loose) }
+
+// apart leaves as much paper in every setting: to write on.
+func (f *flow) apart(mm float64) {
 	if !f.fresh {
 		f.y += mm
 	}
@@ -155,18 +166,31 @@ func (f *flow) headingOver(s string, under float64) {
 	f.write(f.x0, f.y+large, large, true, fit(s, large, true, f.x1-f.x0))
 	f.y += large*lead + 0.6
 	f.add(drawing.Line{From: drawing.Point{X: f.x0, Y: f.y}, To: drawing.Point{X: f.x1, Y: f.y}, Pen: thin})
-	f.y += 1.6
+	f.gap(1.6)
 }
 
 // paragraph writes a text over as many lines as it needs, over pages too.
 func (f *flow) paragraph(s string, bold bool) { f.lines(f.x0, f.x1, s, body, bold) }
 
 func (f *flow) lines(x0, x1 float64, s string, size float64, bold bool) {
-	for _, l := range wrap(words.Plain(s), size, bold, x1-x0) {
-		f.need(size * lead)
+	list := wrap(words.Plain(s), size, bold, x1-x0)
+	for i, l := range list {
+		f.need(size * lead * together(i, len(list)))
 		f.write(x0, f.y+size, size, bold, l)
 		f.y += size * lead
 	}
+}
+
+// together gives how many of a paragraph's n lines stand on one page from line i
+// on: one alone at the foot of a page or the head of the next is read past.
+func together(i, n int) float64 {
+	switch {
+	case n <= 3 && i == 0:
+		return float64(n)
+	case i == 0 || i == n-2:
+		return 2
+	}
+	return 1
 }
 
 // bullet writes an entry of a list.
@@ -191,7 +215,7 @@ func (f *flow) warn(s string) {
 		f.write(f.x0+4, f.y+body, body, true, l)
 		f.y += body * lead
 	}
-	f.y += 0.8
+	f.gap(0.8)
 }
 
 // banner writes what stops the work, in a heavy frame.
@@ -223,7 +247,7 @@ func (f *flow) check(s string) {
 		f.write(f.x0+7, f.y+body, body, false, l)
 		f.y += body * lead
 	}
-	f.y += 1.2
+	f.gap(1.2)
 }
 
 // shrink is how much smaller than wished a picture may be drawn so that it goes

@@ -27,7 +27,7 @@ func glueCard(f *flow) {
 	}
 	f.times(g)
 	pictures := map[string]*drawing.Sheet{}
-	list := drawing.GlueSteps(f.in.Input)
+	list := f.art.steps()
 	for i := range list {
 		pictures[list[i].Name] = &list[i]
 	}

@@ -82,12 +82,15 @@ type Sheet struct {
 	Pages []drawing.Sheet
 }
 
-// sheets lists them in the order of the work.
-var sheets = []struct {
+// kind is one of the sheets that there are.
+type kind struct {
 	name   string
 	fill   func(*flow)
 	client bool // it is for the client
-}{
+}
+
+// sheets lists them in the order of the work.
+var sheets = []kind{
 	{name: "site", fill: site},
 	{name: "water", fill: water},
 	{name: "assembly", fill: assembly},
@@ -135,16 +138,13 @@ func Make(in Input, names ...string) ([]Sheet, error) {
 		}
 	}
 	var out []Sheet
-	for _, s := range sheets {
+	drawings := artOf(in.Input)
+	for i := range sheets {
+		s := &sheets[i]
 		if !in.wanted(s.name, names) {
 			continue
 		}
-		f := newFlow(&in, s.name)
-		f.client = s.client
-		s.fill(f)
-		f.standing()
-		f.aground()
-		f.lacking()
+		f := filled(&in, drawings, s)
 		out = append(out, Sheet{Name: s.name, Title: f.title, Pages: f.bind()})
 	}
 	return out, nil

@@ -279,7 +279,7 @@ func TestSticksAgree(t *testing.T) {
 	n := 0
 	for _, name := range demo.Names() {
 		in := input(t, example(t, name), Letter)
-		f := newFlow(&in, "cut")
+		f := newFlow(&in, nil, "cut", setting{loose: 1})
 		for i := range in.Result.Cutting {
 			c := &in.Result.Cutting[i]
 			for k, b := range c.Plan.Bars {

@@ -346,7 +346,7 @@ func (f *flow) accept(list []offer.Priced) {
 // sign leaves lines for name, signature and date, one for each who signs.
 func (f *flow) sign(codes ...string) {
 	for _, c := range codes {
-		f.gap(11)
+		f.apart(11)
 		f.need(8)
 		parts := []struct {
 			code string

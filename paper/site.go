@@ -4,12 +4,14 @@ import (
 	"slices"
 	"strings"
 
-	"plashet/drawing"
 	"plashet/engine/design"
 	"plashet/engine/trace"
 	"plashet/engine/unit"
 	"plashet/takeoff"
 )
+
+// planWide is how wide the plan is printed, mm: its letters near those of the page.
+const planWide = 115.0
 
 // site is the sheet for the first day: what was measured, the plan, and what can
 // hurt where people dig and where there is open water.
@@ -26,8 +28,9 @@ func site(f *flow) {
 		f.paragraph(f.text("paper.crew", str("note", f.in.Job.Note)), false)
 	}
 	f.gap(2)
-	if s, ok := drawing.Plan(f.in.Input); ok {
-		f.picture(&s, f.x1-f.x0-25)
+	if p := f.art.plan(); p != nil {
+		f.picture(&p.picture, planWide)
+		f.tables(p.lists)
 	} else {
 		f.paragraph(f.word("paper.noplan"), true)
 	}
@@ -82,18 +85,7 @@ func water(f *flow) {
 	f.told(design.FindElectric)
 	f.feeds()
 	f.sureLevels()
-	var list []drawing.Sheet
-	for _, draw := range []func(drawing.Input) (drawing.Sheet, bool){drawing.Curve, drawing.Levels} {
-		if s, ok := draw(f.in.Input); ok {
-			list = append(list, s)
-		}
-	}
-	for _, c := range []design.MovingCase{design.CaseFirst, design.CaseStop, design.CaseLeaks, design.CaseOpen} {
-		if s, ok := drawing.Course(f.in.Input, c); ok {
-			list = append(list, s)
-		}
-	}
-	f.float(list)
+	f.float(f.art.water())
 	f.findings(true, design.FindElectric)
 }
 

@@ -66,7 +66,7 @@ func (f *flow) record() {
 
 // signature leaves room for who did it and when.
 func (f *flow) signature() {
-	f.gap(10)
+	f.apart(10)
 	f.need(14)
 	half := (f.x1 - f.x0 - 8) / 2
 	for i, c := range []string{"paper.name", "paper.day"} {

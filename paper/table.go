@@ -37,6 +37,9 @@ func tallest(columns []column) float64 {
 // rest is the width of the column that takes what the others leave.
 const rest = -1
 
+// blankTall is added to a row that somebody writes in by hand, mm.
+const blankTall = 2.0
+
 // gutter is the paper between two columns, mm.
 const gutter = 3.0
 
@@ -110,11 +113,11 @@ func (f *flow) table(columns []column, rows [][]string, sums ...int) {
 		}
 		for i, c := range columns {
 			if c.blank {
-				f.y += 2 // room for handwriting
+				f.y += blankTall // room for handwriting
 				f.add(drawing.Line{From: drawing.Point{X: left[i], Y: f.y}, To: drawing.Point{X: left[i] + wide[i], Y: f.y}, Pen: thin})
 			}
 		}
-		f.y += 0.7
+		f.gap(0.7)
 	}
 	f.gap(1.5)
 }
@@ -130,7 +133,7 @@ func (f *flow) tall(columns []column, wide []float64, rows [][]string, sums []in
 		tall += float64(n)*tallest(columns)*lead + 1.3
 		for _, c := range columns {
 			if c.blank {
-				tall += 2
+				tall += blankTall
 			}
 		}
 	}

@@ -227,6 +227,8 @@ var enDraw = map[string]string{
 	"draw.piece.between":        "between",
 	"draw.piece.cut":            "cut",
 	"draw.piece.marks":          "insertion marks",
+	"draw.piece.mark.pump":      "mark, pump end",
+	"draw.piece.mark.wall":      "mark, wall end",
 	"draw.piece.closing":        "{mark} closes the chain: measure its gap first.",
 	"draw.piece.unsure":         "* Measure the fitting in hand before cutting.",
 	"draw.part":                 "part",

@@ -227,6 +227,8 @@ var esDraw = map[string]string{
 	"draw.piece.between":        "entre",
 	"draw.piece.cut":            "corte",
 	"draw.piece.marks":          "marcas de inserción",
+	"draw.piece.mark.pump":      "marca, lado bomba",
+	"draw.piece.mark.wall":      "marca, lado pared",
 	"draw.piece.closing":        "{mark} cierra la cadena: mida primero su claro.",
 	"draw.piece.unsure":         "* Mida la conexión que tiene en la mano antes de cortar.",
 	"draw.part":                 "parte",
