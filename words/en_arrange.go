@@ -38,13 +38,17 @@ var enArrange = map[string]string{
 	"arrange.obstacle.overlap": "Obstacles “{name}” and “{other}” stand in each other. Check the figures of both; what is one thing is entered as one.",
 
 	// What would mend it where nothing fits.
-	"arrange.change.length":    "take a vault longer",
-	"arrange.change.width":     "take a vault wider",
-	"arrange.change.depth":     "take a vault deeper",
-	"arrange.change.hole.up":   "drill the hole higher",
-	"arrange.change.hole.down": "drill the hole lower",
-	"arrange.change.hole.less": "drill the hole at less along its wall",
-	"arrange.change.hole.more": "drill the hole at more along its wall",
+	"arrange.change.length":      "take a vault longer",
+	"arrange.change.hatch.left":  "cut the opening over the vault larger, toward the left wall",
+	"arrange.change.hatch.right": "cut the opening over the vault larger, toward the right wall",
+	"arrange.change.hatch.front": "cut the opening over the vault larger, toward the front wall",
+	"arrange.change.hatch.back":  "cut the opening over the vault larger, toward the back wall",
+	"arrange.change.width":       "take a vault wider",
+	"arrange.change.depth":       "take a vault deeper",
+	"arrange.change.hole.up":     "drill the hole higher",
+	"arrange.change.hole.down":   "drill the hole lower",
+	"arrange.change.hole.less":   "drill the hole at less along its wall",
+	"arrange.change.hole.more":   "drill the hole at more along its wall",
 
 	// What is assumed.
 	"design.instead.left":    "turn the pump[ ({attitude})] a quarter to the left, seen from above[, with the corner of its box {left} from the left wall][ and {front} from the front wall]",

@@ -50,7 +50,7 @@ type attempt struct {
 // a time while nothing is found yet that bounds the others.
 func (s *search) stretch(ctx context.Context, g *stretch, tell func(Progress)) (Change, bool) {
 	list := s.attempts(g)
-	best, capped, done := mostShort, false, 0
+	best, capped, done := g.upTo(), false, 0
 	byLeast := func(a, b *attempt) int { return cmp.Compare(a.least, b.least) }
 	for some := 1; len(list) > 0 && list[0].least < best-pad; some = min(2*some, chunk) {
 		if ctx.Err() != nil {
@@ -73,7 +73,7 @@ func (s *search) stretch(ctx context.Context, g *stretch, tell func(Progress)) (
 		slices.SortStableFunc(again, byLeast)
 		list = merge(again, list[len(now):])
 	}
-	if best >= mostShort {
+	if best >= g.upTo() {
 		return Change{}, false
 	}
 	return s.proved(ctx, g, best, capped)
@@ -102,7 +102,7 @@ func (s *search) attempts(g *stretch) (list []*attempt) {
 			return
 		}
 		if c := w.legsOf(a.standing, a.kit, a.turned, a.compass, a.seq); c != nil {
-			a.least, a.capped = w.stretched(c, leaving{without: true}, g, mostShort)
+			a.least, a.capped = w.stretched(c, leaving{without: true}, g, g.upTo())
 		}
 	})
 	slices.SortStableFunc(list, func(a, b *attempt) int { return cmp.Compare(a.least, b.least) })

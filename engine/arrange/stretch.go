@@ -1,6 +1,7 @@
 package arrange
 
 import (
+	"math"
 	"slices"
 
 	"plashet/engine/geom"
@@ -17,6 +18,12 @@ const (
 	ChangeDown   = "arrange.change.hole.down"
 	ChangeLeft   = "arrange.change.hole.less" // the hole nearer to where its place along the wall is counted from
 	ChangeRight  = "arrange.change.hole.more" // farther from there
+
+	// The hatch larger, toward a wall.
+	ChangeHatchLeft  = "arrange.change.hatch.left"
+	ChangeHatchRight = "arrange.change.hatch.right"
+	ChangeHatchFront = "arrange.change.hatch.front"
+	ChangeHatchBack  = "arrange.change.hatch.back"
 )
 
 // stretch is a measure that may grow.
@@ -25,22 +32,60 @@ type stretch struct {
 	wall layout.Wall // that gives way; empty: the hole moves
 	out  geom.Vec3   // the way the wall goes
 	rim  bool        // the way out grows with it
+	only bool        // nothing but the way out does
+	most float64     // how far; 0: mostShort
 	hole geom.Vec3   // the way the hole goes
 	made func(in Input, by unit.Length) Input
 }
 
 // part tells how far a plane moves for a metre of the measure.
 func (g *stretch) part(w *wall) float64 {
-	if w.Wall != g.wall || g.wall == "" || w.rim && !g.rim {
+	if w.Wall != g.wall || g.wall == "" || w.rim && !g.rim || !w.rim && g.only {
 		return 0
 	}
 	return w.N.Dot(g.out)
 }
 
 // stretches lists the measures, what is done soonest on site first, so that a
-// search that is stopped has told it: the hole elsewhere, another lid, and last
-// another vault.
-func (s *search) stretches() []stretch { return append(s.holes(), s.sides()...) }
+// search that is stopped has told it: the hole elsewhere, a larger hatch, another
+// lid, and last another vault.
+func (s *search) stretches() []stretch {
+	return slices.Concat(s.holes(), s.hatches(), s.sides())
+}
+
+// upTo gives how far a measure is let grow.
+func (g *stretch) upTo() float64 {
+	if g.most > 0 {
+		return g.most
+	}
+	return mostShort
+}
+
+// hatches lists the sides of a hatch, each up to the wall behind it.
+func (s *search) hatches() (out []stretch) {
+	v := &s.in.Vault
+	o := v.Opening
+	if o == (layout.Opening{}) {
+		return nil
+	}
+	across := v.Width
+	if v.Round {
+		across = v.Length
+	}
+	side := func(code string, wall layout.Wall, way geom.Vec3, room unit.Length, cut func(o *layout.Opening, by unit.Length)) {
+		if room > hundredth {
+			out = append(out, stretch{code: code, wall: wall, out: way, rim: true, only: true, most: math.Min(mostShort, float64(room)), made: func(in Input, by unit.Length) Input {
+				cut(&in.Vault.Opening, by)
+				return in
+			}})
+		}
+	}
+	side(ChangeHatchLeft, layout.Left, geom.Vec3{X: -1}, o.FromX, func(o *layout.Opening, by unit.Length) { o.FromX -= by })
+	side(ChangeHatchRight, layout.Right, geom.Vec3{X: 1}, v.Length-o.ToX, func(o *layout.Opening, by unit.Length) { o.ToX += by })
+	side(ChangeHatchFront, layout.Front, geom.Vec3{Y: -1}, o.FromY, func(o *layout.Opening, by unit.Length) { o.FromY -= by })
+	side(ChangeHatchBack, layout.Back, geom.Vec3{Y: 1}, across-o.ToY, func(o *layout.Opening, by unit.Length) { o.ToY += by })
+	return out
+}
 
 // sides lists those of the vault. It gives way on the side away from its hole; a
 // round one and one with a slope only in height.

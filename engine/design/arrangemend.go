@@ -30,9 +30,7 @@ func (a *Arranging) Mend(j *job.Job, n int) []Entry {
 	const dust = 1e-6 // of a step, from the arithmetic
 	by := unit.Length(math.Ceil(math.Abs(float64(s.By))/step-dust) * step)
 	v := &j.Vault
-	set := func(path string, was job.Length, by unit.Length) Entry {
-		return Entry{path, unit.Of(was.SI+by, unit.KindTape).Format(a.Units)}
-	}
+	set := func(path string, was job.Length, by unit.Length) Entry { return tapeEntry(path, was.SI+by, a.Units) }
 	switch s.What.Code {
 	case arrange.ChangeDepth:
 		return []Entry{set("/vault/depth", v.Depth, by)}
@@ -54,9 +52,10 @@ func (a *Arranging) Mend(j *job.Job, n int) []Entry {
 		axis, high = "y", layout.Back
 		out = []Entry{set("/vault/width", v.Width, by)}
 	default:
-		return nil
+		return hatchMend(v, s.What.Code, by, a.Units)
 	}
-	if layout.Wall(v.Outlet.Wall) != high {
+	near := layout.Wall(v.Outlet.Wall) == high
+	if out = append(out, hatchStays(v, axis, by, near, a.Units)...); !near {
 		return out // the wall that gives way is the far one
 	}
 	for i := range v.Obstacles {

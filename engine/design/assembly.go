@@ -49,9 +49,6 @@ const (
 	AssumePlace = "assume.assembly.at"
 	// AssumeTurn: the pump is not turned. Args: value.
 	AssumeTurn = "assume.assembly.turn"
-	// AssumeHatch: the opening over the vault lies in its middle, along, across or
-	// both. Args: left, front (from the wall), each where it was assumed.
-	AssumeHatch = "assume.vault.hatch"
 	// AssumeRolls: elbows without a roll point up, or to the back wall. Args: parts (marks).
 	AssumeRolls = "assume.assembly.roll"
 	// AssumeKerf: the saw takes nothing away. Args: value.
@@ -73,36 +70,11 @@ func (m *model) vault() layout.Vault {
 		FloorLength: v.FloorLength.SI, FloorWidth: v.FloorWidth.SI, Path: "/vault",
 		Outlet: layout.Outlet{Wall: layout.Wall(v.Outlet.Wall), Along: v.Outlet.Along.SI, Height: v.Outlet.Height.SI},
 	}
-	out.Opening = m.hatch(&out)
+	out.Opening = m.hatch()
 	for _, o := range v.Obstacles {
 		out.Obstacles = append(out.Obstacles, layout.Obstacle{Name: o.Name, Box: geom.BoxOf(vec(o.From), vec(o.To))})
 	}
 	return out
-}
-
-// hatch gives the opening over the vault; it lies in the middle where the job
-// does not say.
-func (m *model) hatch(v *layout.Vault) layout.Opening {
-	h := &m.job.Vault.Hatch
-	if h.Length.IsZero() || h.Width.IsZero() {
-		return layout.Opening{}
-	}
-	across := v.Width
-	if v.Round {
-		across = v.Length
-	}
-	left, front := h.Left.Or((v.Length-h.Length.SI)/2), h.Front.Or((across-h.Width.SI)/2)
-	var assumed []trace.Arg
-	if h.Left.IsZero() {
-		assumed = append(assumed, trace.Num("left", left, unit.KindTape))
-	}
-	if h.Front.IsZero() {
-		assumed = append(assumed, trace.Num("front", front, unit.KindTape))
-	}
-	if len(assumed) > 0 {
-		m.assume("/vault/hatch", AssumeHatch, unit.Value{}, leftEmpty, assumed...)
-	}
-	return layout.Opening{FromX: left, ToX: left + h.Length.SI, FromY: front, ToY: front + h.Width.SI}
 }
 
 // lay lays the assembly of the job; nil when there is none.

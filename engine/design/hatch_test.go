@@ -1,8 +1,10 @@
 package design
 
 import (
+	"slices"
 	"testing"
 
+	"plashet/engine/arrange"
 	"plashet/engine/layout"
 	"plashet/engine/trace"
 	"plashet/engine/unit"
@@ -52,6 +54,32 @@ func TestHatch(t *testing.T) {
 		}
 		if left != c.left || front != c.front {
 			t.Errorf("%s: assumed from the left %v, from the front %v", c.name, left, front)
+		}
+	}
+}
+
+// A larger hatch is written with its place, for in the middle it would not stay;
+// a longer vault leaves it where it is over the floor.
+func TestHatchMend(t *testing.T) {
+	_, j := read(t, "terrace-spout") // 16 by 20 in, the hole in the right wall
+	for path, text := range map[string]string{"/vault/hatch/length": "10 in", "/vault/hatch/width": "12 in"} {
+		if f := j.Set(path, text); f != nil {
+			t.Fatal(f)
+		}
+	}
+	for _, c := range []struct {
+		code string
+		want []Entry
+	}{
+		{arrange.ChangeHatchLeft, []Entry{{"/vault/hatch/length", "10-1/2\""}, {"/vault/hatch/left", "2-1/2\""}}},
+		{arrange.ChangeHatchRight, []Entry{{"/vault/hatch/length", "10-1/2\""}, {"/vault/hatch/left", "3\""}}},
+		{arrange.ChangeHatchFront, []Entry{{"/vault/hatch/width", "1' 0-1/2\""}, {"/vault/hatch/front", "3-1/2\""}}},
+		{arrange.ChangeHatchBack, []Entry{{"/vault/hatch/width", "1' 0-1/2\""}, {"/vault/hatch/front", "4\""}}},
+		{arrange.ChangeWidth, []Entry{{"/vault/width", "1' 8-1/2\""}, {"/vault/hatch/front", "4\""}}},
+	} {
+		a := &Arranging{Units: j.System(), Outcome: &arrange.Outcome{Short: []arrange.Change{{What: trace.Message{Code: c.code}, By: 0.49 * unit.Inch}}}}
+		if got := a.Mend(j, 0); !slices.Equal(got, c.want) {
+			t.Errorf("%s: %v, want %v", c.code, got, c.want)
 		}
 	}
 }
