@@ -8,9 +8,12 @@ import (
 	"plashet/job"
 )
 
-// AssumeHatch: the opening over the vault lies in its middle, along, across or
-// both. Args: left, front (from the wall), each where it was assumed.
-const AssumeHatch = "assume.vault.hatch"
+// Codes of the hatch.
+const (
+	// AssumeHatch: the opening over the vault lies in its middle, along, across or
+	// both. Args: left, front (from the wall), each where it was assumed.
+	AssumeHatch = "assume.vault.hatch"
+)
 
 // hatch gives the opening over the vault and tells what of its place is assumed.
 func (m *model) hatch() layout.Opening {

@@ -158,10 +158,10 @@ const (
 	// leans, and which way; absent where it is not tilted).
 	FindMoves = "layout.lift.moves"
 	// FindBlocked: the pump does not come out by lifting, nor by a shift and a
-	// lift, and no other way was found. Args: union, blocker, needed, available, short, toward, stop (what
+	// lift, and no other way was found. Args: union, blocker, rim, opening (flags, in
+	// place of blocker where only rim or hatch are too narrow), needed, available, short, toward, stop (what
 	// ends the shift), side, plane, thing (one of the three, the same).
-	// Without a shift that would do: union, blocker only. In place of blocker rim
-	// or opening (flags) where nothing but these stands in the way.
+	// Without a shift that would do the first four only.
 	FindBlocked = "layout.lift.blocked"
 	// FindLip: the faces reach into each other and the pump cannot slide back.
 	// Args: union, needed, available.
