@@ -152,6 +152,9 @@ func (p *arranging) claim(stem string) {
 		p.tell("", "found.gap", p.gap()...)
 	}
 	p.tell("", "found.reach")
+	if l := p.a.Outcome.Layouts; slices.ContainsFunc(l, func(l arrange.Layout) bool { return l.Worth.Priced && l.Laid.TwoPipes() }) {
+		p.tell("", "found.between")
+	}
 }
 
 // gap tells what the chains that stayed undecided take at least.
@@ -195,7 +198,7 @@ func (p *arranging) layout(i int) {
 		if then == "" && k+1 < len(c.Parts) {
 			then = p.say.Word("found.directly")
 		}
-		rows = append(rows, []string{l.Laid.Places[k].Mark, p.a.PartName(&x.Part) + " " + x.Size, roll, then})
+		rows = append(rows, []string{l.Laid.Places[k].Mark, p.a.PartName(&x.Part) + " " + p.a.PartSize(&x.Part), roll, then})
 	}
 	p.table("llll", rows)
 	if slices.ContainsFunc(l.Laid.Rolls, func(r layout.RollMark) bool { return !r.Made }) {
@@ -272,7 +275,11 @@ func (p *arranging) then(l *arrange.Layout, after int) string {
 	case c.Closing:
 		code = "found.closing"
 	}
-	return p.text(code, str("piece", c.Mark), num("cut", c.Cut, unit.KindTape))
+	args := []trace.Arg{str("piece", c.Mark), num("cut", c.Cut, unit.KindTape)}
+	if l.Laid.TwoPipes() {
+		args = append(args, str("pipe", c.Pipe.Size))
+	}
+	return p.text(code, args...)
 }
 
 // none prints why nothing fits, and what would mend it.

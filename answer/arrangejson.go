@@ -188,7 +188,7 @@ func (p *arranging) planJSON(m maker, l *arrange.Layout) ArrangedPlan {
 	}
 	for i := range c.Parts {
 		q := &c.Parts[i]
-		part := ArrangedPart{Mark: l.Laid.Places[i].Mark, Fitting: p.a.PartName(&q.Part), Size: q.Size, Roll: of(m, q.Roll, unit.KindAngle)}
+		part := ArrangedPart{Mark: l.Laid.Places[i].Mark, Fitting: p.a.PartName(&q.Part), Size: p.a.PartSize(&q.Part), Roll: of(m, q.Roll, unit.KindAngle)}
 		if k := slices.IndexFunc(l.Laid.Pieces, func(c layout.Piece) bool { return c.After == i }); k >= 0 {
 			part.Piece = l.Laid.Pieces[k].Mark
 		}

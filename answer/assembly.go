@@ -58,7 +58,11 @@ func (p *printer) pieces(a *layout.Assembly) {
 		if c.Made {
 			note = p.say.Word("print.made")
 		}
-		row := []string{c.Mark, c.From, c.To, show(p, c.Cut, unit.KindTape), show(p, c.Ends[0].Mark, unit.KindTape), show(p, c.Ends[1].Mark, unit.KindTape), "", "", note}
+		to := c.To
+		if a.TwoPipes() {
+			to += ", " + p.text("print.piece.pipe", str("size", c.Pipe.Size))
+		}
+		row := []string{c.Mark, c.From, to, show(p, c.Cut, unit.KindTape), show(p, c.Ends[0].Mark, unit.KindTape), show(p, c.Ends[1].Mark, unit.KindTape), "", "", note}
 		for k, e := range c.Ends {
 			row[6+k] = show(p, e.Socket, unit.KindTape) + " " + p.say.Word("known."+string(e.By))
 		}

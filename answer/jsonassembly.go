@@ -15,6 +15,7 @@ type Piece struct {
 	Mark    string      `json:"mark" doc:"mark on the piece"`
 	From    string      `json:"from" doc:"part at its pump end"`
 	To      string      `json:"to" doc:"part at its wall end"`
+	Pipe    string      `json:"pipe" doc:"size of its pipe"`
 	Cut     Quantity    `json:"cut" doc:"length to cut"`
 	Marks   [2]Quantity `json:"insertionMarks" doc:"from each end"`
 	Sockets [2]Socket   `json:"sockets" doc:"the sockets it goes into"`
@@ -223,7 +224,7 @@ func (m maker) steps(plan *glue.Plan) (out []GlueStep) {
 }
 
 func (m maker) piece(a *layout.Assembly, c *layout.Piece) Piece {
-	x := Piece{Mark: c.Mark, From: c.From, To: c.To, Cut: of(m, c.Cut, unit.KindTape), Closing: c.Closing && !c.InPlace && !c.Made, Made: c.Made}
+	x := Piece{Mark: c.Mark, From: c.From, To: c.To, Pipe: c.Pipe.Size, Cut: of(m, c.Cut, unit.KindTape), Closing: c.Closing && !c.InPlace && !c.Made, Made: c.Made}
 	for k, e := range c.Ends {
 		x.Marks[k] = of(m, e.Mark, unit.KindTape)
 		x.Sockets[k] = Socket{Depth: of(m, e.Socket, unit.KindTape), Known: string(e.By), Source: e.Source}

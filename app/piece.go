@@ -17,6 +17,7 @@ import (
 type pieceBody struct {
 	ID, Mark   string
 	Piece      *answer.Piece // a piece of pipe
+	Pipe       string        // its size, where there is more than one
 	Stub       string
 	Ends       [2]end
 	Roll       *answer.Roll // of an elbow
@@ -112,6 +113,9 @@ func (a *app) piece(w http.ResponseWriter, r *http.Request) error {
 			continue
 		}
 		b.Piece = p
+		if slices.ContainsFunc(d.Pieces, func(q answer.Piece) bool { return q.Pipe != p.Pipe }) {
+			b.Pipe = p.Pipe
+		}
 		if p.Stub != nil {
 			b.Stub = p.Stub.Text
 		}

@@ -106,7 +106,11 @@ func (a *iso) pieces() (t table, notes []note) {
 		if c.Closing && !c.InPlace {
 			closing = c.Mark
 		}
-		t.add(mark, c.From+" – "+c.To, a.cut(c), a.tape(c.Ends[0].Mark), a.tape(c.Ends[1].Mark))
+		between := c.From + " – " + c.To
+		if a.laid.TwoPipes() {
+			between += ", " + a.say("piece.pipe", "size", c.Pipe.Size)
+		}
+		t.add(mark, between, a.cut(c), a.tape(c.Ends[0].Mark), a.tape(c.Ends[1].Mark))
 	}
 	if off := a.laid.Closure.Off.Norm(); off > missed {
 		notes = append(notes, note{a.say("assembly.off", "off", a.tape(unit.Length(off))), true})

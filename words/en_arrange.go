@@ -63,6 +63,7 @@ var enArrange = map[string]string{
 	"assume.arrange.flow":       "No flow can be worked out from the job, so losses are compared at {value} in the vault's pipe.",
 	"assume.arrange.loss":       "The tables have no loss for {fittings}: they count for nothing, in every layout alike.",
 	"assume.arrange.stands":     "The pump may stand in each of its attitudes ({attitudes}), in quarter turns, anywhere on the floor.",
+	"assume.arrange.wall":       "The fitting in the wall is {size}, because run {run} goes on in that size; list a bulkhead fitting of another size in the stock to have it looked at too.",
 	"assume.arrange.counter":    "Every fitting of the tables in the pipe's size can be had; list in the stock those that cannot.",
 	"assume.arrange.glued.into": "The water is taken to run {way} into {part}, the first of the parts glued at the wall, as the chain runs from the pump that it was glued to.",
 	"assume.arrange.check":      "A check valve is wanted, though neither the run nor the assembly names one.",

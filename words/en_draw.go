@@ -226,6 +226,7 @@ var enDraw = map[string]string{
 	"draw.piece.tail":           "Pipe {mark}, which leaves through the wall.",
 	"draw.piece.between":        "between",
 	"draw.piece.cut":            "cut",
+	"draw.piece.pipe":           "{size} pipe",
 	"draw.piece.marks":          "insertion marks",
 	"draw.piece.mark.pump":      "mark, pump end",
 	"draw.piece.mark.wall":      "mark, wall end",

@@ -21,9 +21,9 @@ var enFound = map[string]string{
 	"found.stands":    "pump {attitude}, turned {turn}; the corner of its box {left} from the left wall, {front} from the front wall, {floor} above the floor",
 	"found.drill":     "drill the hole with its centre {along} along the wall and {height} above the floor",
 	"found.directly":  "straight into the next",
-	"found.piece":     "then {piece}, cut {cut}",
-	"found.made":      "then {piece}, glued already ({cut})",
-	"found.closing":   "then {piece}, cut {cut} by reckoning: measure the gap in place first",
+	"found.piece":     "then {piece}[ of {pipe} pipe], cut {cut}",
+	"found.made":      "then {piece}[ of {pipe} pipe], glued already ({cut})",
+	"found.closing":   "then {piece}[ of {pipe} pipe], cut {cut} by reckoning: measure the gap in place first",
 	"found.roll.arc":  "roll {angle} ({arc})",
 	"found.rolls":     "roll: where the elbow’s outlet looks, seen along the flow into it: 0° is up, or to the back wall where its inlet is upright, then clockwise; in brackets the same along the pipe’s outside",
 	"found.measure":   "{severity}Measure in hand before cutting: {parts}. Their sizes are a standard’s least, an estimate or from memory; what you measure goes into the job (measured), and the search is made again.",
@@ -46,6 +46,7 @@ var enFound = map[string]string{
 	"found.none.capped":      "None was found, which proves nothing: a limit was met at {caps} orders of fittings.",
 	"found.none.stopped":     "None was found before the search was stopped, which proves nothing.",
 	"found.gap":              "None of what stayed undecided takes less than {head} of head or has fewer than {joints} joints[, and none costs less than {cost}].",
+	"found.between":          "Of one chain with pipe of two sizes, where more of one means less head and more cost, the one of least head and the one of least cost are looked at, and none between.",
 	"found.reach":            "What “chain” covers here: docs/layouts.md.",
 
 	// What failed first.

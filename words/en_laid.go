@@ -8,7 +8,7 @@ var enLaid = map[string]string{
 	"print.roll.none":     "roll {mark} on the pipe's line itself",
 	"print.second":        "checked a second way: {count} checks passed",
 	"print.second.fails":  "checked a second way: {count} of {of} checks passed; see the findings for what fails",
-	"print.piece":         "piece", "print.piece.from": "from", "print.piece.to": "to", "print.piece.cut": "cut",
+	"print.piece":         "piece", "print.piece.from": "from", "print.piece.to": "to", "print.piece.cut": "cut", "print.piece.pipe": "{size} pipe",
 	"print.piece.marks": "insertion marks", "print.piece.sockets": "sockets",
 	"print.closing":       "closing piece: measure the gap in place before cutting",
 	"print.made":          "glued already",

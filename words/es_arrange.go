@@ -56,6 +56,7 @@ var esArrange = map[string]string{
 	"assume.arrange.flow":       "Del trabajo no se puede calcular caudal, así que las pérdidas se comparan a {value} en el tubo de la bóveda.",
 	"assume.arrange.loss":       "Las tablas no tienen pérdida para {fittings}: no cuentan nada, igual en cada trazo.",
 	"assume.arrange.stands":     "La bomba puede ir en cada una de sus posiciones ({attitudes}), en cuartos de vuelta, en cualquier lugar del piso.",
+	"assume.arrange.wall":       "La conexión en la pared es de {size}, porque el tramo {run} sigue en esa medida; ponga en existencia un pasamuros de otra medida para que también se busque.",
 	"assume.arrange.counter":    "Se consigue toda conexión de las tablas en la medida del tubo; liste en existencia las que no.",
 	"assume.arrange.glued.into": "Se toma que el agua corre {way} al entrar en {part}, la primera de las partes pegadas en la pared, como va la cadena desde la bomba a la que se pegó.",
 	"assume.arrange.check":      "Se quiere una válvula check, aunque ni la línea ni el armado nombran una.",

@@ -226,6 +226,7 @@ var esDraw = map[string]string{
 	"draw.piece.tail":           "Tubo {mark}, que sale por la pared.",
 	"draw.piece.between":        "entre",
 	"draw.piece.cut":            "corte",
+	"draw.piece.pipe":           "tubo de {size}",
 	"draw.piece.marks":          "marcas de inserción",
 	"draw.piece.mark.pump":      "marca, lado bomba",
 	"draw.piece.mark.wall":      "marca, lado pared",

@@ -8,7 +8,7 @@ var esLaid = map[string]string{
 	"print.roll.none":     "giro {mark} en la línea misma del tubo",
 	"print.second":        "revisado por segunda vía: {count} revisiones pasadas",
 	"print.second.fails":  "revisado por segunda vía: {count} de {of} revisiones pasadas; vea en los hallazgos lo que falla",
-	"print.piece":         "pieza", "print.piece.from": "de", "print.piece.to": "a", "print.piece.cut": "corte",
+	"print.piece":         "pieza", "print.piece.from": "de", "print.piece.to": "a", "print.piece.cut": "corte", "print.piece.pipe": "tubo de {size}",
 	"print.piece.marks": "marcas de inserción", "print.piece.sockets": "campanas",
 	"print.closing":       "pieza de cierre: mida el claro en su lugar antes de cortar",
 	"print.made":          "ya pegado",

@@ -50,11 +50,11 @@ func TestAgainstLattice(t *testing.T) {
 	if *far {
 		cases = 500
 	}
-	againstLattice(t, cases, smallVault)
+	againstLattice(t, cases, smallVault, covered)
 }
 
 // againstLattice holds the search against the lattice in small cases.
-func againstLattice(t *testing.T, cases uint64, small func(t testing.TB, book *catalog.Book, seed uint64) arrange.Input) {
+func againstLattice(t *testing.T, cases uint64, small func(t testing.TB, book *catalog.Book, seed uint64) arrange.Input, covered func([]arrange.Layout, priceOf) bool) {
 	t.Helper()
 	book := newBook(t)
 	fits, candidates, capped, beaten, open, last := 0, 0, 0, 0, 0, uint64(0)

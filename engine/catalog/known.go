@@ -28,7 +28,7 @@ type Names struct {
 }
 
 // Names reads a fitting's name and size, however they are spelt: "Tee side",
-// "2 in". It does not tell whether there is such a size: Fitting does. Errors:
+// "2 in"; of one that reduces the larger size comes first. It does not tell whether there is such a size: Fitting does. Errors:
 // CodeFittingUnknown, CodeSizeUnread, CodeSizeDN.
 func (b *Book) Names(fitting, sizeText string) (Names, error) {
 	m, series, err := b.find(fitting)
@@ -46,7 +46,11 @@ func (b *Book) Names(fitting, sizeText string) (Names, error) {
 	if err != nil {
 		return Names{}, err
 	}
-	n.Size = part{sizes: sizes}.size()
+	p := part{sizes: sizes}
+	if m.form == FormReducer { // sold by its larger size first, whichever way the water runs
+		p.sizes = [2]size{p.large(), p.small()}
+	}
+	n.Size = p.size()
 	return n, nil
 }
 

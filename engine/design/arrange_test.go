@@ -233,3 +233,46 @@ func TestArrangeBad(t *testing.T) {
 		t.Error("a search stands on what could not be read")
 	}
 }
+
+// TestArrangeSizes: where the run goes on in another size than the assembly, the
+// fitting in the wall is of the run's size, everything is offered in both, with
+// the reducers from the one at the port to the other, as the water meets them.
+func TestArrangeSizes(t *testing.T) {
+	book, j := read(t, "hillside-cascade")
+	j.Runs[pumpRun(j)].Pipe.Size = "1-1/2"
+	m, a, ok := filled(t, book, j, ArrangeWant{})
+	if !ok {
+		t.Fatal(m.out.Faults)
+	}
+	has := func(name, size string) *arrange.Fitting {
+		for i := range a.Names {
+			if a.Names[i] == name && a.Input.Fittings[i].Part.Size == size {
+				return &a.Input.Fittings[i]
+			}
+		}
+		return nil
+	}
+	if has("elbow 90", "2") == nil || has("elbow 90", "1-1/2") == nil || has("bulkhead fitting", "1-1/2") == nil || has("bulkhead fitting", "2") != nil || len(a.Input.Pipes) != 2 {
+		t.Errorf("%v, %d pipes", a.Names, len(a.Input.Pipes))
+	}
+	r := has("reducer bushing", "2 x 1-1/2")
+	if r == nil || r.Part.In.Kind != layout.Spigot || has("reducing coupling", "2 x 1-1/2") == nil || has("reducer bushing", "1-1/2 x 2") != nil {
+		t.Fatalf("%v", a.Names)
+	}
+	if !slices.ContainsFunc(m.out.Assumptions, func(as trace.Assumption) bool { return as.Code == AssumeWallSize }) {
+		t.Error("it is not told that the wall's fitting is of the run's size")
+	}
+	// K of a sudden contraction is on the smaller pipe: 0.5 (1 - beta²), bores of ASTM D1785, table 2.
+	small, large := 1.610*float64(unit.Inch), 2.067*float64(unit.Inch)
+	v := float64(a.Flow) / (math.Pi / 4 * small * small)
+	if want := 0.5 * (1 - small*small/large/large) * v * v / (2 * 9.80665); math.Abs(float64(r.Head)/want-1) > 0.005 {
+		t.Errorf("the bushing takes %v m, by hand %v", r.Head, want)
+	}
+	// A fitting for the hole in the stock offers its size too; a reducer there is the
+	// counter's, whichever way round it is written.
+	j.Runs[pumpRun(j)].Pipe.Size = "2"
+	j.Stock.Fittings = []job.StockFitting{{Fitting: "bulkhead fitting", Size: "1-1/2"}, {Fitting: "bushing", Size: "1-1/2 x 2", None: true}}
+	if _, a, ok = filled(t, book, j, ArrangeWant{}); !ok || has("bulkhead fitting", "2") == nil || has("bulkhead fitting", "1-1/2") == nil || has("reducer bushing", "2 x 1-1/2") != nil || has("reducing coupling", "2 x 1-1/2") == nil {
+		t.Errorf("%v", a.Names)
+	}
+}

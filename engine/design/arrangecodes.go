@@ -63,6 +63,8 @@ const (
 	AssumeStands = "assume.arrange.stands"
 	// AssumeCounter: every fitting can be had. No args.
 	AssumeCounter = "assume.arrange.counter"
+	// AssumeWallSize: the fitting in the wall is of the run's size. Args: size, run.
+	AssumeWallSize = "assume.arrange.wall"
 	// AssumeGluedInto: which way the water runs into what is glued at the wall. Args: part, way (up, down, left, right, front, back).
 	AssumeGluedInto = "assume.arrange.glued.into"
 	// AssumeChecked: a check valve is wanted, though neither the run nor the assembly names one. No args.

@@ -15,8 +15,11 @@ import (
 
 // bends and runs of the usual fittings, in the order in which they are told.
 var usualFittings = []string{
-	"elbow 90", "elbow 45", "street elbow 90", "street elbow 45", "union", "check valve swing", "check valve spring", "bulkhead fitting",
+	"elbow 90", "elbow 45", "street elbow 90", "street elbow 45", "union", "check valve swing", "check valve spring", atWall,
 }
+
+// atWall is the fitting in the hole.
+const atWall = "bulkhead fitting"
 
 // counter notes that every fitting is taken to be had where the job tells none.
 func (m *model) counter() {
@@ -45,9 +48,8 @@ func (m *model) mayUse(a *Arranging, pump int, pipe catalog.Pipe) {
 				return
 			}
 		}
-		own := m.bore(pipe, f.Size)
 		x := arrange.Fitting{Part: p, AtHand: m.atHand(f.Name, f.Size)}
-		head, known := m.headOf(f.Name, f.Size, own, a.Flow)
+		head, known := m.headOf(f.Name, f.Size, pipe, a.Flow)
 		x.Head = head
 		if x.AtHand == 0 {
 			x.AtHand = -1
@@ -57,10 +59,10 @@ func (m *model) mayUse(a *Arranging, pump int, pipe catalog.Pipe) {
 		if !known && !slices.Contains(noLoss, f.Name) {
 			noLoss = append(noLoss, f.Name)
 		}
-		if each, ok := priceOf(m.priced, job.PipeName{Kind: f.Body, Size: f.Size}, unit.Value{}); ok {
+		if each, ok := priceOf(m.priced, job.PipeName{Kind: f.Body, Size: m.soldAs(f.Name, f.Size)}, unit.Value{}); ok {
 			x.Cost, x.Priced = each.Amount.Amount.InexactFloat64(), true
 		} else {
-			noPrice = append(noPrice, f.Name+", "+f.Size)
+			noPrice = append(noPrice, f.Name+", "+m.soldAs(f.Name, f.Size))
 		}
 		a.Input.Fittings, a.Names = append(a.Input.Fittings, x), append(a.Names, f.Name)
 		for _, e := range f.Ends {
@@ -69,15 +71,24 @@ func (m *model) mayUse(a *Arranging, pump int, pipe catalog.Pipe) {
 			}
 		}
 	}
-	for _, name := range m.portFittings(a, pump, pipe) {
+	joins := m.portFittings(a, pump, pipe)
+	for _, name := range joins {
 		add(name.Kind, name.Size, "/pumps")
 	}
-	for _, name := range usualFittings {
-		add(name, pipe.Size, "/assembly/pipe")
+	offer := m.offered(pipe, joins)
+	for _, size := range offer.sizes {
+		for _, name := range usualFittings {
+			if name != atWall || offer.wall == "" || size == offer.wall {
+				add(name, size, "/assembly/pipe")
+			}
+		}
+	}
+	for _, r := range m.reducers(&offer) {
+		add(r.Kind, r.Size, "/assembly/pipe")
 	}
 	for i, s := range m.job.Stock.Fittings {
 		if !s.None {
-			add(s.Fitting, s.Size, at("/stock/fittings", i))
+			add(s.Fitting, m.inFlow(s.Fitting, s.Size, offer.from), at("/stock/fittings", i))
 		}
 	}
 	if s := &m.job.Stock; s.Only && s.Kerf.IsZero() {
@@ -187,7 +198,7 @@ func seriesOf(book *catalog.Book, pipe catalog.Pipe) string {
 func (m *model) atHand(name, size string) int {
 	for _, s := range m.job.Stock.Fittings {
 		n, err := m.book.Fitting(s.Fitting, s.Size, m.measured)
-		if err != nil || n.Name != name || n.Size != size {
+		if err != nil || n.Name != name || m.soldAs(n.Name, n.Size) != m.soldAs(name, size) {
 			continue
 		}
 		switch {
@@ -213,12 +224,14 @@ func (m *model) bore(pipe catalog.Pipe, size string) unit.Length {
 }
 
 // headOf gives the head that a fitting takes at a flow, K v²/2g with K of its own
-// size; 0 and false for one without a loss in the tables.
-func (m *model) headOf(name, size string, bore unit.Length, q unit.Flow) (unit.Length, bool) {
+// size, the smaller one where it reduces; 0 and false for one without a loss in
+// the tables.
+func (m *model) headOf(name, size string, pipe catalog.Pipe, q unit.Flow) (unit.Length, bool) {
 	l, err := m.loss(name, size)
 	if err != nil {
 		return 0, false
 	}
+	bore := m.bore(pipe, l.On)
 	perRe, rest := l.Split(smoothFactor, bore)
 	law, err := hydro.MinorLaw{Bore: bore, K: unit.Ratio(rest), K1: unit.Ratio(perRe)}.Prepare(m.water)
 	if err != nil {

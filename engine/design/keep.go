@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"plashet/engine/arrange"
 	"plashet/engine/catalog"
@@ -224,6 +225,17 @@ func (a *Arranging) PartName(p *layout.Part) string {
 		return a.Names[i]
 	}
 	return string(p.Kind)
+}
+
+// PartSize gives a part's size as the counter has it: of one that reduces the
+// larger first, whichever way the water runs.
+func (a *Arranging) PartSize(p *layout.Part) string {
+	small, large, two := strings.Cut(p.Size, " x ")
+	bushing := p.Out.Kind == layout.Spigot // the spigot is of the larger size
+	if two && (bushing || p.In.Kind == layout.Socket && p.Out.Hub.Length > p.In.Hub.Length) {
+		return large + " x " + small
+	}
+	return p.Size
 }
 
 // fittingOf gives which of the search's fittings a part is, either way round; -1

@@ -75,6 +75,16 @@ type Piece struct {
 	Dir        geom.Vec3  // of the flow
 }
 
+// TwoPipes tells that there are pieces of more than one pipe.
+func (a *Assembly) TwoPipes() bool {
+	for i := range a.Pieces {
+		if a.Pieces[i].Pipe != a.Pieces[0].Pipe {
+			return true
+		}
+	}
+	return false
+}
+
 // PipeEnd is what to mark on one end of a piece.
 type PipeEnd struct {
 	Socket unit.Length // depth of the socket it goes into
