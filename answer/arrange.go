@@ -189,7 +189,7 @@ func (p *arranging) layout(i int) {
 	for k := range c.Parts {
 		x := &c.Parts[k]
 		roll := ""
-		if turn, _ := x.Kind.Turn(); turn != 0 {
+		if turn, _ := x.Turn(); turn != 0 {
 			roll = p.roll(l, k)
 		} else if x.Reverse {
 			roll = p.say.Word("found.reverse")

@@ -36,6 +36,13 @@ var enLayout = map[string]string{
 	"layout.tail.runs":      "The last pipe, from {from}, leaves through the wall; {inside} of it lies inside. Its length belongs to the run.",
 	"layout.outlet.leans":   "The wall leans {angle} where the fitting seats. The gasket may leak: flatten the seat, or use a sloped washer.",
 
+	"layout.hose":          "Hose {part} is cut {cut} long, along its middle[, and bends by {turn} at a radius of {radius}]. Read its maker's sheet before cutting: bent tighter it kinks or flattens, and it must take the most that the pump presses. What it gives is not counted on. Keep it where it can be seen, look at its joints each spring, and never build it into the wall.",
+	"layout.hose.tight":    "Hose {part} would be bent to a radius of {found}, and its sheet allows no less than {limit}: it would kink or flatten. Give it more room, or take a softer hose.",
+	"layout.hose.straight": "Hose {part} stays straight for only {found} beyond a socket, and {limit} is needed, or the bend pulls at the joint. Make its straight ends longer.",
+	"layout.hose.long":     "Hose {part} would be {found} long, and {limit} is the longest allowed. Move the pump nearer, or put pipe in its place.",
+	"layout.hose.wall":     "Hose {part} would go through the wall. A hose is never built in: end it inside the vault, at a bulkhead fitting or a pipe.",
+	"layout.hose.ends":     "Hose {part} does not go into a socket at both ends. Put a fitting with a socket before and behind it.",
+
 	// Room.
 	"layout.clear.wall":     "[Part {part}][Parts {parts}] and [the {side} wall][the {plane}] of the vault:[ {room} of room][ standing in it by {into}][ ({worst})]; {limit} of room is wanted, so {short} is missing. Move the pump, turn the elbows, or take shorter fittings.",
 	"layout.clear.pump":     "Part {part} and the pump:[ {room} of room][ standing in each other by {into}]; {limit} of room is wanted, so {short} is missing. Move the part, or turn the elbows.",

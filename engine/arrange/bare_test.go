@@ -19,7 +19,7 @@ func TestLongerWithValve(t *testing.T) {
 	for name, change := range map[string]func(in *arrange.Input){
 		"street elbows only": func(in *arrange.Input) {
 			in.Fittings = slices.DeleteFunc(in.Fittings, func(f arrange.Fitting) bool {
-				turn, _ := f.Part.Kind.Turn()
+				turn, _ := f.Part.Turn()
 				return turn != 0 && f.Part.In.Kind == f.Part.Out.Kind
 			})
 			in.Rules.Elbows = 1

@@ -14,22 +14,33 @@ func (s *search) beyond(front []Layout, n int) bool {
 	if len(front) == 0 {
 		return false
 	}
-	h, c, j, ok := s.leastOf(n)
-	return !ok || beaten(front, worth{head: h, cost: c, joints: j, slide: s.lip(), lean: s.leanest(), class: stands})
-}
-
-// leastOf gives what a chain of n elbows takes at least of any kit.
-func (s *search) leastOf(n int) (head, cost float64, joints int, ok bool) {
-	head, cost, joints = math.Inf(1), math.Inf(1), math.MaxInt
-	for _, kits := range s.kits {
-		for i := range kits {
-			if h, c, j, has := s.least(&kits[i], n); has {
-				ok = true
-				head, cost, joints = math.Min(head, h), math.Min(cost, c), min(joints, j)
-			}
+	for _, v := range s.leastOf(n) {
+		if !beaten(front, v) {
+			return false
 		}
 	}
-	return head, cost, joints, ok
+	return true
+}
+
+// leastOf gives what a chain of n elbows takes at least of any kit, without a
+// hose and with one; only those that there can be.
+func (s *search) leastOf(n int) (out []worth) {
+	for _, hose := range [2]bool{false, true} {
+		v := worth{head: math.Inf(1), cost: math.Inf(1), joints: math.MaxInt, slide: s.lip(), lean: s.leanest(), class: stands, hosed: hose}
+		some := false
+		for _, kits := range s.kits {
+			for i := range kits {
+				if h, c, j, has := s.least(&kits[i], n, hose); has {
+					some = true
+					v.head, v.cost, v.joints = math.Min(v.head, h), math.Min(v.cost, c), min(v.joints, j)
+				}
+			}
+		}
+		if some {
+			out = append(out, v)
+		}
+	}
+	return out
 }
 
 // leanest bounds how far a pump is leaned over, as fill.least does.
@@ -65,8 +76,19 @@ func (s *search) lip() float64 {
 }
 
 // least gives what a chain of n elbows takes of a kit at least: every elbow
-// without a pipe before it.
-func (s *search) least(k *kit, n int) (head, cost float64, joints int, ok bool) {
+// without a pipe before it, and one of them a hose, which stands in place of a
+// pipe and adds no joint. ok is false where there can be none.
+func (s *search) least(k *kit, n int, hose bool) (head, cost float64, joints int, ok bool) {
+	if hose {
+		if n == 0 || k.hoses == nil {
+			return 0, 0, 0, false
+		}
+		n--
+		head, cost = math.Inf(1), math.Inf(1)
+		for _, p := range k.hoses {
+			head, cost = math.Min(head, p.hose.head), math.Min(cost, p.hose.cost)
+		}
+	}
 	cheapest := func(lists ...[]*piece) {
 		h, c := math.Inf(1), math.Inf(1)
 		for _, l := range lists {

@@ -74,13 +74,7 @@ func (b *branch) start() *program {
 	for i := range costs {
 		costs[i] = 1
 	}
-	if b.of != nil && b.of.then != nil {
-		for i, k := range c.slot {
-			if k >= 0 {
-				costs[k] = b.of.weight(c.frame.Links[i].Pipe.Size)
-			}
-		}
-	}
+	b.weigh(costs)
 	costs[varX], costs[varY] = 0, 0
 	costs[c.vars-1] = slideWeight
 	if b.give != nil {
@@ -175,4 +169,5 @@ func (b *branch) root(p *program) {
 		}
 	}
 	b.stocked(p)
+	b.longest(p)
 }

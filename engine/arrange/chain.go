@@ -60,6 +60,8 @@ type chain struct {
 	minus    []int // of each normal, the opposite one
 	back     geom.Vec3
 	lip      float64
+	hose     int     // part that is a hose of the search's, -1
+	hoseMost float64 // of what its ends may be longer than at their least
 	below    float64 // how far below the walls the pump's place is counted from: variables are not below zero
 }
 
@@ -80,7 +82,7 @@ const (
 // false where ends do not go together.
 func (s *search) newChain(o *order, parts []*piece) (c *chain, ok bool) {
 	st, dirs, pipe := &s.in.Standings[o.standing], o.dirs, o.pipe.Pipe
-	c = &chain{union: -1, standing: o.standing, normals: o.compass.apart, minus: o.compass.minus}
+	c = &chain{union: -1, hose: -1, standing: o.standing, normals: o.compass.apart, minus: o.compass.minus}
 	c.in = layout.Input{
 		Vault: s.in.Vault, Pump: st.Pump, Pose: st.poseAt(o.turned, 0, 0), Pipes: []layout.Pipe{pipe},
 		Beyond: s.in.Beyond, Settings: s.in.Settings, Straight: !s.in.Rules.Tilt, Path: s.in.Path,
@@ -100,7 +102,7 @@ func (s *search) newChain(o *order, parts []*piece) (c *chain, ok bool) {
 		if p.made() {
 			c.made[i] = p.held
 		}
-		if turned, _ := p.part.Kind.Turn(); turned != 0 {
+		if turned, _ := p.part.Turn(); turned != 0 {
 			in, out := dirs[leg], dirs[leg+1]
 			l.Roll = layout.RollOf(in, out.Sub(in.Scale(in.Dot(out))).Unit())
 			leg++
@@ -110,8 +112,9 @@ func (s *search) newChain(o *order, parts []*piece) (c *chain, ok bool) {
 		}
 		c.in.Parts = append(c.in.Parts, l)
 	}
+	seat(c.in.Parts, parts, st.Pump.Outlet)
 	f, faults := layout.FrameOf(c.in)
-	if len(faults) > 0 {
+	if len(faults) > 0 || parts[len(parts)-1].hose != nil {
 		return nil, false
 	}
 	c.frame = f
@@ -120,7 +123,7 @@ func (s *search) newChain(o *order, parts []*piece) (c *chain, ok bool) {
 	c.vars = varJoints
 	for i, l := range f.Links {
 		c.slot = append(c.slot, -1)
-		if l.Piped {
+		if l.Piped || hosed(parts, i) {
 			c.slot[i] = c.vars
 			c.vars++
 		}

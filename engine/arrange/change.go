@@ -180,8 +180,17 @@ func (m measure) of() func(p *Pipe) float64 {
 
 // changed gives a filling of a kit as it is, or with each reducer of its change:
 // once for the least head, and once for the least cost where that is another matter.
-func (k *kit) changed(fresh func() *fill) (out []*fill) {
+// With a hose, lengths of it are weighed against those of pipe in the same way.
+func (k *kit) changed(hose *piece, fresh func() *fill) (out []*fill) {
 	c := k.change
+	if hose != nil {
+		for _, m := range measures(&k.pipe, hose.hose.pipe) {
+			one := fresh()
+			one.by = m
+			out = append(out, one)
+		}
+		return out
+	}
 	if c == nil {
 		return []*fill{fresh()}
 	}
@@ -214,11 +223,11 @@ func measures(a, b *Pipe) []measure {
 // weight is what a metre of pipe of a size counts for, beside one of the size that
 // counts the least.
 func (f *fill) weight(size string) float64 {
-	if f == nil || f.then == nil || f.by == byLength {
+	if f == nil || f.other() == nil || f.by == byLength {
 		return 1
 	}
 	of := f.by.of()
-	least := math.Min(of(f.pipe), of(f.then))
+	least := math.Min(of(f.pipe), of(f.other()))
 	if least <= 0 {
 		return 1
 	}
@@ -227,16 +236,25 @@ func (f *fill) weight(size string) float64 {
 
 // rate is what a metre takes at least of something, counted by its weight.
 func (f *fill) rate(of func(*Pipe) float64) float64 {
-	if f.then == nil {
+	o := f.other()
+	if o == nil {
 		return of(f.pipe)
 	}
-	return math.Min(of(f.pipe)/f.weight(f.pipe.Size), of(f.then)/f.weight(f.then.Size))
+	return math.Min(of(f.pipe)/f.weight(f.pipe.Size), of(o)/f.weight(o.Size))
 }
 
 // rates gives what a metre of a size of pipe takes of head and costs.
 func (f *fill) rates(size string) *Pipe {
-	if f.then != nil && size == f.then.Size {
-		return f.then
+	if o := f.other(); o != nil && size == o.Size {
+		return o
 	}
 	return f.pipe
+}
+
+// other gives what the pipe is weighed against: that of another size, or the hose.
+func (f *fill) other() *Pipe {
+	if f.hose != nil {
+		return f.hose.hose.pipe
+	}
+	return f.then
 }

@@ -74,7 +74,7 @@ func (s *search) check() []trace.Fault {
 		}
 		return false
 	}
-	if !has(func(p layout.Part) bool { t, _ := p.Kind.Turn(); return t != 0 }) && !s.straight() {
+	if !has(func(p layout.Part) bool { t, _ := p.Turn(); return t != 0 }) && in.Hose == nil && !s.straight() {
 		fault(in.Path, FaultNoElbow)
 	}
 	if in.Rules.Check && !has(func(p layout.Part) bool { return p.Kind.IsCheck() }) {

@@ -9,13 +9,14 @@ import (
 // compass is the set of directions that a chain may run in, and which follows
 // which by an elbow.
 type compass struct {
-	dirs  []geom.Vec3
-	by90  [][]int
-	by45  [][]int
-	start int
-	goal  int
-	apart []geom.Vec3 // normals of the planes that keep bodies apart
-	minus []int       // of each, the opposite one
+	dirs   []geom.Vec3
+	by90   [][]int
+	by45   [][]int
+	byHose [][]int // by a hose; none where there is no hose
+	start  int
+	goal   int
+	apart  []geom.Vec3 // normals of the planes that keep bodies apart
+	minus  []int       // of each, the opposite one
 
 	around    []body      // pump and surroundings
 	pre, post []geom.Vec3 // flow into each glued turn on the pump's side, out of each on the wall's
@@ -149,8 +150,9 @@ func (c *compass) next(i int, t turn) []int {
 }
 
 // sequences gives all ways from the port's direction to the hole's with n
-// elbows of the kinds at hand, as directions of the legs.
-func (c *compass) sequences(n int, have [2]bool, halted func() bool) [][]int {
+// elbows of the kinds at hand, as directions of the legs; one of them, counted
+// from 1, may be a hose.
+func (c *compass) sequences(n int, have [2]bool, hose int, halted func() bool) [][]int {
 	// far[i] is how many elbows it takes from direction i to the goal, at least.
 	far := make([]int, len(c.dirs))
 	for i := range far {
@@ -175,21 +177,27 @@ func (c *compass) sequences(n int, have [2]bool, halted func() bool) [][]int {
 	var walk func()
 	walk = func() {
 		at, left := path[len(path)-1], n+1-len(path)
-		if far[at] > left || halted() {
+		if len(path) > hose && far[at] > left || halted() {
 			return
 		}
 		if left == 0 {
 			out = append(out, append([]int(nil), path...))
 			return
 		}
-		for _, t := range [...]turn{turn90, turn45} {
-			if !have[t] {
-				continue
-			}
-			for _, k := range c.next(at, t) {
+		on := func(list []int) {
+			for _, k := range list {
 				path = append(path, k)
 				walk()
 				path = path[:len(path)-1]
+			}
+		}
+		if len(path) == hose {
+			on(c.byHose[at])
+			return
+		}
+		for _, t := range [...]turn{turn90, turn45} {
+			if have[t] {
+				on(c.next(at, t))
 			}
 		}
 	}

@@ -17,10 +17,12 @@
 // the pipe closes, but only where no step closes it, with one such pair in a
 // chain, and from four elbows on only while nothing else is found. Not looked at:
 // two pairs rolled freely in one chain, a pump turned by other angles than those
-// given, hose. A pump leaned over on its way out is looked at only where nothing else
-// comes out. Parts glued already stay as they
-// are; with elbows glued to the pump only the attitude in which they were glued
-// is looked at.
+// given. A short hose is looked at where the input allows one: as the first turn
+// from the pump, at its least radius, by any angle between two of the directions;
+// what it would gain elsewhere, or bent wider, is not. A pump leaned over on its
+// way out is looked at only where nothing else comes out. Parts glued already stay
+// as they are; with elbows glued to the pump only the attitude in which they were
+// glued is looked at.
 //
 // Frames, rolls and marks are those of engine/layout. Lengths in metres, angles
 // in radians. Nothing panics; the same input gives the same outcome, on one core

@@ -66,7 +66,7 @@ func (w *worker) foresee(o *order, worth func(c *chain, out leaving) float64) (l
 	had, v := map[key]float64{}, o.way
 	var c *chain
 	if !w.s.glued.any() && !w.s.unsketched { // glued parts are no bare pipe
-		if c = w.legsOf(v.standing, v.kit, v.turned, v.compass, v.seq); c == nil {
+		if c = w.legsOf(v); c == nil {
 			return nil
 		}
 	}

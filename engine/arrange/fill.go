@@ -3,6 +3,7 @@ package arrange
 import (
 	"cmp"
 	"math"
+	"slices"
 
 	"plashet/engine/layout"
 )
@@ -18,6 +19,7 @@ type fill struct {
 	end    *piece
 	tail   []*piece // glued on the wall's side
 	opens  *piece   // the union, glued or not
+	hose   *piece   // one of the elbows
 	lines  lines
 
 	reducer *piece  // where the size changes; nil: nowhere
@@ -67,7 +69,13 @@ func (f *fill) parts(check, union int, unionFirst bool) []*piece {
 
 // least is what an assembly of the fill costs at least.
 func (f *fill) least() worth {
-	return worth{head: f.head, cost: f.cost, joints: f.joints, slide: f.slide, lean: f.lean}
+	return worth{head: f.head, cost: f.cost, joints: f.joints, slide: f.slide, lean: f.lean, hosed: f.hosed()}
+}
+
+// hosed tells that there is a hose in it, glued or not.
+func (f *fill) hosed() bool {
+	hose := func(p *piece) bool { return p.part.Kind == layout.Hose }
+	return f.hose != nil || slices.ContainsFunc(f.start, hose) || slices.ContainsFunc(f.tail, hose)
 }
 
 // tally adds up what the fittings cost in every respect; the pipe is left out.
@@ -93,6 +101,10 @@ func (s *search) tally(f *fill, outlet layout.End) bool {
 	}
 	for _, p := range chain {
 		f.head += s.headOf(p)
+		if p.hose != nil {
+			f.cost += p.hose.cost
+			f.priced = f.priced && s.in.Hose.Priced
+		}
 		if p.fitting < 0 {
 			continue
 		}
@@ -120,9 +132,10 @@ func (s *search) tally(f *fill, outlet layout.End) bool {
 	return true
 }
 
-// fills gives each choice of fittings for a pattern of turns.
-func (s *search) fills(k *kit, turns uint64, n int, outlet layout.End, front []Layout) []*fill {
+// fills gives each choice of fittings for a way's pattern of turns.
+func (s *search) fills(v *way, turns uint64, n int, outlet layout.End, front []Layout) []*fill {
 	var out []*fill
+	k, hose := v.kit, v.hoseOf()
 	needCheck, needUnion := s.needs()
 	option := func(list []*piece, wanted bool) []*piece {
 		if !wanted {
@@ -133,6 +146,10 @@ func (s *search) fills(k *kit, turns uint64, n int, outlet layout.End, front []L
 	var elbows func(chosen []*piece)
 	elbows = func(chosen []*piece) {
 		if i := len(chosen); i < n {
+			if i == v.hose-1 {
+				elbows(append(chosen[:i:i], hose))
+				return
+			}
 			for _, e := range k.elbowsAt(i)[turns>>(n-1-i)&1] {
 				elbows(append(chosen[:i:i], e))
 			}
@@ -142,8 +159,8 @@ func (s *search) fills(k *kit, turns uint64, n int, outlet layout.End, front []L
 			for _, check := range option(k.both(checksOf), needCheck) {
 				for _, union := range option(k.both(unionsOf), needUnion) {
 					for _, end := range option(k.ends, len(k.ends) > 0) {
-						for _, f := range k.changed(func() *fill {
-							return &fill{pipe: &k.pipe, start: start, elbows: chosen, check: check, union: union, end: end, tail: k.tail, opens: cmp.Or(union, s.glued.union)}
+						for _, f := range k.changed(hose, func() *fill {
+							return &fill{pipe: &k.pipe, start: start, elbows: chosen, check: check, union: union, end: end, tail: k.tail, opens: cmp.Or(union, s.glued.union), hose: hose}
 						}) {
 							if s.tally(f, outlet) && !beaten(front, f.least()) {
 								out = append(out, f)

@@ -30,6 +30,7 @@ type worth struct {
 	lean              float64 // rad
 	joints            int
 	class             class
+	hosed             bool
 }
 
 // Below these a difference is none: m, money, m, rad.
@@ -37,14 +38,14 @@ const alikeHead, alikeCost, alikeSlide, alikeLean = 1e-4, 5e-3, 1e-5, 1e-6
 
 // beats tells that w is as good as v in every respect.
 func (w worth) beats(v worth) bool {
-	return w.joints <= v.joints && w.class <= v.class &&
+	return w.joints <= v.joints && w.class <= v.class && (v.hosed || !w.hosed) &&
 		w.head <= v.head+alikeHead && w.cost <= v.cost+alikeCost && w.slide <= v.slide+alikeSlide && w.lean <= v.lean+alikeLean
 }
 
 func (l *Layout) worth() worth {
 	return worth{
 		head: float64(l.Worth.Head), cost: l.Worth.Cost, slide: float64(l.Worth.Slide), lean: float64(l.Worth.Lean),
-		joints: l.Worth.Joints, class: classOf(l.Laid.Water.Order),
+		joints: l.Worth.Joints, class: classOf(l.Laid.Water.Order), hosed: len(l.Laid.Hoses) > 0,
 	}
 }
 
@@ -63,11 +64,18 @@ func join(front []Layout, l Layout) []Layout {
 }
 
 // best gives the layouts in the order in which they are shown: water that comes
-// down when the union is opened weighs most, because it falls on who opens it.
+// down when the union is opened weighs most, because it falls on who opens it. A
+// hose comes after what is rigid, because it is what ages first; but the best with
+// one is shown second.
 func best(front []Layout, n int) []Layout {
 	slices.SortStableFunc(front, func(a, b Layout) int {
-		return cmp.Or(cmp.Compare(classOf(a.Laid.Water.Order), classOf(b.Laid.Water.Order)), cmp.Compare(a.Worth.Lean, b.Worth.Lean), cmp.Compare(a.Worth.Slide, b.Worth.Slide), cmp.Compare(a.Worth.Joints, b.Worth.Joints), cmp.Compare(a.Worth.Head, b.Worth.Head), cmp.Compare(a.Worth.Cost, b.Worth.Cost))
+		return cmp.Or(cmp.Compare(classOf(a.Laid.Water.Order), classOf(b.Laid.Water.Order)), cmp.Compare(len(a.Laid.Hoses), len(b.Laid.Hoses)), cmp.Compare(a.Worth.Lean, b.Worth.Lean), cmp.Compare(a.Worth.Slide, b.Worth.Slide), cmp.Compare(a.Worth.Joints, b.Worth.Joints), cmp.Compare(a.Worth.Head, b.Worth.Head), cmp.Compare(a.Worth.Cost, b.Worth.Cost))
 	})
+	if k := slices.IndexFunc(front, func(l Layout) bool { return len(l.Laid.Hoses) > 0 }); k > 1 {
+		hosed := front[k]
+		copy(front[2:k+1], front[1:k])
+		front[1] = hosed
+	}
 	return front[:min(n, len(front))]
 }
 
@@ -82,10 +90,10 @@ func (s *search) pipeOf(p layout.Pipe, usual *Pipe) *Pipe {
 }
 
 // weigh works out what a laid assembly costs in every respect.
-func (s *search) weigh(o *order, c *chain, a *layout.Assembly) Worth {
+func (s *search) weigh(o *order, c *chain, parts []*piece, a *layout.Assembly) Worth {
 	w := Worth{Head: unit.Length(o.head), Cost: o.cost, Priced: o.priced && o.pipe.Priced && (o.then == nil || o.then.Priced), Released: a.Water.Released}
 	for _, p := range c.in.Parts {
-		if turned, _ := p.Kind.Turn(); turned != 0 {
+		if turned, _ := p.Turn(); turned != 0 {
 			w.Elbows++
 		}
 	}
@@ -96,6 +104,10 @@ func (s *search) weigh(o *order, c *chain, a *layout.Assembly) Worth {
 			continue // it is there
 		}
 		w.Cost += float64(p.StopToStop) * q.Cost // not as cut, or two would differ by how they are rounded
+	}
+	if more := longerThan(a, parts); more > 0 {
+		w.Head += unit.Length(more * s.in.Hose.Slope)
+		w.Cost += more * s.in.Hose.Cost
 	}
 	for i, l := range c.frame.Links {
 		if c.made[i] == nil {

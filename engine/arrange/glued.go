@@ -60,7 +60,7 @@ func (s *search) glue() []trace.Fault {
 	}
 	g.into = s.hole.Axis
 	if list := in.Glued.FromWall; len(list) > 0 {
-		turns := slices.ContainsFunc(list, func(l layout.Laid) bool { t, _ := l.Kind.Turn(); return t != 0 })
+		turns := slices.ContainsFunc(list, func(l layout.Laid) bool { t, _ := l.Turn(); return t != 0 })
 		switch d := in.Glued.Into; {
 		case d.Norm() > 0.5:
 			g.into = d.Unit()

@@ -85,7 +85,7 @@ func TestGlued(t *testing.T) {
 
 func elbowsLeft(l *arrange.Layout, port, wall int) (n int) {
 	for _, p := range l.Chain.Parts[port : len(l.Chain.Parts)-wall] {
-		if turn, _ := p.Kind.Turn(); turn != 0 {
+		if turn, _ := p.Turn(); turn != 0 {
 			n++
 		}
 	}

@@ -52,6 +52,9 @@ func (s *search) needs() (check, union bool) {
 // headOf gives what a piece takes of head: of a glued one what its like among
 // the fittings takes, nothing where there is none.
 func (s *search) headOf(p *piece) float64 {
+	if p.hose != nil {
+		return p.hose.head
+	}
 	if p.fitting >= 0 {
 		return float64(s.in.Fittings[p.fitting].Head)
 	}

@@ -13,6 +13,7 @@ type Input struct {
 	Standings []Standing
 	Fittings  []Fitting
 	Pipes     []Pipe
+	Hose      *Hose // that a chain may have; nil: none
 	Glued     Glued
 	Beyond    layout.Beyond
 	Settings  layout.Settings

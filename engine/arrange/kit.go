@@ -16,10 +16,11 @@ type piece struct {
 	turns   bool
 	opens   bool
 	held    *held // glued already
+	hose    *bent // a hose of the search's, its ends as long as the chain asks
 }
 
 func pieceOf(fitting int, p layout.Part) *piece {
-	turned, _ := p.Kind.Turn()
+	turned, _ := p.Turn()
 	return &piece{fitting: fitting, part: p, turns: turned != 0, opens: len(p.Splits) > 0}
 }
 
@@ -30,8 +31,9 @@ type kit struct {
 	elbows [2][]*piece
 	checks []*piece
 	unions []*piece
-	ends   []*piece // at the wall; none: the pipe goes through
-	tail   []*piece // glued on the wall's side
+	ends   []*piece         // at the wall; none: the pipe goes through
+	tail   []*piece         // glued on the wall's side
+	hoses  map[int64]*piece // by turn
 	spaces spacings
 	change *change // of the size, after which another kit serves; nil: there is none
 }
@@ -47,7 +49,7 @@ func (in *Input) kits(outlet layout.End) []kit {
 			}
 			part := f.Part
 			inSize, outSize := size(part.In, part), size(part.Out, part)
-			turns, _ := part.Kind.Turn()
+			turns, _ := part.Turn()
 			switch {
 			case part.Kind == layout.Bulkhead:
 				if inSize == p.Size {

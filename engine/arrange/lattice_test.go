@@ -26,6 +26,7 @@ type priceOf struct {
 	head, cost, slide float64
 	joints            int
 	drains            bool // what stands above comes down when the union is opened
+	hosed             bool
 	leans             bool // the pump comes out leaned over
 }
 
@@ -53,6 +54,12 @@ func price(i *arrange.Input, chain *layout.Input, a *layout.Assembly) priceOf {
 				w.cost += float64(p.StopToStop) * q.Cost
 			}
 		}
+	}
+	for k := range a.Hoses {
+		h := &a.Hoses[k]
+		w.hosed = true
+		w.head += float64(i.Hose.Bend)*math.Max(1, float64(h.Curve.Turn)/(math.Pi/2)) + float64(h.Exact)*i.Hose.Slope
+		w.cost += float64(h.Exact) * i.Hose.Cost
 	}
 	const dust = 1e-9
 	lip := unit.Length(0)
@@ -85,7 +92,7 @@ const (
 // asGood tells that w is as good as v in every respect.
 func (w priceOf) asGood(v priceOf) bool {
 	return w.head <= v.head+sameHead && w.cost <= v.cost+sameCost && w.slide <= v.slide+sameSlide &&
-		w.joints <= v.joints && (!w.drains || v.drains)
+		w.joints <= v.joints && (!w.drains || v.drains) && (!w.hosed || v.hosed)
 }
 
 // smallVault draws a small case.
@@ -143,6 +150,7 @@ type lattice struct {
 	found func(layout.Input, layout.Assembly)
 	laid  int
 	chain layout.Input
+	legs  []int // joints at a hose whose length the chain's end gives
 
 	// Where the size changes: all after one of the reducers is of the second.
 	second   map[layout.Kind]layout.Part
@@ -191,6 +199,7 @@ func (l *lattice) elbows(so []layout.Laid, ways []geom.Vec3) {
 	if len(so) == l.i.Rules.Elbows {
 		return
 	}
+	l.hoses(so, ways)
 	for _, k := range []layout.Kind{layout.Elbow90, layout.Elbow45, layout.Street90} {
 		p, have := l.of[k]
 		if !have {
@@ -279,10 +288,13 @@ func (l *lattice) closed(parts []layout.Laid, legOf []int, ways []geom.Vec3) {
 	for k := range parts {
 		parts[k].Mark = fmt.Sprintf("F%d", k+1)
 	}
+	seated(parts)
+	l.legs = nil
 	var spanned []geom.Vec3
 	var open []int
 	for k := len(legOf) - 1; k >= 0; k-- {
-		if parts[k].Out.Kind != layout.Socket || parts[k+1].In.Kind != layout.Socket {
+		hose := atHose(parts, k)
+		if !hose && (parts[k].Out.Kind != layout.Socket || parts[k+1].In.Kind != layout.Socket) {
 			continue
 		}
 		rest := ways[legOf[k]]
@@ -291,6 +303,10 @@ func (l *lattice) closed(parts []layout.Laid, legOf []int, ways []geom.Vec3) {
 		}
 		if rest.Norm() > 1e-6 {
 			spanned = append(spanned, rest.Unit())
+			if hose {
+				l.legs = append(l.legs, k)
+				continue
+			}
 			parts[k].Next = layout.Join{Closing: true}
 		} else {
 			open = append(open, k)
@@ -302,6 +318,12 @@ func (l *lattice) closed(parts []layout.Laid, legOf []int, ways []geom.Vec3) {
 func (l *lattice) open(parts []layout.Laid, open []int) {
 	if len(open) == 0 {
 		l.poses(parts)
+		return
+	}
+	if atHose(parts, open[0]) {
+		for _, gap := range []float64{0, 2, 5} {
+			l.open(stretched(parts, open[0], gap*in), open[1:])
+		}
 		return
 	}
 	for _, gap := range []float64{0, 2, 5} {
@@ -344,14 +366,21 @@ func (l *lattice) poses(parts []layout.Laid) {
 			ways = append(ways, touching.Places[k+1].InDir)
 		}
 	}
+	for _, k := range l.legs {
+		ways = append(ways, touching.Places[k+1].InDir)
+	}
 	short := l.hole.At.Sub(touching.Places[len(parts)-1].Centre)
 	for _, x := range stops(float64(l.i.Vault.Length)-s.X, l.hole.At.X-port.X) {
 		for _, y := range stops(float64(l.i.Vault.Width)-s.Y, l.hole.At.Y-port.Y) {
-			if !reaches(ways, short.Sub(geom.Vec3{X: x, Y: y})) {
+			by, ok := reaches(ways, short.Sub(geom.Vec3{X: x, Y: y}))
+			if !ok {
 				continue
 			}
 			own := chain
 			own.Parts, own.Pose.At = append([]layout.Laid(nil), parts...), geom.Vec3{X: x, Y: y}
+			for n, k := range l.legs {
+				own.Parts = stretched(own.Parts, k, by[len(ways)-len(l.legs)+n])
+			}
 			a, _, faults := layout.Lay(own)
 			l.laid++
 			if a.Laid && len(faults) == 0 && a.Closure.Off.Norm() < 1e-6 {
@@ -362,9 +391,9 @@ func (l *lattice) poses(parts []layout.Laid) {
 }
 
 // reaches tells that what is missing is a sum of ways (independent, up to
-// three), none of them backwards: by Cramer's rule on as many ways as there are,
+// three), none of them backwards, and how much of each: by Cramer's rule on as many ways as there are,
 // filled up with directions square to them that must not be needed.
-func reaches(ways []geom.Vec3, missing geom.Vec3) bool {
+func reaches(ways []geom.Vec3, missing geom.Vec3) (by [3]float64, ok bool) {
 	a := [3]geom.Vec3{}
 	n := copy(a[:], ways)
 	for k := n; k < 3; k++ {
@@ -388,10 +417,11 @@ func reaches(ways []geom.Vec3, missing geom.Vec3) bool {
 	for k := range 3 {
 		t := missing.Dot(a[(k+1)%3].Cross(a[(k+2)%3])) / det
 		if k < n && t < -1e-9 || k >= n && math.Abs(t) > 1e-7 {
-			return false
+			return by, false
 		}
+		by[k] = math.Max(0, t)
 	}
-	return true
+	return by, true
 }
 
 // The lattice finds layouts in a good share of the small vaults, and some that

@@ -14,7 +14,7 @@ import (
 // chain has none.
 func (c *chain) closing() int {
 	for i, k := range c.slot {
-		if k >= 0 && c.made[i] == nil && math.Abs(c.dirs[i].Z) > 0.7 {
+		if k >= 0 && c.made[i] == nil && c.frame.Links[i].Piped && math.Abs(c.dirs[i].Z) > 0.7 {
 			return i
 		}
 	}
@@ -35,7 +35,7 @@ func (s *search) lay(o *order, parts []*piece, x []float64) (*Layout, bool) {
 	marks(in.Parts, parts)
 	for i, k := range c.slot {
 		j := layout.Join{}
-		if k >= 0 {
+		if k >= 0 && c.frame.Links[i].Piped {
 			j.By, j.Distance = layout.Faces, unit.Length(math.Max(0, x[k]))
 			if i == c.closing() {
 				j = layout.Join{Closing: true}
@@ -48,6 +48,10 @@ func (s *search) lay(o *order, parts []*piece, x []float64) (*Layout, bool) {
 			in.Start = j
 		} else {
 			in.Parts[i-1].Next = j
+		}
+		if parts[i].hose != nil {
+			in.Parts[i].In.TakeOff.Length += unit.Length(math.Max(0, x[k]))
+			in.Parts[i].Out.TakeOff.Length += unit.Length(math.Max(0, x[c.slot[i+1]]))
 		}
 	}
 	s.drill(&in, c, x)
@@ -70,7 +74,7 @@ func (s *search) lay(o *order, parts []*piece, x []float64) (*Layout, bool) {
 		}
 	}
 	l := &Layout{Chain: in, Standing: o.standing, Laid: a, Proved: report, Way: a.LiftOut.Moves}
-	l.Worth = s.weigh(o, c, &a)
+	l.Worth = s.weigh(o, c, parts, &a)
 	return l, true
 }
 
@@ -135,6 +139,8 @@ func marks(parts []layout.Laid, as []*piece) {
 		letter := "F"
 		turned, _ := parts[i].Kind.Turn()
 		switch {
+		case parts[i].Kind == layout.Hose:
+			letter = "H"
 		case turned != 0:
 			letter = "E"
 		case parts[i].Kind.IsCheck():

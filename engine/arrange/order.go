@@ -22,7 +22,7 @@ type order struct {
 // pattern is the turns of a sequence, as digits to the base of two.
 func (c *compass) pattern(seq []int) uint64 {
 	n := uint64(1)
-	for i := range seq[1:] {
+	for i := range seq[1:] { // of a hose's turn it is one of the two, and means nothing
 		n = n<<1 | uint64(turnOf(c.dirs[seq[i]], c.dirs[seq[i+1]]))
 	}
 	return n
@@ -35,6 +35,7 @@ type way struct {
 	turned   unit.Angle
 	compass  *compass
 	seq      []int
+	hose     int // which of its turns is a hose, from 1; 0: none
 	fills    []*fill
 	open     bool    // its sketch fits
 	line     float64 // how long its centre line is at least
@@ -87,18 +88,25 @@ func (s *search) waysOf(n int, front []Layout) []way {
 			if !ok {
 				continue
 			}
-			fills := map[uint64][]*fill{}
+			type key struct {
+				turns uint64
+				hose  *piece
+			}
+			fills := map[key][]*fill{}
 			for _, turned := range st.turnsOf() {
 				c := s.compassOf(i, turned)
-				for _, seq := range c.sequences(n, have, s.halted) {
-					turns := c.pattern(seq)
-					list, known := fills[turns]
-					if !known {
-						list = s.fills(k, turns, n, st.Pump.Outlet, front)
-						fills[turns] = list
-					}
-					if len(list) > 0 {
-						out = append(out, way{standing: i, kit: k, turned: turned, compass: c, seq: seq, fills: list})
+				for hose := 0; hose <= hoseNear && (hose == 0 || hose <= n && k.hoses != nil); hose++ {
+					for _, seq := range c.sequences(n, have, hose, s.halted) {
+						v := way{standing: i, kit: k, turned: turned, compass: c, seq: seq, hose: hose}
+						key := key{c.pattern(seq), v.hoseOf()}
+						list, known := fills[key]
+						if !known {
+							list = s.fills(&v, key.turns, n, st.Pump.Outlet, front)
+							fills[key] = list
+						}
+						if v.fills = list; len(list) > 0 {
+							out = append(out, v)
+						}
 					}
 				}
 			}
@@ -122,7 +130,7 @@ func (w *worker) sketch(v *way) {
 	if v.open = w.s.glued.any(); v.open {
 		return // glued parts are no bare pipe
 	}
-	c := w.legsOf(v.standing, v.kit, v.turned, v.compass, v.seq)
+	c := w.legsOf(v)
 	if c == nil {
 		return
 	}
@@ -145,7 +153,7 @@ func (w *worker) walled(v *way) bool {
 		ok, capped := w.within(&v.trial, c, true)
 		return ok || capped
 	}
-	if !w.s.glued.any() && !fits(w.legsOf(v.standing, v.kit, v.turned, v.compass, v.seq)) {
+	if !w.s.glued.any() && !fits(w.legsOf(v)) {
 		return false // not even bare pipe
 	}
 	dirs := v.dirs()

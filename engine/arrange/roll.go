@@ -49,6 +49,9 @@ func (s *search) rolled(ways []way) (out []way, programs int) {
 	known := map[rollKey]int{}
 	for i := range ways {
 		v := &ways[i]
+		if v.hose > 0 {
+			continue // a hose bends by the angles of the compass
+		}
 		for leg := 1; leg+1 < len(v.seq); leg++ {
 			if !v.paired(leg) {
 				continue
@@ -84,7 +87,7 @@ func (s *search) rolled(ways []way) (out []way, programs int) {
 
 // roll finds the rolls at which a template closes.
 func (w *worker) roll(t *template) {
-	c := w.legsOf(t.standing, t.kit, t.turned, t.compass, t.seq)
+	c := w.legsOf(t.way)
 	if c == nil {
 		return
 	}

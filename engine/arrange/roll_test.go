@@ -31,7 +31,7 @@ func TestRollingOffset(t *testing.T) {
 			l := &out.Layouts[k]
 			var turns []int
 			for m, p := range l.Chain.Parts {
-				if turn, _ := p.Kind.Turn(); turn != 0 {
+				if turn, _ := p.Turn(); turn != 0 {
 					turns = append(turns, m)
 				}
 			}
@@ -41,7 +41,7 @@ func TestRollingOffset(t *testing.T) {
 			a, b := l.Laid.Places[turns[0]], l.Laid.Places[turns[1]]
 			off := l.Laid.Hole.At.Sub(l.Laid.Port)
 			off = off.Sub(a.InDir.Scale(off.Dot(a.InDir)))
-			turn, _ := l.Chain.Parts[turns[0]].Kind.Turn()
+			turn, _ := l.Chain.Parts[turns[0]].Turn()
 			if travel := b.Centre.Sub(a.Centre).Norm(); math.Abs(travel-off.Norm()/math.Sin(float64(turn))) > same {
 				t.Errorf("%s: travel %.5f m, true offset %.5f m", v.Name, travel, off.Norm())
 			}

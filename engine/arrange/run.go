@@ -99,8 +99,8 @@ func (s *search) stopped(out Outcome, open []worth, left []order) Outcome {
 	for i := range left {
 		open = append(open, left[i].least())
 	}
-	if h, c, j, ok := s.leastOf(out.Proof.Elbows + 1); ok && len(left) == 0 {
-		open = append(open, worth{head: h, cost: c, joints: j, slide: s.lip(), lean: s.leanest()})
+	if len(left) == 0 {
+		open = append(open, s.leastOf(out.Proof.Elbows+1)...)
 	}
 	out.Proof.gather(open, out.Layouts)
 	out.Proof.Claim = Stopped

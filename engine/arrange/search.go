@@ -129,6 +129,7 @@ func newSearch(in Input) (*search, Outcome) {
 			pre, from := s.turnedPre(square(port), turned)
 			c := newCompass(square(from), square(s.glued.into), append(append(pre[:len(pre):len(pre)], s.glued.post...), port, s.hole.Axis)...)
 			c.pre, c.post = pre, s.glued.post
+			s.bow(kits, c)
 			if f := s.bare(i, turned); f != nil {
 				c.around = s.surroundings(f, c.apart)
 			}

@@ -62,7 +62,7 @@ func searched(t testing.TB, i arrange.Input) arrange.Outcome {
 
 func turning(chain *layout.Input) (n int) {
 	for _, p := range chain.Parts {
-		if turn, _ := p.Kind.Turn(); turn != 0 {
+		if turn, _ := p.Turn(); turn != 0 {
 			n++
 		}
 	}
@@ -73,12 +73,12 @@ func turning(chain *layout.Input) (n int) {
 func toldPrice(l *arrange.Layout) priceOf {
 	return priceOf{
 		head: float64(l.Worth.Head), cost: l.Worth.Cost, slide: float64(l.Worth.Slide),
-		joints: l.Worth.Joints, drains: l.Laid.Water.Order == layout.ValveFirst,
+		joints: l.Worth.Joints, drains: l.Laid.Water.Order == layout.ValveFirst, hosed: len(l.Laid.Hoses) > 0,
 	}
 }
 
 // strictly tells that w beats v: no worse in any respect, and better in one by
 // more than what counts as the same.
 func strictly(w, v priceOf) bool {
-	return w.head <= v.head && w.cost <= v.cost && w.slide <= v.slide && w.joints <= v.joints && (!w.drains || v.drains) && !v.asGood(w)
+	return w.head <= v.head && w.cost <= v.cost && w.slide <= v.slide && w.joints <= v.joints && (!w.drains || v.drains) && (!w.hosed || v.hosed) && !v.asGood(w)
 }

@@ -101,7 +101,7 @@ func (s *search) attempts(g *stretch) (list []*attempt) {
 			a.least = 0 // glued parts are no bare pipe
 			return
 		}
-		if c := w.legsOf(a.standing, a.kit, a.turned, a.compass, a.seq); c != nil {
+		if c := w.legsOf(&a.way); c != nil {
 			a.least, a.capped = w.stretched(c, leaving{without: true}, g, g.upTo())
 		}
 	})

@@ -18,6 +18,7 @@ type spacings [sites][sites]float64
 const (
 	atUnion = int(turn45) + 1 + iota
 	atCheck
+	atHose
 	atEnd    // the port or the wall
 	atChange // of the size
 	sites
@@ -43,6 +44,10 @@ func (d *spacings) leg(before, after int, check, union bool) float64 {
 // it and after it.
 func (s *search) spaced(st *Standing, k *kit, before, after []*piece) (d spacings) {
 	from := [sites][]*piece{k.elbows[turn90], k.elbows[turn45], k.unions, k.checks, atChange: before}
+	if s.in.Hose != nil {
+		// Without a turn: what its bend takes off is added where it is known.
+		from[atHose] = []*piece{s.in.hosePiece(0)}
+	}
 	to := from
 	to[atEnd], to[atChange] = k.ends, after
 	for i := range sites {
@@ -67,12 +72,15 @@ func (s *search) spacing(st *Standing, k *kit, before, after []*piece, i, j int)
 		}
 	case j == atEnd && len(after) == 0:
 		for _, p := range before {
+			if p.hose != nil {
+				continue // it does not go through the wall
+			}
 			least = math.Min(least, float64(p.part.Out.TakeOff.Length))
 		}
 	default:
 		for _, p := range before {
 			for _, q := range after {
-				if g, ok := layout.Spacing(p.part, q.part); ok {
+				if g, ok := spacingOf(p, q); ok {
 					least = math.Min(least, float64(g))
 				}
 			}
@@ -90,9 +98,11 @@ func (s *search) fromPort(st *Standing, k *kit, start []*piece, e *piece) float6
 			in.Pipes = append(in.Pipes, p.Pipe)
 		}
 	}
-	for _, p := range append(start[:len(start):len(start)], e) {
+	all := append(slices.Clone(start), e)
+	for _, p := range all {
 		in.Parts = append(in.Parts, layout.Laid{Part: p.part})
 	}
+	seat(in.Parts, all, st.Pump.Outlet)
 	f, faults := layout.FrameOf(in)
 	if len(faults) > 0 {
 		return math.Inf(1)
@@ -103,25 +113,26 @@ func (s *search) fromPort(st *Standing, k *kit, start []*piece, e *piece) float6
 // legsOf makes the chain of all fillings of one way at once: its legs as bare
 // pipe from centre to centre, each no longer than any choice of fittings needs.
 // What does not fit so does not fit filled. Nil where a joint cannot be made.
-func (w *worker) legsOf(standing int, k *kit, turned unit.Angle, way *compass, seq []int) *chain {
+func (w *worker) legsOf(v *way) *chain {
+	standing, k, turned, way, seq := v.standing, v.kit, v.turned, v.compass, v.seq
 	f, st := w.s.bare(standing, turned), w.stampsOf(way)
 	if f == nil {
 		return nil
 	}
 	n := len(seq) - 1
-	c := &chain{union: -1, sketch: true, through: len(k.ends) == 0, standing: standing, normals: way.apart, minus: way.minus, frame: layout.Frame{Links: make([]layout.Link, n+1)}}
+	c := &chain{union: -1, hose: -1, sketch: true, through: len(k.ends) == 0, standing: standing, normals: way.apart, minus: way.minus, frame: layout.Frame{Links: make([]layout.Link, n+1)}}
 	at := f.Port
 	for leg, dir := range seq {
-		before, after := way.ends(seq, leg)
-		least := k.span(leg, before, after, false, false)
+		least := v.leg(leg, false, false)
 		if math.IsInf(least, 1) {
 			return nil
 		}
 		c.slot, c.dirs, c.made = append(c.slot, varJoints+leg), append(c.dirs, way.dirs[dir]), append(c.made, nil)
 		c.frame.Links[leg] = layout.Link{Piped: true, Pipe: layout.Pipe{Size: " "}, Least: unit.Length(least)}
 		to := at.Add(way.dirs[dir].Scale(least))
+		from, end, r := v.shown(w.s, leg, at, to, way.dirs[dir])
 		c.bodies = append(c.bodies, body{
-			a: spot{at, leg, true}, b: spot{to, leg + 1, true}, axis: way.dirs[dir], r: k.radius(leg), over: st.over(way.dirs[dir], k.radius(leg)),
+			a: spot{from, leg, true}, b: spot{end, leg + 1, true}, axis: way.dirs[dir], r: r, over: st.over(way.dirs[dir], r),
 			item: 8 * leg, leg: leg, first: leg == 0, exit: leg == n,
 		})
 		if at = to; leg < n {
@@ -161,15 +172,49 @@ func (w *worker) atWall(st *stamps, k *kit, dir geom.Vec3, at spot, leg int) []b
 }
 
 // ends gives what stands at both ends of a leg.
-func (c *compass) ends(seq []int, leg int) (before, after int) {
+func (v *way) ends(leg int) (before, after int) {
 	before, after = atEnd, atEnd
-	if leg > 0 {
-		before = int(turnOf(c.dirs[seq[leg-1]], c.dirs[seq[leg]]))
+	at := func(turn int) int { // counted from 1
+		if turn == v.hose {
+			return atHose
+		}
+		return int(turnOf(v.compass.dirs[v.seq[turn-1]], v.compass.dirs[v.seq[turn]]))
 	}
-	if leg < len(seq)-1 {
-		after = int(turnOf(c.dirs[seq[leg]], c.dirs[seq[leg+1]]))
+	if leg > 0 {
+		before = at(leg)
+	}
+	if leg < len(v.seq)-1 {
+		after = at(leg + 1)
 	}
 	return before, after
+}
+
+// leg gives how long one of its legs is at least.
+func (v *way) leg(leg int, check, union bool) float64 {
+	before, after := v.ends(leg)
+	least := v.kit.span(leg, before, after, check, union)
+	if before == atHose || after == atHose {
+		least += float64(v.hoseOf().part.Curve.TakeOff())
+	}
+	return least
+}
+
+// shown gives what of a leg is pipe, or as straight as it: at a hose it ends where
+// the bend begins. What bends is left out of a sketch.
+func (v *way) shown(s *search, leg int, at, to, dir geom.Vec3) (from, end geom.Vec3, r float64) {
+	before, after := v.ends(leg)
+	from, end, r = at, to, v.kit.radius(leg)
+	if before != atHose && after != atHose {
+		return from, end, r
+	}
+	off := dir.Scale(float64(v.hoseOf().part.Curve.TakeOff()))
+	if before == atHose {
+		from = from.Add(off)
+	}
+	if after == atHose {
+		end = end.Sub(off)
+	}
+	return from, end, math.Min(r, float64(s.in.Hose.Part.In.Hub.Length)/2)
 }
 
 // longer makes the legs of a sketch long enough for valve and union, each in a
@@ -180,8 +225,7 @@ func (v *way) longer(c *chain, check, union int) bool {
 		if leg != check && leg != union {
 			continue
 		}
-		before, after := v.compass.ends(v.seq, leg)
-		by := v.kit.span(leg, before, after, leg == check, leg == union) - float64(c.frame.Links[leg].Least)
+		by := v.leg(leg, leg == check, leg == union) - float64(c.frame.Links[leg].Least)
 		if math.IsInf(by, 1) {
 			return false
 		}

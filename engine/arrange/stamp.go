@@ -150,12 +150,15 @@ func (st *stamps) of(pl *layout.Place, before int) *stamp {
 	return one
 }
 
-// press makes a chain of stamps.
+// press makes a chain of stamps; nil where its last part is a hose.
 func (st *stamps) press(s *search, o *order, parts []*piece) *chain {
+	if parts[len(parts)-1].hose != nil {
+		return nil // it does not go through the wall
+	}
 	c := st.spare
 	bare := s.bare(o.standing, o.turned)
 	*c = chain{
-		union: -1, standing: o.standing, normals: o.compass.apart, minus: o.compass.minus, vars: varJoints,
+		union: -1, hose: -1, standing: o.standing, normals: o.compass.apart, minus: o.compass.minus, vars: varJoints,
 		bodies: c.bodies[:0], dirs: c.dirs[:0], slot: c.slot[:0], made: c.made[:0], bends: c.bends[:0], frame: layout.Frame{Links: c.frame.Links[:0]},
 	}
 	for i, p := range parts {
@@ -177,12 +180,17 @@ func (st *stamps) press(s *search, o *order, parts []*piece) *chain {
 		if i == c.union {
 			c.back, c.lip = key.in.Scale(-1), float64(p.part.Splits[0].Lip)
 		}
-		if link.Piped {
+		if link.Piped || hosed(parts, i) {
 			face := at.Add(one.face)
-			c.bodies = append(c.bodies, body{
-				a: spot{face, i, true}, b: spot{face, i + 1, true}, axis: key.in, r: float64(link.Pipe.OD) / 2, over: st.over(key.in, float64(link.Pipe.OD)/2),
+			b := body{
+				a: spot{face, i, true}, b: spot{face, i + 1, true}, axis: key.in, r: float64(link.Pipe.OD) / 2,
 				item: 2*i - 1, leg: leg, glued: rowOf(p, p.made()), first: i == 0, exit: i == last && exit, moves: i <= c.union,
-			})
+			}
+			if !link.Piped {
+				s.straightEnd(c, parts, &b, i)
+			}
+			b.over = st.over(key.in, b.r)
+			c.bodies = append(c.bodies, b)
 			c.slot = append(c.slot, c.vars)
 			c.vars++
 		} else {

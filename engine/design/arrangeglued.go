@@ -48,7 +48,7 @@ func (m *model) gluedAlready(a *Arranging) {
 // the job says, or as the chain runs from the pump that it was glued to.
 func (m *model) intoGlued(a *Arranging, in layout.Input, toWall int) {
 	list := a.Input.Glued.FromWall
-	if !slices.ContainsFunc(list, func(l layout.Laid) bool { t, _ := l.Kind.Turn(); return t != 0 }) {
+	if !slices.ContainsFunc(list, func(l layout.Laid) bool { t, _ := l.Turn(); return t != 0 }) {
 		return // straight out through the hole
 	}
 	if d := way(m.job.Assembly.Search.Into); d != (geom.Vec3{}) {

@@ -80,7 +80,7 @@ func TestArrangeCosts(t *testing.T) {
 			case layout.CheckSpring:
 				want += 10
 			}
-			if turn, _ := p.Kind.Turn(); turn != 0 {
+			if turn, _ := p.Turn(); turn != 0 {
 				if want += 3.15; p.In.Kind != p.Out.Kind {
 					want += 10 - 3.15
 				}

@@ -103,7 +103,7 @@ func (m *model) mayUse(a *Arranging, pump int, pipe catalog.Pipe) {
 	if len(noPrice) > 0 {
 		m.find(trace.Finding{Message: trace.Message{Code: FindNoPrices, Args: []trace.Arg{trace.Str("items", strings.Join(noPrice, "; "))}}, Path: "/prices", Severity: trace.Info})
 	}
-	if !slices.ContainsFunc(a.Input.Fittings, func(f arrange.Fitting) bool { t, _ := f.Part.Kind.Turn(); return t != 0 }) {
+	if !slices.ContainsFunc(a.Input.Fittings, func(f arrange.Fitting) bool { t, _ := f.Part.Turn(); return t != 0 }) {
 		m.remark("/stock/fittings", trace.Caution, trace.Message{Code: FindNoElbow})
 	}
 	a.leavePrices(len(noPrice) == 0)

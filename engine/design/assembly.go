@@ -117,7 +117,7 @@ func (m *model) pose(in *layout.Input) {
 	}
 	var open []string
 	for i, l := range in.Parts {
-		if turn, _ := l.Kind.Turn(); turn != 0 && a.Parts[i].Roll.IsZero() {
+		if turn, _ := l.Turn(); turn != 0 && a.Parts[i].Roll.IsZero() {
 			open = append(open, l.Mark)
 		}
 	}

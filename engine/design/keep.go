@@ -196,7 +196,7 @@ func (a *Arranging) written(j *job.Job, l *arrange.Layout, asCut bool) *job.Job 
 		}
 		as.Parts = append(as.Parts, out)
 		path := at("/assembly/parts", i)
-		if turn, _ := p.Kind.Turn(); (turn != 0 || p.Kind.IsCheck() && p.Roll != 0) && i >= fromPump {
+		if turn, _ := p.Turn(); (turn != 0 || p.Kind.IsCheck() && p.Roll != 0) && i >= fromPump {
 			set(path+"/roll", decimals(float64(p.Roll/unit.Degree), 6)+" deg")
 		}
 		k := slices.IndexFunc(l.Laid.Pieces, func(c layout.Piece) bool { return c.After == i })

@@ -189,7 +189,7 @@ func (w *work) threading(a, b End, out, in layout.End) *Threading {
 		if e.Part < 0 {
 			continue
 		}
-		if turn, _ := w.in.Parts[e.Part].Kind.Turn(); turn != 0 {
+		if turn, _ := w.in.Parts[e.Part].Turn(); turn != 0 {
 			w.note(trace.Caution, w.path(e.Part), FindRollThread, trace.Str("part", e.Mark))
 		}
 	}

@@ -18,9 +18,10 @@ type Assembly struct {
 
 	Laid bool // every part has a place; without it only the faults count
 
-	Places []Place // one for each part, in order
-	Pieces []Piece // the pieces of pipe, in order: the cut list
-	Tail   *Piece  // the pipe that leaves through the wall, when no bulkhead fitting ends the chain; it belongs to the run outside
+	Places []Place   // one for each part, in order
+	Pieces []Piece   // the pieces of pipe, in order: the cut list
+	Hoses  []HoseCut // the hoses, in order
+	Tail   *Piece    // the pipe that leaves through the wall, when no bulkhead fitting ends the chain; it belongs to the run outside
 	Stubs  []Stub
 	Rolls  []RollMark
 

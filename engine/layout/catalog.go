@@ -10,7 +10,7 @@ func kindOf(name string) (k Kind, ok bool) {
 		return Reducer, true
 	case "hose barb adapter":
 		return Straight, true
-	case string(Reducer), string(Straight): // kinds of this package, names of no fitting
+	case string(Reducer), string(Straight), string(Hose): // kinds of this package, names of no fitting
 		return "", false
 	}
 	_, ok = Kind(name).Turn()

@@ -70,7 +70,7 @@ func shapeOf(c Cylinder, leg, opening int) shape {
 func (l *laying) legOf(i int) int {
 	leg := 0
 	for k := range min(i, len(l.in.Parts)) {
-		if turn, _ := l.in.Parts[k].Kind.Turn(); turn != 0 {
+		if turn, _ := l.in.Parts[k].Turn(); turn != 0 {
 			leg++
 		}
 	}

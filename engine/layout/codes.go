@@ -49,6 +49,23 @@ const (
 	FaultClosingDirect = "layout.closing.direct"
 	// FaultBulkhead: a bulkhead fitting stands before the end of the chain. Args: part.
 	FaultBulkhead = "layout.bulkhead.last"
+	// FaultHose: the ends of a hose are no spigots. Args: part.
+	FaultHose = "layout.hose.ends"
+)
+
+// Codes of the findings on a hose.
+const (
+	// FindHose: it is cut by its length along the middle, and bends; its maker's
+	// sheet comes first. Args: part, cut, radius and turn (of one that bends).
+	FindHose = "layout.hose"
+	// FindHoseTight: it is bent tighter than it may be. Args: part, found, limit.
+	FindHoseTight = "layout.hose.tight"
+	// FindHoseStraight: too little of it stays straight beyond a socket. Args: part, found, limit.
+	FindHoseStraight = "layout.hose.straight"
+	// FindHoseLong: it is longer than there is. Args: part, found, limit.
+	FindHoseLong = "layout.hose.long"
+	// FindHoseWall: it would go through the wall. Args: part.
+	FindHoseWall = "layout.hose.wall"
 )
 
 // Codes of the findings on the chain's end and its pieces.

@@ -20,7 +20,7 @@
 //
 // Solids are flat-ended cylinders and blocks. An elbow's legs are drawn on past
 // its centre to the mitre, so that the round corner of the real fitting lies
-// inside. Distances are lower bounds proved by a separating plane and sharp to
+// inside; a hose in its bend is enclosed by a row of cylinders (hoseSolids). Distances are lower bounds proved by a separating plane and sharp to
 // less than a micrometre; they are never optimistic. Method: E. G. Gilbert,
 // D. W. Johnson, S. S. Keerthi, "A fast procedure for computing the distance
 // between complex objects in three-dimensional space", IEEE Journal of

@@ -50,6 +50,7 @@ func (l *laying) judge() {
 	l.cut()
 	l.closure()
 	l.rolls()
+	l.hoses()
 	l.sureness()
 	l.reductions()
 	l.valves()

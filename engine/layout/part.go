@@ -26,17 +26,27 @@ const (
 	GateValve     Kind = "gate valve"
 	Bulkhead      Kind = "bulkhead fitting"
 	Straight      Kind = "straight" // any other piece without a turn: strainer, meter, nipple
+	Hose          Kind = "hose"     // flexible pipe, bent as its Curve says
 )
 
-// Turn gives the angle by which the kind turns the flow; ok is false for a
-// word that is no kind.
+// Turn gives the angle by which a part turns the flow: its kind's, or a hose's
+// own. ok is false where its kind is no kind.
+func (p *Part) Turn() (turn unit.Angle, ok bool) {
+	if p.Kind == Hose {
+		return p.Curve.Turn, true
+	}
+	return p.Kind.Turn()
+}
+
+// Turn gives the angle by which the kind turns the flow, none for a hose, which
+// has its own; ok is false for a word that is no kind.
 func (k Kind) Turn() (turn unit.Angle, ok bool) {
 	switch k {
 	case Elbow90, Street90:
 		return 90 * unit.Degree, true
 	case Elbow45, Street45:
 		return 45 * unit.Degree, true
-	case Coupling, Reducer, MaleAdapter, FemaleAdapter, Union, CheckSwing, CheckSpring, BallValve, GateValve, Bulkhead, Straight:
+	case Coupling, Reducer, MaleAdapter, FemaleAdapter, Union, CheckSwing, CheckSpring, BallValve, GateValve, Bulkhead, Straight, Hose:
 		return 0, true
 	}
 	return 0, false
@@ -186,6 +196,8 @@ type Part struct {
 
 	Allowed     Allowed      // check valves
 	AllowedFrom trace.Source // where that comes from
+
+	Curve Curve // of a hose
 }
 
 func (p Part) inSize() string  { return or(p.In.Size, p.Size) }

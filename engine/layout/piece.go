@@ -125,7 +125,7 @@ func (l *laying) stub(p *Piece) {
 func (l *laying) rolls() {
 	before := -1
 	for i := range l.in.Parts {
-		if turn, _ := l.in.Parts[i].Kind.Turn(); turn == 0 {
+		if turn, _ := l.in.Parts[i].Turn(); turn == 0 {
 			continue
 		}
 		pl := l.a.Places[i]

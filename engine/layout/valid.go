@@ -200,7 +200,7 @@ func (l *laying) checkParts() bool {
 
 func (l *laying) checkPart(i int) bool {
 	p, path, ok := l.in.Parts[i], l.partPath(i), true
-	if _, known := p.Kind.Turn(); !known {
+	if _, known := p.Turn(); !known {
 		l.fault(path, FaultKind, trace.Str("part", l.mark(i)), trace.Str("kind", string(p.Kind)))
 		ok = false
 	}
@@ -213,6 +213,7 @@ func (l *laying) checkPart(i int) bool {
 		ok = false
 	}
 	l.hubsOK[i] = true
+	ok = l.checkHose(i) && ok
 	ok = l.checkEnd(i, "in", p.In) && ok
 	if p.Kind != Bulkhead {
 		ok = l.checkEnd(i, "out", p.Out) && ok

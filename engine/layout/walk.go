@@ -42,7 +42,7 @@ func (l *laying) walk() {
 		p := &l.in.Parts[i]
 		centre := at.Add(flow.Scale(l.joints[i].span))
 		side := clockZero(flow).RotateAbout(flow, p.Roll)
-		turn, _ := p.Kind.Turn()
+		turn, _ := p.Turn()
 		out := flow
 		switch turn {
 		case 0:
@@ -90,6 +90,9 @@ func (l *laying) envelope(i int, pl Place, leg int) []Solid {
 	}
 	p := &l.in.Parts[i]
 	hub := max(p.In.Hub.Length, p.Out.Hub.Length, p.Body.Diameter.Length) / 2
+	if p.Kind == Hose {
+		return hoseSolids(p, pl, leg)
+	}
 	if pl.InDir != pl.OutDir {
 		return elbowSolids(p, pl, leg, hub)
 	}
@@ -149,7 +152,7 @@ func sorted(s []Split) []Split {
 // elbowSolids draws both legs on past the centre to the mitre (r tan(turn/2)),
 // which encloses every rounder corner.
 func elbowSolids(p *Laid, pl Place, leg int, hub unit.Length) []Solid {
-	turn, _ := p.Kind.Turn()
+	turn, _ := p.Turn()
 	past := float64(hub) * math.Tan(float64(turn)/2)
 	var out []Solid
 	add := func(dir geom.Vec3, a, b float64, r unit.Length, leg int) {

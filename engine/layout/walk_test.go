@@ -141,7 +141,7 @@ func TestSums(t *testing.T) {
 			}
 		}
 		for i, pl := range a.Places {
-			turn, _ := input.Parts[i].Kind.Turn()
+			turn, _ := input.Parts[i].Turn()
 			got := math.Atan2(pl.InDir.Cross(pl.OutDir).Norm(), pl.InDir.Dot(pl.OutDir))
 			if math.Abs(got-float64(turn)) > 1e-9 || math.Abs(pl.OutDir.Norm()-1) > 1e-12 {
 				t.Fatalf("part %d turns by %v", i, got)

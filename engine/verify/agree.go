@@ -43,11 +43,15 @@ var rules = map[string]rule{
 		layout.FindBlocked, layout.FindLip, layout.FindWall, layout.FindPump, layout.FindObstacle, layout.FindParts,
 		layout.FindPumpWall, layout.FindPumpObstacle,
 	}},
-	CheckShorter: {codes: []string{layout.FaultClosingIdle}},
-	CheckShare:   {codes: []string{layout.FaultClosingIdle}},
-	CheckNeeded:  {codes: []string{layout.FaultClosingIdle}},
-	CheckPlay:    {codes: []string{layout.FindPlay}, names: []string{"axis"}},
-	CheckSpare:   {codes: []string{layout.FindClosingSpare, layout.FaultClosingShort}, names: []string{"piece"}},
+	CheckShorter:      {codes: []string{layout.FaultClosingIdle}},
+	CheckShare:        {codes: []string{layout.FaultClosingIdle}},
+	CheckNeeded:       {codes: []string{layout.FaultClosingIdle}},
+	CheckPlay:         {codes: []string{layout.FindPlay}, names: []string{"axis"}},
+	CheckHoseRadius:   {codes: []string{layout.FindHoseTight}, names: []string{"part"}, same: true},
+	CheckHoseStraight: {codes: []string{layout.FindHoseStraight}, names: []string{"part"}},
+	CheckHoseLong:     {codes: []string{layout.FindHoseLong}, names: []string{"part"}, same: true},
+	CheckHoseWall:     {codes: []string{layout.FindHoseWall}, names: []string{"part"}},
+	CheckSpare:        {codes: []string{layout.FindClosingSpare, layout.FaultClosingShort}, names: []string{"piece"}},
 }
 
 // Untold gives the failed checks that layout's findings and faults do not tell:

@@ -52,6 +52,24 @@ const (
 	CheckAsCut = "verify.closure.cut"
 )
 
+// Codes of the checks on a hose.
+const (
+	// CheckHoseRadius: it is bent no tighter than it may be. Args: part.
+	CheckHoseRadius = "verify.hose.radius"
+	// CheckHoseStraight: it stays straight far enough beyond the sockets. Args: part, to (the part there).
+	CheckHoseStraight = "verify.hose.straight"
+	// CheckHoseLong: there is as much of it in one piece. Args: part.
+	CheckHoseLong = "verify.hose.long"
+	// CheckHoseWall: it does not go through the wall. Args: part.
+	CheckHoseWall = "verify.hose.wall"
+	// CheckHoseCut: it is as long as its middle line, cut in whole steps, and goes to the stops. Args: part.
+	CheckHoseCut = "verify.hose.cut"
+	// CheckHoseLine: the middle line drawn is its own. Args: part.
+	CheckHoseLine = "verify.hose.line"
+	// CheckHoseHeld: all of it lies inside the envelope drawn. Args: part.
+	CheckHoseHeld = "verify.hose.held"
+)
+
 // Codes of the checks on room.
 const (
 	// CheckWall: a part to walls, floor and lid. Args: part, wall (the nearest).

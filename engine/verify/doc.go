@@ -25,7 +25,8 @@
 // past its centre to the mitre. Errors adding up are found by turning all that
 // lies on the pump's side through a small angle both ways, not by levers; water
 // by adding up from the wall; a tilt on the way out by drawing bodies along their
-// way over small pieces of the angle. Not checked: hoses.
+// way over small pieces of the angle. A hose is walked along its middle line in
+// small steps for its length, and points all over it must lie in its envelope.
 //
 // Lengths in metres, angles in radians; frame, rolls and marks as in
 // engine/layout. Nothing panics: what is missing, not a number or does not

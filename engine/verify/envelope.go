@@ -49,6 +49,9 @@ func (v *verifier) gather() {
 		} else {
 			it.shapes = v.envelope(p, s)
 			v.atMost(CheckEnvelope, it.path, drawn(v.a.Places[i].Solids, it.shapes), 0, trace.Str("part", it.name))
+			if p.Kind == layout.Hose {
+				v.held(i)
+			}
 		}
 		v.items = append(v.items, it)
 	}
@@ -82,7 +85,10 @@ func drawn(stated []layout.Solid, own []shape) (off float64) {
 // envelope gives the solids that a part lies in.
 func (v *verifier) envelope(p *layout.Laid, s *stand) []shape {
 	widest := float64(max(p.In.Hub.Length, p.Out.Hub.Length, p.Body.Diameter.Length)) / 2
-	if turn := turnOf(p.Kind); turn != 0 {
+	if p.Kind == layout.Hose {
+		return hoseShapes(p, s)
+	}
+	if turn := turnOf(&p.Part); turn != 0 {
 		// Both legs go on past the centre to where a mitre would end.
 		past := widest * math.Tan(turn/2)
 		out := leg(&p.In, s.centre, s.in.times(-1), past, widest, s.leg)

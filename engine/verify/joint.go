@@ -202,7 +202,7 @@ func (v *verifier) sums() {
 		if j.piece != nil {
 			pieces++
 		}
-		if turnOf(v.in.Parts[i].Kind) == 0 && i < len(v.joints)-1 {
+		if turnOf(&v.in.Parts[i].Part) == 0 && i < len(v.joints)-1 {
 			continue
 		}
 		centre := from(v.a.Places[i].Centre)

@@ -33,6 +33,10 @@ func (b built) copied() built {
 	}
 	b.a.Pieces, b.a.Rolls = slices.Clone(b.a.Pieces), slices.Clone(b.a.Rolls)
 	b.a.LiftOut.Moves = slices.Clone(b.a.LiftOut.Moves)
+	b.a.Hoses = slices.Clone(b.a.Hoses)
+	for i := range b.a.Hoses {
+		b.a.Hoses[i].Line = slices.Clone(b.a.Hoses[i].Line)
+	}
 	b.a.Stubs, b.a.Room.Shorter = slices.Clone(b.a.Stubs), slices.Clone(b.a.Room.Shorter)
 	b.a.Assumptions = slices.Clone(b.a.Assumptions)
 	if b.a.Tail != nil {
@@ -217,7 +221,7 @@ var mutations = []mutation{
 		return []string{CheckHand}
 	}},
 	{"turn an elbow", func(r *rand.Rand, b *built) []string {
-		i := b.find(func(l *layout.Laid) bool { return turnOf(l.Kind) != 0 })
+		i := b.find(func(l *layout.Laid) bool { return turnOf(&l.Part) != 0 })
 		if i < 0 {
 			return nil
 		}
@@ -225,7 +229,7 @@ var mutations = []mutation{
 		return []string{CheckTurned}
 	}},
 	{"another elbow", func(_ *rand.Rand, b *built) []string {
-		i := b.find(func(l *layout.Laid) bool { return turnOf(l.Kind) != 0 })
+		i := b.find(func(l *layout.Laid) bool { return turnOf(&l.Part) != 0 })
 		if i < 0 {
 			return nil
 		}

@@ -15,9 +15,11 @@ type stand struct {
 	leg                                    int // its inlet lies on
 }
 
-// turnOf gives the angle by which a kind of part turns the flow.
-func turnOf(k layout.Kind) float64 {
-	switch k {
+// turnOf gives the angle by which a part turns the flow.
+func turnOf(p *layout.Part) float64 {
+	switch p.Kind {
+	case layout.Hose:
+		return float64(p.Curve.Turn)
 	case layout.Elbow90, layout.Street90:
 		return math.Pi / 2
 	case layout.Elbow45, layout.Street45:
@@ -153,7 +155,7 @@ func (v *verifier) walk() {
 	for i := range v.in.Parts {
 		p := &v.in.Parts[i]
 		s := stand{in: flow, leg: leg, side: clock(flow, float64(p.Roll)), out: flow}
-		if t := turnOf(p.Kind); t != 0 {
+		if t := turnOf(&p.Part); t != 0 {
 			s.out = flow.times(math.Cos(t)).at(s.side, math.Sin(t))
 			leg++
 		}

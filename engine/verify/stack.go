@@ -44,7 +44,7 @@ func (v *verifier) faults() (out []fault) {
 		}
 	}
 	for i := range v.in.Parts {
-		if turnOf(v.in.Parts[i].Kind) == 0 {
+		if turnOf(&v.in.Parts[i].Part) == 0 {
 			continue
 		}
 		s := &v.stands[i]

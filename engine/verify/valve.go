@@ -46,7 +46,7 @@ func (v *verifier) valves() {
 func (v *verifier) rolls() {
 	n := 0
 	for i := range v.in.Parts {
-		if turnOf(v.in.Parts[i].Kind) == 0 {
+		if turnOf(&v.in.Parts[i].Part) == 0 {
 			continue
 		}
 		part, path := trace.Str("part", v.mark(i)), v.partPath(i)
@@ -76,7 +76,7 @@ func circle(t float64) float64 { return math.Abs(math.Remainder(t, 2*math.Pi)) }
 // missing or too many.
 func (v *verifier) twist(i int, m *layout.RollMark, od float64, part trace.Arg) (ok bool) {
 	for k := i - 1; k >= 0; k-- {
-		if turnOf(v.in.Parts[k].Kind) == 0 {
+		if turnOf(&v.in.Parts[k].Part) == 0 {
 			continue
 		}
 		s := &v.stands[i]

@@ -46,6 +46,7 @@ func Prove(in layout.Input, a layout.Assembly) Report {
 	v.pieces()
 	v.sums()
 	v.rolls()
+	v.hoses()
 	v.solids()
 	v.clearances()
 	v.valves()
