@@ -66,6 +66,7 @@ type iso struct {
 
 	hand  []string // marks of what is in hand; with quiet all else is drawn faintly
 	quiet bool
+	only  *stretch // of a long chain, with quiet, what is drawn; nil: all
 
 	unsized []string // sizes of the vault that found no room in the picture
 }
@@ -78,6 +79,33 @@ const (
 
 // gather collects what stands in the vault.
 func (a *iso) gather() {
+	a.standing()
+	for i := range a.laid.Places {
+		if a.only.has(i) {
+			a.things = append(a.things, a.part(i))
+		}
+	}
+	for i := range a.laid.Pieces {
+		c := &a.laid.Pieces[i]
+		if !a.only.has(c.After) && !a.only.has(c.After+1) {
+			continue
+		}
+		if t, ok := a.seen(c); ok {
+			a.things = append(a.things, t)
+		}
+	}
+	if t := a.laid.Tail; t != nil && a.only.has(len(a.laid.Places)-1) {
+		p := tube{t.Start, t.End, float64(t.Pipe.OD) / 2}
+		a.things = append(a.things, &thing{kind: KindPipe, name: "piece " + t.Mark, mark: t.Mark, title: a.say("piece.tail", "mark", t.Mark), shapes: []shape{p}, draw: func() { a.drawTube(p, line, Wash) }})
+	}
+}
+
+// standing collects pump and obstacles: where only a stretch is drawn, the pump
+// where it begins there.
+func (a *iso) standing() {
+	if a.only != nil && !a.only.has(0) {
+		return
+	}
 	for i := range a.laid.Body {
 		b := block(a.laid.Body[i])
 		a.things = append(a.things, &thing{kind: KindPump, name: "pump", title: a.pumpTitle(), shapes: []shape{b}, draw: func() { a.drawBlock(b, a.pumpPen()) }})
@@ -86,22 +114,13 @@ func (a *iso) gather() {
 		t := tubeOf(a.laid.Rounds[i])
 		a.things = append(a.things, &thing{kind: KindPump, name: "pump", title: a.pumpTitle(), shapes: []shape{t}, draw: func() { a.drawTube(t, a.pumpPen(), Paper) }})
 	}
+	if a.only != nil {
+		return
+	}
 	for i := range a.in.Job.Vault.Obstacles {
 		o := &a.in.Job.Vault.Obstacles[i]
 		b := blockOf(geom.BoxOf(vecOf(o.From), vecOf(o.To)))
 		a.things = append(a.things, &thing{kind: KindObstacle, name: o.Name, title: o.Name, shapes: []shape{b}, draw: func() { a.drawBlock(b, help) }})
-	}
-	for i := range a.laid.Places {
-		a.things = append(a.things, a.part(i))
-	}
-	for i := range a.laid.Pieces {
-		if t, ok := a.seen(&a.laid.Pieces[i]); ok {
-			a.things = append(a.things, t)
-		}
-	}
-	if t := a.laid.Tail; t != nil {
-		p := tube{t.Start, t.End, float64(t.Pipe.OD) / 2}
-		a.things = append(a.things, &thing{kind: KindPipe, name: "piece " + t.Mark, mark: t.Mark, title: a.say("piece.tail", "mark", t.Mark), shapes: []shape{p}, draw: func() { a.drawTube(p, line, Wash) }})
 	}
 }
 
@@ -118,7 +137,7 @@ func (a *iso) fit() {
 			all = append(all, s.corners()...)
 		}
 	}
-	if from, to, ok := a.wayOut(); ok {
+	if from, to, ok := a.wayOut(); ok && a.only == nil {
 		all = append(all, from, to)
 	}
 	y := a.y + 1

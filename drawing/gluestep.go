@@ -43,6 +43,7 @@ func glueStep(in Input, s *glue.Step) Sheet {
 		laid: in.Result.Assembly, made: madeOf(in), hand: s.Parts, quiet: true,
 	}
 	joints := a.joints(s)
+	a.only = a.stretchOf(s.Parts)
 	a.view = newView(a.cornerFor(joints))
 	a.gather()
 	a.fit()
@@ -153,6 +154,9 @@ func (a *iso) cornerFor(joints []lit) Corner {
 				hidden += covers(block(a.laid.Body[i]), j.at, v)
 			}
 			for i := range a.laid.Places {
+				if !a.only.has(i) {
+					continue
+				}
 				for _, s := range a.laid.Places[i].Solids {
 					hidden += covers(tubeOf(s.Cylinder), j.at, v)
 				}
@@ -197,8 +201,12 @@ func (a *iso) lit(j lit) {
 	}
 }
 
-// inHand names the parts and pieces in hand.
+// inHand names the parts and pieces in hand, where they are not too many to be
+// told apart.
 func (a *iso) inHand(s *glue.Step) {
+	if len(s.Parts) > manyMarks {
+		return
+	}
 	for i := range a.laid.Pieces {
 		c := &a.laid.Pieces[i]
 		if slices.Contains(s.Parts, c.Mark) {

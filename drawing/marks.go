@@ -33,10 +33,16 @@ func (a *iso) marks() {
 	a.pumpName()
 	for i := range a.laid.Pieces {
 		c := &a.laid.Pieces[i]
+		if a.crowded() {
+			break
+		}
 		a.call(c.Start.Add(c.End).Scale(0.5), Text{Bold: true, Text: c.Mark + " " + a.cut(c)})
 	}
 	for i := range a.laid.Places {
 		p := &a.laid.Places[i]
+		if a.crowded() && !a.landmark(i) {
+			continue
+		}
 		at := p.Centre
 		if p.InDir == p.OutDir {
 			at = p.InFace.Add(p.OutFace).Scale(0.5)

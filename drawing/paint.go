@@ -68,30 +68,44 @@ func behind(a, b *thing, toward geom.Vec3) float64 {
 }
 
 // painted orders things from the back to the front. Where they stand round
-// each other in a ring, the farthest goes first.
+// each other in a ring, the farthest goes first. Each two are looked at once.
 func painted(things []*thing, toward geom.Vec3) []*thing {
-	depth := func(t *thing) float64 {
+	n := len(things)
+	depth := make([]float64, n)
+	hiders := make([]int, n) // how many of those left stand behind it
+	before := make([][]int, n)
+	for i, t := range things {
 		low, high := t.reach(toward)
-		return (low + high) / 2
-	}
-	left := append([]*thing(nil), things...)
-	out := make([]*thing, 0, len(things))
-	for len(left) > 0 {
-		pick, free := 0, false
-		for i, t := range left {
-			hides := false
-			for k, o := range left {
-				if k != i && behind(o, t, toward) > 0 {
-					hides = true
-					break
-				}
-			}
-			if better := depth(t) < depth(left[pick]); !hides && (!free || better) || !free && hides && better {
-				pick, free = i, free || !hides
+		depth[i] = (low + high) / 2
+		for k, o := range things {
+			if k != i && behind(o, t, toward) > 0 {
+				hiders[i]++
+				before[k] = append(before[k], i)
 			}
 		}
-		out = append(out, left[pick])
-		left = append(left[:pick], left[pick+1:]...)
+	}
+	out := make([]*thing, 0, n)
+	gone := make([]bool, n)
+	for range n {
+		pick := -1
+		for i := range things {
+			if gone[i] {
+				continue
+			}
+			if pick < 0 {
+				pick = i
+				continue
+			}
+			free, found := hiders[i] == 0, hiders[pick] == 0
+			if free && !found || free == found && depth[i] < depth[pick] {
+				pick = i
+			}
+		}
+		gone[pick] = true
+		out = append(out, things[pick])
+		for _, i := range before[pick] {
+			hiders[i]--
+		}
 	}
 	return out
 }

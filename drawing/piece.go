@@ -26,6 +26,7 @@ func Marked(in Input, mark string) (Sheet, bool) {
 	if !ok {
 		return Sheet{}, false
 	}
+	a.only = a.stretchOf(a.hand)
 	a.view = newView(a.cornerFor([]lit{{at: at}}))
 	a.gather()
 	a.fit()
