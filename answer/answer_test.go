@@ -144,13 +144,13 @@ func TestTotal(t *testing.T) {
 			continue
 		}
 		var whole, part int
-		if _, err := fmt.Sscanf(m.Total.Text, "%d.%d USD", &whole, &part); err != nil {
+		if _, err := fmt.Sscanf(m.Total.Text, "$%d.%d", &whole, &part); err != nil {
 			t.Fatalf("%+v: %v", m.Total, err)
 		}
 		cents += 100*whole + part
 	}
-	sum := fmt.Sprintf("%d.%02d USD", cents/100, cents%100)
-	if d.Total == nil || d.Total.Sum == nil || d.Total.Sum.Text != sum || decimal.RequireFromString(d.Total.Sum.Low.Amount).StringFixed(2)+" USD" != sum || d.Total.Unpriced != unpriced || unpriced == 0 {
+	sum := fmt.Sprintf("$%d.%02d", cents/100, cents%100)
+	if d.Total == nil || d.Total.Sum == nil || d.Total.Sum.Text != sum || decimal.RequireFromString(d.Total.Sum.Low.Amount).StringFixed(2) != sum[1:] || d.Total.Unpriced != unpriced || unpriced == 0 {
 		t.Errorf("%+v, by the lines %s and %d without a price", d.Total, sum, unpriced)
 	}
 	if want := fmt.Sprintf("%s; %d of %d items have no price", sum, unpriced, len(d.Materials)); !strings.Contains(text.String(), want) {

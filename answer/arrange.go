@@ -110,7 +110,7 @@ func (p *arranging) cost(w *arrange.Worth) string {
 	if !w.Priced || p.a.Currency == "" {
 		return p.say.Word("found.unpriced")
 	}
-	return inCurrency(w.Cost, p.a.Currency)
+	return p.a.Money(w.Cost).Format(p.a.Style)
 }
 
 // deep tells how far the union's nut lies under the rim.
@@ -162,13 +162,9 @@ func (p *arranging) gap() []trace.Arg {
 	g := &p.a.Outcome.Proof.Open
 	args := []trace.Arg{num("head", g.Head, unit.KindHead), count("joints", g.Joints)}
 	if g.Cost > 0 && p.a.Currency != "" { // without a price for all, none is counted
-		args = append(args, str("cost", inCurrency(g.Cost, p.a.Currency)))
+		args = append(args, str("cost", p.a.Money(g.Cost).Format(p.a.Style)))
 	}
 	return args
-}
-
-func inCurrency(sum float64, currency string) string {
-	return strconv.FormatFloat(sum, 'f', 2, 64) + " " + currency
 }
 
 // layout prints one layout: where the pump stands, its parts in order with rolls

@@ -30,7 +30,7 @@ type choosing struct {
 // what the best design leaves room for. Faults met in reading stand with the
 // choice's.
 func Chosen(w io.Writer, c *design.Choice, read []trace.Fault, l *words.Language) error {
-	p := &choosing{printer{w: w, say: l, unit: c.Units}, c}
+	p := &choosing{printer{w: w, say: l, unit: c.Units, style: c.Style}, c}
 	p.tell("", "choose.title", str("name", c.Name))
 	if c.Result != nil {
 		p.wanted()
@@ -72,7 +72,7 @@ func (p *choosing) money(x size.Cost) string {
 	if p.c.Kilowatt {
 		return show(&p.printer, p.c.Energy(x), unit.KindEnergy)
 	}
-	return p.c.Money(x).Round().Format()
+	return p.c.Money(x).Round().Format(p.c.Style)
 }
 
 // first shows a first cost; nothing where none is known.

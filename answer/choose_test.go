@@ -48,7 +48,7 @@ func TestChosenJSON(t *testing.T) {
 		t.Fatalf("%d designs of %d, %d lost, %d out", len(d.Front), len(c.Result.Front), len(d.Lost), len(d.Out))
 	}
 	for i, x := range d.Front {
-		if len(x.Pipe) != 3 || x.Head.SI < x.Need.SI || x.Open < 1 || !strings.HasSuffix(x.Years, " USD") {
+		if len(x.Pipe) != 3 || x.Head.SI < x.Need.SI || x.Open < 1 || !strings.HasPrefix(x.Years, "$") {
 			t.Errorf("design %d: %+v", i, x)
 		}
 	}
@@ -92,14 +92,14 @@ func TestChosenText(t *testing.T) {
 // TestChosenMetric: in metric the head's price is for each metre.
 func TestChosenMetric(t *testing.T) {
 	c := choice(t, func(j *job.Job) { j.Units = "metric" })
-	if c.Units != unit.Metric {
+	if !c.Units.Is(unit.Metric) {
 		t.Fatal("not metric")
 	}
 	var b bytes.Buffer
 	if err := Chosen(&b, c, nil, words.English()); err != nil {
 		t.Fatal(err)
 	}
-	if s := b.String(); !strings.Contains(s, "USD for each m)") || strings.Contains(s, "for each ft") {
+	if s := b.String(); !strings.Contains(s, " for each m)") || strings.Contains(s, "for each ft") {
 		t.Errorf("%s", s)
 	}
 }

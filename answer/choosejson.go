@@ -104,7 +104,7 @@ func ChosenJSON(w io.Writer, c *design.Choice, read []trace.Fault, l *words.Lang
 
 // BuildChosen gives a choice as values: what ChosenJSON writes.
 func BuildChosen(c *design.Choice, read []trace.Fault, l *words.Language) ChosenDocument {
-	p := &choosing{printer{say: l, unit: c.Units}, c}
+	p := &choosing{printer{say: l, unit: c.Units, style: c.Style}, c}
 	d := ChosenDocument{Format: FormatName, Version: FormatVersion, Name: c.Name, Units: systemName(c.Units), Currency: c.Currency, Years: float64(c.Years), Discount: float64(c.Discount), Front: []ChosenDesign{}}
 	if c.Result != nil {
 		d.Covered, d.Stopped = c.Result.Covered, c.Result.Stopped
@@ -180,10 +180,10 @@ func (p *choosing) roomJSON(b *design.Backwards) *ChosenRoom {
 }
 
 // make turns values into quantities in the choice's units.
-func (p *choosing) make() maker { return maker{unit: p.unit, say: p.say} }
+func (p *choosing) make() maker { return maker{unit: p.unit, style: p.style, say: p.say} }
 
 func systemName(s unit.System) string {
-	if s == unit.Metric {
+	if s.Is(unit.Metric) {
 		return "metric"
 	}
 	return "us"

@@ -62,14 +62,14 @@ func (p *choosing) change(x *size.Change) {
 	if x.Saved > 0 {
 		args = append(args, str("pump", p.c.Problem.Pumps[x.Pump].Name), str("saved", p.money(x.Saved)))
 		if x.PerCost > 0 {
-			args = append(args, str("ratio", strconv.FormatFloat(float64(x.PerCost), 'f', 2, 64)))
+			args = append(args, str("ratio", p.unit.Marks().Write(strconv.FormatFloat(float64(x.PerCost), 'f', 2, 64))))
 		}
 	}
 	p.tell("", code, args...)
 }
 
 func (p *choosing) headUnit() string {
-	if p.unit == unit.Metric {
+	if p.unit.Is(unit.Metric) {
 		return "m"
 	}
 	return "ft"
@@ -77,7 +77,7 @@ func (p *choosing) headUnit() string {
 
 // perHead turns a cost for each metre into one for each unit shown.
 func (p *choosing) perHead(x size.Cost) size.Cost {
-	if p.unit == unit.Metric {
+	if p.unit.Is(unit.Metric) {
 		return x
 	}
 	return size.Cost(float64(x) * float64(unit.Foot))

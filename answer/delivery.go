@@ -35,7 +35,7 @@ func (p *printer) delivery(r *design.Result) {
 	if d.Energy > 0 {
 		cost := ""
 		if d.Cost.Currency != "" {
-			cost = d.Cost.Round().Format()
+			cost = d.Cost.Round().Format(p.style)
 		}
 		p.tell("", "print.year", num("energy", d.Energy, unit.KindEnergy), str("cost", cost))
 	}
@@ -91,7 +91,7 @@ func (p *printer) throttle(s *design.Share, f design.Feed) {
 	if s == nil || burn == show(p, unit.Head(0), unit.KindHead) {
 		return
 	}
-	args := []trace.Arg{str("burn", burn), str("k", coefficient(f.K))}
+	args := []trace.Arg{str("burn", burn), str("k", p.unit.Marks().Write(coefficient(f.K)))}
 	if s.At < 1 {
 		p.tell("     ", "print.throttle.part", append(args, num("percent", s.At, unit.KindPercent))...)
 		return
@@ -123,10 +123,10 @@ func (p *printer) option(o *design.Option) []string {
 	}
 	var costs []string
 	if o.Cost.Currency != "" {
-		costs = append(costs, p.text("print.cost.year", str("cost", o.Cost.Round().Format())))
+		costs = append(costs, p.text("print.cost.year", str("cost", o.Cost.Round().Format(p.style))))
 	}
 	if o.First.Currency != "" {
-		costs = append(costs, p.text("print.cost.once", str("cost", o.First.Round().Format())))
+		costs = append(costs, p.text("print.cost.once", str("cost", o.First.Round().Format(p.style))))
 	}
 	shared := strings.Join(feeds, " + ")
 	if o.Reach > 0 && len(o.Feeds) > 1 {

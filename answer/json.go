@@ -83,8 +83,9 @@ func JSON(w io.Writer, r *design.Result, read []trace.Fault, l *words.Language) 
 
 // maker turns values into quantities in one system of units.
 type maker struct {
-	unit unit.System
-	say  *words.Language
+	unit  unit.System
+	style unit.Style // of amounts of money
+	say   *words.Language
 }
 
 func (m maker) value(v unit.Value) Quantity {
@@ -125,18 +126,21 @@ func some[Q unit.Quantity](m maker, q Q, k unit.Kind) Quantity {
 	return of(m, q, k)
 }
 
-func money(m unit.Money) *Money {
+// money gives an amount as a plain number, for reckoning, and as it is written.
+func money(m unit.Money, st unit.Style) *Money {
 	if m.Currency == "" {
 		return nil
 	}
 	c := m.Round()
-	return &Money{Amount: c.Amount.String(), Currency: c.Currency, Text: c.Format()}
+	return &Money{Amount: c.Amount.String(), Currency: c.Currency, Text: c.Format(st)}
 }
+
+func (m maker) money(x unit.Money) *Money { return money(x, m.style) }
 
 // Build gives the answer as values: what JSON writes. Faults of reading the file
 // stand with the design's.
 func Build(r *design.Result, read []trace.Fault, l *words.Language) Document {
-	m := maker{unit: r.Units, say: l}
+	m := maker{unit: r.Units, style: r.Style, say: l}
 	d := Document{Format: FormatName, Version: FormatVersion, Name: r.Name, Note: r.Note, Units: systemName(r.Units), Verdict: "none"}
 	if worst, any := r.Worst(); any {
 		d.Verdict = worst.String()

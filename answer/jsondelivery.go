@@ -87,7 +87,7 @@ func (m maker) delivery(d *Document, r *design.Result) {
 	v := r.Delivery
 	d.Pump = &Pump{
 		Name: v.Pump, Flow: bounded(m, v.Flow, unit.KindFlow, v.Beyond), Head: bounded(m, v.Head, unit.KindHead, -v.Beyond), Static: of(m, v.Static, unit.KindHead),
-		Power: known(m, v.Power, unit.KindPower), Several: v.Several, Drawn: bounded(m, v.Drawn, unit.KindFlow, v.Bound()), Energy: known(m, v.Energy, unit.KindEnergy), Cost: money(v.Cost),
+		Power: known(m, v.Power, unit.KindPower), Several: v.Several, Drawn: bounded(m, v.Drawn, unit.KindFlow, v.Bound()), Energy: known(m, v.Energy, unit.KindEnergy), Cost: m.money(v.Cost),
 	}
 	for _, x := range v.Others {
 		d.Others = append(d.Others, Other{Name: x.Name, Pump: x.Pump, Flow: bounded(m, x.Flow, unit.KindFlow, x.Beyond), Head: bounded(m, x.Head, unit.KindHead, -x.Beyond), Power: known(m, x.Power, unit.KindPower)})
@@ -116,7 +116,7 @@ func (m maker) delivery(d *Document, r *design.Result) {
 		d.Feeds = append(d.Feeds, f)
 	}
 	for _, x := range r.Options {
-		o := Option{Pump: x.Pump, Pipe: x.Pipe, Flow: bounded(m, x.Flow, unit.KindFlow, x.Beyond), Power: known(m, x.Power, unit.KindPower), Cost: money(x.Cost), Reach: float64(x.Reach), First: money(x.First), AsIs: x.AsIs, Several: x.Several}
+		o := Option{Pump: x.Pump, Pipe: x.Pipe, Flow: bounded(m, x.Flow, unit.KindFlow, x.Beyond), Power: known(m, x.Power, unit.KindPower), Cost: m.money(x.Cost), Reach: float64(x.Reach), First: m.money(x.First), AsIs: x.AsIs, Several: x.Several}
 		for _, f := range x.Feeds {
 			o.Feeds = append(o.Feeds, bounded(m, f, unit.KindFlow, x.Beyond))
 		}

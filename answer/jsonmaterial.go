@@ -58,7 +58,7 @@ type Price struct {
 }
 
 func (m maker) price(low, high unit.Money) *Price {
-	l, h := money(low), money(high)
+	l, h := m.money(low), m.money(high)
 	if l == nil || h == nil {
 		return nil
 	}

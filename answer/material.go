@@ -18,7 +18,7 @@ func (p *printer) materials(r *design.Result) {
 	for _, i := range r.Materials {
 		price := p.say.Word("print.unpriced")
 		if i.Priced {
-			price = p.span(i.Total.Low.Round().Format(), i.Total.High.Round().Format())
+			price = p.span(i.Total.Low.Round().Format(p.style), i.Total.High.Round().Format(p.style))
 		}
 		spare := ""
 		if i.Spare.High > 0 {
@@ -53,9 +53,9 @@ func (p *printer) total(r *design.Result) {
 		p.tell("", "print.total.none")
 	case unpriced > 0:
 		p.line("%-44s %s", p.say.Word("print.total.priced"), p.text("print.total.part",
-			str("sum", p.span(sum.Low.Format(), sum.High.Format())), count("count", unpriced), count("of", len(r.Materials))))
+			str("sum", p.span(sum.Low.Format(p.style), sum.High.Format(p.style))), count("count", unpriced), count("of", len(r.Materials))))
 	default:
-		p.line("%-44s %s", p.say.Word("print.total"), p.span(sum.Low.Format(), sum.High.Format()))
+		p.line("%-44s %s", p.say.Word("print.total"), p.span(sum.Low.Format(p.style), sum.High.Format(p.style)))
 	}
 }
 

@@ -14,7 +14,7 @@ import (
 // Offered prints an offer for the firm: what everything costs, how cost becomes
 // price, and the designs side by side.
 func Offered(w io.Writer, j *job.Job, d *offer.Document, l *words.Language) error {
-	p := &offered{printer: printer{w: w, say: l, unit: j.System()}, j: j}
+	p := &offered{printer: printer{w: w, say: l, unit: j.System(), style: j.Style()}, j: j}
 	p.tell("", "offer.title", str("name", j.Name))
 	p.note()
 	p.firm(d, 0)
@@ -26,7 +26,7 @@ func Offered(w io.Writer, j *job.Job, d *offer.Document, l *words.Language) erro
 // OfferedTo prints one design as the client sees it: scope, price, terms, and
 // nothing of what it costs.
 func OfferedTo(w io.Writer, j *job.Job, d *offer.Document, design int, l *words.Language) error {
-	p := &offered{printer: printer{w: w, say: l, unit: j.System()}, j: j}
+	p := &offered{printer: printer{w: w, say: l, unit: j.System(), style: j.Style()}, j: j}
 	p.tell("", "offer.title.client", str("name", j.Name))
 	p.client(d, design)
 	return p.err
@@ -103,11 +103,11 @@ func (p *offered) costs(o *quote.Offer) {
 			}
 			amount := p.word("offer.none")
 			if l.Counts {
-				amount = l.Amount.Format()
+				amount = l.Amount.Format(p.style)
 			}
 			p.row("  "+p.say.Item(l.Name), amount)
 			if g == quote.Labour && l.Counts {
-				p.tell("      ", "offer.hours", str("hours", l.Quantity.String()), str("rate", l.Each.FormatExact()))
+				p.tell("      ", "offer.hours", str("hours", p.style.Write(l.Quantity.String())), str("rate", l.Each.FormatExact(p.style)))
 			}
 		}
 	}
@@ -120,19 +120,19 @@ func (p *offered) built(o *quote.Offer) {
 	}
 	for _, b := range o.Groups {
 		p.line("%s", p.word("offer.group."+string(b.Group)))
-		p.row("  "+p.word("offer.row.lines"), b.Lines.Format())
+		p.row("  "+p.word("offer.row.lines"), b.Lines.Format(p.style))
 		if !b.Waste.Amount.IsZero() {
-			p.row("  "+p.word("offer.row.waste"), b.Waste.Format())
+			p.row("  "+p.word("offer.row.waste"), b.Waste.Format(p.style))
 		}
 		if !b.Contingency.Amount.IsZero() {
-			p.row("  "+p.word("offer.row.contingency"), b.Contingency.Format())
+			p.row("  "+p.word("offer.row.contingency"), b.Contingency.Format(p.style))
 		}
-		p.row("  "+p.word("offer.row.profit"), b.Profit.Format())
-		p.row("  "+p.word("offer.row.price"), b.Price.Format())
+		p.row("  "+p.word("offer.row.profit"), b.Profit.Format(p.style))
+		p.row("  "+p.word("offer.row.price"), b.Price.Format(p.style))
 	}
-	p.row(p.word("offer.row.cost"), o.Cost.Format())
+	p.row(p.word("offer.row.cost"), o.Cost.Format(p.style))
 	if !o.Discount.Amount.IsZero() {
-		p.row(p.word("offer.row.discount"), o.Discount.Format())
+		p.row(p.word("offer.row.discount"), o.Discount.Format(p.style))
 	}
 	p.scopes(o)
 	p.payments(o)
@@ -145,17 +145,17 @@ func (p *offered) scopes(o *quote.Offer) {
 		p.tell("", "offer.part")
 	}
 	for _, s := range o.Scopes {
-		p.row(p.scope(s.Name), s.Price.Format())
+		p.row(p.scope(s.Name), s.Price.Format(p.style))
 	}
-	p.row(p.word("offer.row.net"), o.Net.Format())
+	p.row(p.word("offer.row.net"), o.Net.Format(p.style))
 	for _, t := range o.Taxes {
-		rate := t.Rate.Shift(2).String() + " %"
-		p.row(p.text("offer.row.tax", str("name", t.Name), str("rate", rate), str("base", t.Base.Format())), t.Amount.Format())
+		rate := p.style.Write(t.Rate.Shift(2).String()) + " %"
+		p.row(p.text("offer.row.tax", str("name", t.Name), str("rate", rate), str("base", t.Base.Format(p.style))), t.Amount.Format(p.style))
 	}
 	if !o.Rounding.Amount.IsZero() {
-		p.row(p.word("offer.row.rounding"), o.Rounding.Format())
+		p.row(p.word("offer.row.rounding"), o.Rounding.Format(p.style))
 	}
-	p.row(p.word("offer.row.total"), o.Total.Format())
+	p.row(p.word("offer.row.total"), o.Total.Format(p.style))
 }
 
 func (p *offered) payments(o *quote.Offer) {
@@ -164,12 +164,12 @@ func (p *offered) payments(o *quote.Offer) {
 	}
 	p.head("offer.head.pay")
 	if !o.Deposit.Amount.IsZero() {
-		p.row(p.word("offer.row.deposit"), o.Deposit.Format())
+		p.row(p.word("offer.row.deposit"), o.Deposit.Format(p.style))
 	}
 	for _, s := range o.Stages {
-		p.row(s.Name, s.Amount.Format())
+		p.row(s.Name, s.Amount.Format(p.style))
 	}
-	p.row(p.word("offer.row.rest"), o.Rest.Format())
+	p.row(p.word("offer.row.rest"), o.Rest.Format(p.style))
 }
 
 func (p *offered) clauses(head string, list []job.Clause) {
@@ -193,7 +193,7 @@ func (p *offered) offers(d *offer.Document) {
 		if name == "" {
 			name = p.word("offer.own")
 		}
-		amount := o.Offer.Total.Format()
+		amount := o.Offer.Total.Format(p.style)
 		if !o.Offer.Complete {
 			amount += "*"
 		}
@@ -217,7 +217,7 @@ func (p *offered) change(d *offer.Document) {
 		return
 	}
 	p.head("offer.head.change")
-	p.row(p.word("offer.row.before"), c.Before.Format())
+	p.row(p.word("offer.row.before"), c.Before.Format(p.style))
 	for _, m := range append(c.Moves[:len(c.Moves):len(c.Moves)], c.Taxes...) {
 		name := "  " + p.scope(m.Name)
 		switch {
@@ -226,13 +226,13 @@ func (p *offered) change(d *offer.Document) {
 		case m.Gone:
 			name += ", " + p.word("offer.gone")
 		}
-		p.row(name, m.By.Format())
+		p.row(name, m.By.Format(p.style))
 	}
 	if !c.Rounding.Amount.IsZero() {
-		p.row("  "+p.word("offer.row.rounding"), c.Rounding.Format())
+		p.row("  "+p.word("offer.row.rounding"), c.Rounding.Format(p.style))
 	}
-	p.row(p.word("offer.row.by"), c.By.Format())
-	p.row(p.word("offer.row.after"), c.After.Format())
+	p.row(p.word("offer.row.by"), c.By.Format(p.style))
+	p.row(p.word("offer.row.after"), c.After.Format(p.style))
 }
 
 // told prints findings, assumptions and faults of all designs, each once.

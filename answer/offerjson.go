@@ -139,7 +139,7 @@ func OfferJSON(w io.Writer, j *job.Job, d *offer.Document, client bool, read []t
 // nothing of cost, of the job's note for the crew, or of what was found in the
 // reckoning. Faults of reading stand with the offer's.
 func BuildOffer(j *job.Job, d *offer.Document, client bool, read []trace.Fault, l *words.Language) OfferDocument {
-	p := &offered{printer: printer{say: l, unit: j.System()}, j: j}
+	p := &offered{printer: printer{say: l, unit: j.System(), style: j.Style()}, j: j}
 	x := OfferDocument{
 		Format: FormatName, Version: FormatVersion, Name: j.Name, Note: j.Note, Units: systemName(j.System()), Currency: d.Currency, Client: client,
 		Includes: clauses(j.Offer.Includes), Excludes: clauses(j.Offer.Excludes), Terms: clauses(j.Offer.Terms), ValidDays: j.Offer.ValidDays,
@@ -152,8 +152,8 @@ func BuildOffer(j *job.Job, d *offer.Document, client bool, read []trace.Fault, 
 	}
 	if c := d.Change; c != nil {
 		x.Change = &OfferChange{
-			Against: d.Against, Before: money(c.Before), Moves: p.moves(c.Moves), Taxes: p.moves(c.Taxes),
-			Rounding: amount(c.Rounding), By: money(c.By), After: money(c.After),
+			Against: d.Against, Before: p.amount(c.Before), Moves: p.moves(c.Moves), Taxes: p.moves(c.Taxes),
+			Rounding: p.some(c.Rounding), By: p.amount(c.By), After: p.amount(c.After),
 		}
 	}
 	if !client {
@@ -193,26 +193,28 @@ func clauses(list []job.Clause) (out []string) {
 	return out
 }
 
-// amount is money, or nil for nothing.
-func amount(m unit.Money) *Money {
+// some is an amount, or nil for nothing.
+func (p *offered) some(m unit.Money) *Money {
 	if m.Amount.IsZero() {
 		return nil
 	}
-	return money(m)
+	return p.amount(m)
 }
+
+func (p *offered) amount(m unit.Money) *Money { return money(m, p.style) }
 
 func (p *offered) moves(list []quote.Move) (out []OfferMove) {
 	for _, m := range list {
-		out = append(out, OfferMove{p.scope(m.Name), money(m.Before), money(m.After), money(m.By), m.New, m.Gone})
+		out = append(out, OfferMove{p.scope(m.Name), p.amount(m.Before), p.amount(m.After), p.amount(m.By), m.New, m.Gone})
 	}
 	return out
 }
 
 func (p *offered) designJSON(d *offer.Priced, client bool) OfferDesign {
-	m, o := maker{unit: p.unit, say: p.say}, &d.Offer
+	m, o := maker{unit: p.unit, style: p.style, say: p.say}, &d.Offer
 	x := OfferDesign{
 		Name: d.Name, Note: d.Note, Complete: o.Complete, Worst: d.Worst.String(), Flow: known(m, d.Flow, unit.KindFlow),
-		Net: money(o.Net), Rounding: amount(o.Rounding), Total: money(o.Total),
+		Net: p.amount(o.Net), Rounding: p.some(o.Rounding), Total: p.amount(o.Total),
 	}
 	for _, f := range d.Falls {
 		fall := OfferFall{Name: f.Name, Flow: m.value(f.Flow), Short: f.Short}
@@ -222,19 +224,19 @@ func (p *offered) designJSON(d *offer.Priced, client bool) OfferDesign {
 		x.Falls = append(x.Falls, fall)
 	}
 	for _, s := range o.Scopes {
-		x.Scopes = append(x.Scopes, OfferPrice{p.scope(s.Name), money(s.Price)})
+		x.Scopes = append(x.Scopes, OfferPrice{p.scope(s.Name), p.amount(s.Price)})
 	}
 	for _, t := range o.Taxes {
-		x.Taxes = append(x.Taxes, OfferTax{t.Name, t.Rate.String(), money(t.Base), money(t.Amount)})
+		x.Taxes = append(x.Taxes, OfferTax{t.Name, t.Rate.String(), p.amount(t.Base), p.amount(t.Amount)})
 	}
 	if o.Planned {
-		x.Deposit, x.Rest = amount(o.Deposit), money(o.Rest)
+		x.Deposit, x.Rest = p.some(o.Deposit), p.amount(o.Rest)
 		for _, s := range o.Stages {
-			x.Stages = append(x.Stages, OfferPrice{s.Name, money(s.Amount)})
+			x.Stages = append(x.Stages, OfferPrice{s.Name, p.amount(s.Amount)})
 		}
 	}
 	if !client {
-		x.Low, x.Cost, x.Price, x.Discount, x.Profit = money(d.Low), money(o.Cost), money(o.Price), amount(o.Discount), money(o.Profit)
+		x.Low, x.Cost, x.Price, x.Discount, x.Profit = p.amount(d.Low), p.amount(o.Cost), p.amount(o.Price), p.some(o.Discount), p.amount(o.Profit)
 		p.costsJSON(&x, o)
 	}
 	return x
@@ -248,15 +250,15 @@ func (p *offered) costsJSON(x *OfferDesign, o *quote.Offer) {
 		if l.Total.Currency == "" && !l.Quantity.IsZero() {
 			c.Quantity = l.Quantity.String()
 			if l.Each.Currency != "" {
-				c.Each = &Money{l.Each.Amount.String(), l.Each.Currency, l.Each.FormatExact()}
+				c.Each = &Money{l.Each.Amount.String(), l.Each.Currency, l.Each.FormatExact(p.style)}
 			}
 		}
 		if l.Counts {
-			c.Amount = money(l.Amount)
+			c.Amount = p.amount(l.Amount)
 		}
 		x.Lines = append(x.Lines, c)
 	}
 	for _, g := range o.Groups {
-		x.Groups = append(x.Groups, OfferGroup{string(g.Group), money(g.Lines), amount(g.Waste), amount(g.Contingency), money(g.Profit), money(g.Price), money(g.Net)})
+		x.Groups = append(x.Groups, OfferGroup{string(g.Group), p.amount(g.Lines), p.some(g.Waste), p.some(g.Contingency), p.amount(g.Profit), p.amount(g.Price), p.amount(g.Net)})
 	}
 }

@@ -27,7 +27,7 @@ type OfferLine struct {
 // OfferParts gives an offer as values: as the client sees one design, counted
 // from 0, or for the firm.
 func OfferParts(j *job.Job, d *offer.Document, design int, client bool, l *words.Language) []OfferPart {
-	p := &offered{printer: printer{say: l, unit: j.System()}, j: j, parts: []OfferPart{}}
+	p := &offered{printer: printer{say: l, unit: j.System(), style: j.Style()}, j: j, parts: []OfferPart{}}
 	if client {
 		p.client(d, design)
 	} else {

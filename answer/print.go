@@ -14,10 +14,11 @@ import (
 // straight down. What it prints are the sentences of a catalogue: here stand
 // only their codes and the order and layout of the page.
 type printer struct {
-	w    io.Writer
-	err  error
-	say  *words.Language
-	unit unit.System
+	w     io.Writer
+	err   error
+	say   *words.Language
+	unit  unit.System
+	style unit.Style // of amounts of money
 }
 
 // line prints a line; the texts in it are made plain.

@@ -15,7 +15,7 @@ import (
 // Text prints the answer for reading. Faults met in reading the file stand with
 // the design's.
 func Text(w io.Writer, r *design.Result, read []trace.Fault, l *words.Language) error {
-	p := &printer{w: w, say: l, unit: r.Units}
+	p := &printer{w: w, say: l, unit: r.Units, style: r.Style}
 	p.line("%s", r.Name)
 	if r.Note != "" {
 		p.line("%s", r.Note)

@@ -173,7 +173,7 @@ func (a *app) csvPage(x importing, t *shelf.Table, m, guess shelf.Mapping, out o
 	if m.Comma {
 		b.Decimal = "comma"
 	}
-	if m.System == unit.Metric {
+	if m.System.Is(unit.Metric) {
 		b.System = "metric"
 	}
 	b.Preview = u.Body()[:min(previewRows, len(u.Body()))]

@@ -190,7 +190,7 @@ func (a *app) nudge(j *job.Job, path string, by int) []edit {
 		}
 		si := f.SI + float64(by)*step(f.Kind, j.System())
 		v := unit.Value{SI: si, Kind: f.Kind}
-		return []edit{{path, v.Format(j.System())}}
+		return []edit{{path, v.Format(j.System().Typed())}}
 	}
 	return nil
 }
@@ -204,7 +204,7 @@ func stepped(f job.Field) bool {
 // millimetre.
 func step(k unit.Kind, s unit.System) float64 {
 	switch {
-	case s == unit.Metric:
+	case s.Is(unit.Metric):
 		return 0.001
 	case k == unit.KindDepth:
 		return float64(unit.Inch) / 4

@@ -19,6 +19,7 @@ type ground struct {
 	Job, Kind, List string // address of the job; points or offsets; path of the list
 	Step, Fine      float64
 	Feet            bool
+	Comma           bool // a length is written with a decimal comma, to be read so
 	Base, Full      int
 
 	View                  string
@@ -105,7 +106,7 @@ func (a *app) outlineIn(r *http.Request, o *opened, groups []group) {
 func starts(j *job.Job) []start {
 	o := j.Pond.Outline
 	at := func(list string, i int, name string, v unit.Length) startField {
-		return startField{outlinePath + "/" + list + "/" + itoa(i) + "/" + name, unit.Of(v, unit.KindPlan).Format(j.System())}
+		return startField{outlinePath + "/" + list + "/" + itoa(i) + "/" + name, unit.Of(v, unit.KindPlan).Format(j.System().Typed())}
 	}
 	length, width := o.Length.SI, o.Width.SI
 	if o.Shape == "circle" {
@@ -143,9 +144,9 @@ func starts(j *job.Job) []start {
 
 // ground draws what stands of the outline.
 func (a *app) ground(r *http.Request, o *opened, g group) *ground {
-	out, feet, n := o.job.Pond.Outline, o.job.System() == unit.US, groundOf(r)
+	out, feet, n := o.job.Pond.Outline, o.job.System().Is(unit.US), groundOf(r)
 	d := &ground{
-		Job: "/jobs/" + o.rev.ID, Kind: out.Shape, List: outlinePath + "/" + out.Shape, Feet: feet,
+		Job: "/jobs/" + o.rev.ID, Kind: out.Shape, List: outlinePath + "/" + out.Shape, Feet: feet, Comma: o.job.System().Typed().Marks().Decimal == unit.Comma,
 		Base: o.rev.Number, Full: job.MaxList, Each: unit.KindPlan.UnitName(o.job.System()),
 	}
 	var names []string

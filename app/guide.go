@@ -313,7 +313,7 @@ func (a *app) giveInput(x *former, g need) input {
 		}
 		in.Suffix = u
 	}
-	if e := map[bool]string{true: g.Metric, false: g.US}[x.j.System() == unit.Metric]; e != "" {
+	if e := map[bool]string{true: g.Metric, false: g.US}[x.j.System().Is(unit.Metric)]; e != "" {
 		in.Example = e
 	}
 	if in.Value == "" && (g.Code == "skind" || g.Code == "ssize") && len(x.j.Runs) > 0 {

@@ -44,7 +44,7 @@ func (g need) unit(j *job.Job) string {
 	switch {
 	case !g.Tape:
 		return ""
-	case j.System() == unit.Metric:
+	case j.System().Is(unit.Metric):
 		return "mm"
 	}
 	return "in"
@@ -209,7 +209,7 @@ func datum(j *job.Job) []edit {
 		return nil
 	}
 	zero := "0 ft"
-	if j.System() == unit.Metric {
+	if j.System().Is(unit.Metric) {
 		zero = "0 m"
 	}
 	at := "/survey/points/" + itoa(len(j.Survey.Points))

@@ -138,7 +138,7 @@ func (a *app) laidOut(found *design.Arranging, j *job.Job, faults []trace.Fault,
 		p := plan{ArrangedPlan: x.doc.Layouts[i], Number: i + 1}
 		p.Straight = p.Slide.SI <= 0 && p.Lean == nil
 		if p.ArrangedPlan.Cost != nil && x.doc.Currency != "" {
-			p.Cost = strconv.FormatFloat(*p.ArrangedPlan.Cost, 'f', 2, 64) + " " + x.doc.Currency
+			p.Cost = found.Money(*p.ArrangedPlan.Cost).Format(found.Style)
 		}
 		if s, ok := drawing.LayoutAlone(j, found, i, drawing.CornerFor(j.Vault.Outlet.Wall), a.Language); ok {
 			var b bytes.Buffer

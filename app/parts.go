@@ -19,8 +19,8 @@ type part struct {
 // parts stand in the order of the work.
 var parts = []part{
 	{
-		Key: "site", Roots: []string{"/name", "/client", "/place", "/date", "/units", "/paper", "/note", "/clientNote", "/site", "/survey"}, Figures: []string{"water."},
-		First: []string{"/name", "/place", "/client", "/date", "/units", "/paper", "/note", "/clientNote", "/site/frost", "/site/children", "/site/currency", "/site/tariff", "/site/hoursPerDay"},
+		Key: "site", Roots: []string{"/name", "/client", "/place", "/date", "/units", "/paper", "/note", "/clientNote", "/numbers", "/site", "/survey"}, Figures: []string{"water."},
+		First: []string{"/name", "/place", "/client", "/date", "/units", "/paper", "/note", "/clientNote", "/numbers/decimal", "/numbers/thousands", "/numbers/money", "/numbers/side", "/site/frost", "/site/children", "/site/currency", "/site/tariff", "/site/hoursPerDay"},
 	},
 	{
 		Key: "pond", Roots: []string{"/pond"}, Figures: []string{"pond."},

@@ -59,8 +59,8 @@ func (a *app) facts(j *job.Job) string {
 	if p.Watts.Text != "" {
 		said = append(said, unit.Of(p.Watts.SI, unit.KindPower).Format(j.System()))
 	}
-	if m, err := p.Price.Amount(j.Site.Currency); err == nil && !p.Price.IsZero() {
-		said = append(said, m.Format())
+	if m, err := p.Price.Amount(j.Style()); err == nil && !p.Price.IsZero() {
+		said = append(said, m.Format(j.Style()))
 	}
 	return strings.Join(said, " · ")
 }

@@ -102,9 +102,9 @@ func (a *app) shown(s *solved, digest, units string) *solved {
 	system := s.job.System()
 	switch units {
 	case "us":
-		system = unit.US
+		system = system.In(unit.US)
 	case "metric":
-		system = unit.Metric
+		system = system.In(unit.Metric)
 	}
 	if system == s.job.System() {
 		return s

@@ -17,23 +17,24 @@ type axis struct {
 	step     float64 // SI
 	one      float64 // SI in one of the unit shown
 	name     string  // of that unit
+	marks    unit.Marks
 }
 
 // at gives where on the sheet a value lies, in mm.
 func (a axis) at(v float64) float64 { return a.from + (a.to-a.from)*(v-a.least)/(a.most-a.least) }
 
 // newAxis makes the axis from 0 to a tick at or above most, with at most n
-// steps.
-func newAxis(from, to, most, one float64, name string, n int) axis {
-	a := axis{from: from, to: to, one: one, name: name}
+// steps, its numbers in the marks of a system.
+func newAxis(s unit.System, from, to, most, one float64, name string, n int) axis {
+	a := axis{from: from, to: to, one: one, name: name, marks: s.Marks()}
 	a.step = round125(most/one/float64(n)) * one
 	a.most = a.step * math.Max(1, math.Ceil(most/a.step-1e-9))
 	return a
 }
 
 // newSpan makes the axis from a tick at or below least to one at or above most.
-func newSpan(from, to, least, most, one float64, name string, n int) axis {
-	a := axis{from: from, to: to, one: one, name: name}
+func newSpan(s unit.System, from, to, least, most, one float64, name string, n int) axis {
+	a := axis{from: from, to: to, one: one, name: name, marks: s.Marks()}
 	a.step = round125((most-least)/one/float64(n)) * one
 	a.least = a.step * math.Floor(least/a.step+1e-9)
 	a.most = a.step * math.Ceil(most/a.step-1e-9)
@@ -63,7 +64,7 @@ func (a axis) ticks() (si []float64, written []string) {
 	decimals := max(0, -int(math.Floor(math.Log10(step)+1e-9)))
 	for i, last := int(math.Round(a.least/a.step)), int(math.Round(a.most/a.step)); i <= last; i++ {
 		si = append(si, float64(i)*a.step)
-		written = append(written, minus(grouped(strconv.FormatFloat(float64(i)*step, 'f', decimals, 64))))
+		written = append(written, minus(a.marks.Write(grouped(strconv.FormatFloat(float64(i)*step, 'f', decimals, 64)))))
 	}
 	return si, written
 }
@@ -82,14 +83,14 @@ func grouped(s string) string {
 
 // flowUnit and the others give the unit a quantity is shown in.
 func flowUnit(s unit.System) (one float64, name string) {
-	if s == unit.Metric {
+	if s.Is(unit.Metric) {
 		return float64(unit.LitrePerHour), unit.KindFlow.UnitName(s)
 	}
 	return float64(unit.USGallonPerMinute), unit.KindFlow.UnitName(s)
 }
 
 func headUnit(s unit.System) (one float64, name string) {
-	if s == unit.Metric {
+	if s.Is(unit.Metric) {
 		return float64(unit.Metre), unit.KindHead.UnitName(s)
 	}
 	return float64(unit.Foot), unit.KindHead.UnitName(s)
@@ -98,7 +99,7 @@ func headUnit(s unit.System) (one float64, name string) {
 // depthAxisUnit and durationUnit likewise; a span of time is shown in the unit
 // that suits the longest.
 func depthAxisUnit(s unit.System) (one float64, name string) {
-	if s == unit.Metric {
+	if s.Is(unit.Metric) {
 		return float64(unit.Millimetre), unit.KindDepth.UnitName(s)
 	}
 	return float64(unit.Inch), unit.KindDepth.UnitName(s)

@@ -94,7 +94,7 @@ func (c *course) scales() {
 	last := c.m.Series[len(c.m.Series)-1].At
 	one, name := durationUnit(last)
 	for n := steps; n > 0; n-- {
-		c.t = newAxis(courseLeft, c.right, float64(last), one, name, n)
+		c.t = newAxis(c.in.Result.Units, courseLeft, c.right, float64(last), one, name, n)
 		_, written := c.t.ticks()
 		if each := (c.right - courseLeft) / float64(len(written)-1); n == 1 || widestOf(written...) < each-2 {
 			break
@@ -139,7 +139,7 @@ func (c *course) place(p panel) {
 	p.head = c.y + 2*row + 1
 	p.foot = p.head + courseTall
 	one, name := depthAxisUnit(c.in.Result.Units)
-	p.z = newSpan(p.foot, p.head, least, most, one, name, steps)
+	p.z = newSpan(c.in.Result.Units, p.foot, p.head, least, most, one, name, steps)
 	c.panels = append(c.panels, p)
 	c.y = p.foot
 }

@@ -73,14 +73,14 @@ func (c *curvePlot) axes() {
 	}
 	one, name := flowUnit(c.in.Result.Units)
 	for n := steps; n > 0; n-- { // as many ticks as their numbers leave room for
-		c.x = newAxis(plotLeft, plotRight, flow, one, name, n)
+		c.x = newAxis(c.in.Result.Units, plotLeft, plotRight, flow, one, name, n)
 		_, written := c.x.ticks()
 		if each := (plotRight - plotLeft) / float64(len(written)-1); n == 1 || widestOf(written...) < each-2 {
 			break
 		}
 	}
 	one, name = headUnit(c.in.Result.Units)
-	c.h = newAxis(plotBottom, plotTop, head*1.02, one, name, steps+1)
+	c.h = newAxis(c.in.Result.Units, plotBottom, plotTop, head*1.02, one, name, steps+1)
 	c.field.area = rectangle(plotLeft+0.5, plotTop-4, plotRight+1, plotBottom-0.5)
 
 	c.group("axes", func() {

@@ -132,7 +132,7 @@ func (c *curvePlot) sideBySide(a, b string) {
 		if o.Cost.Currency == "" {
 			return "—"
 		}
-		return o.Cost.Round().Format()
+		return o.Cost.Round().Format(c.in.Result.Style)
 	})
 	cells := []string{c.say("compare.shutoff")}
 	for _, p := range c.in.Curves.Pumps {

@@ -59,8 +59,8 @@ func (f *front) axes() {
 		least, low = min(least, float64(o.Flow)), min(low, float64(o.Power))
 	}
 	one, name := flowUnit(f.in.Result.Units)
-	f.x = newSpan(plotLeft, plotRight, max(0, least-(flow-least)*0.1), flow+(flow-least)*0.1, one, name, steps)
-	f.z = newSpan(plotBottom, plotTop, max(0, low-(power-low)*0.1), power+(power-low)*0.1, 1, unit.KindPower.UnitName(f.in.Result.Units), steps)
+	f.x = newSpan(f.in.Result.Units, plotLeft, plotRight, max(0, least-(flow-least)*0.1), flow+(flow-least)*0.1, one, name, steps)
+	f.z = newSpan(f.in.Result.Units, plotBottom, plotTop, max(0, low-(power-low)*0.1), power+(power-low)*0.1, 1, unit.KindPower.UnitName(f.in.Result.Units), steps)
 	f.field.area = rectangle(plotLeft+0.5, plotTop-4, plotRight+2, plotBottom-0.5)
 	f.group("axes", func() {
 		si, written := f.x.ticks()

@@ -82,7 +82,7 @@ func (p *page) worth(i int, a *design.Arranging, l *arrange.Layout) []string {
 		p.released(l),
 	}
 	if w.Priced && a.Currency != "" {
-		out = append(out, strconv.FormatFloat(w.Cost, 'f', 2, 64)+" "+a.Currency)
+		out = append(out, a.Money(w.Cost).Format(a.Style))
 	}
 	return out
 }
@@ -92,7 +92,7 @@ func (p *page) figures(i int, a *design.Arranging) []string {
 	w := &a.Outcome.Layouts[i].Worth
 	cost := ""
 	if w.Priced && a.Currency != "" {
-		cost = strconv.FormatFloat(w.Cost, 'f', 2, 64) + " " + a.Currency
+		cost = a.Money(w.Cost).Format(a.Style)
 	}
 	return []string{
 		strconv.Itoa(i + 1), p.show(float64(w.Head), unit.KindHead), strconv.Itoa(w.Joints), strconv.Itoa(w.Elbows),

@@ -56,7 +56,7 @@ func TestTicks(t *testing.T) {
 		{0.9, 1, 5, "0.0 0.2 0.4 0.6 0.8 1.0"},
 		{3 * 0.3048, 0.3048, 3, "0 1 2 3"},
 	} {
-		a := newAxis(0, 100, c.most, c.one, "", c.n)
+		a := newAxis(unit.US, 0, 100, c.most, c.one, "", c.n)
 		si, written := a.ticks()
 		if got := strings.Join(written, " "); got != c.want {
 			t.Errorf("%g: %s, not %s", c.most, got, c.want)

@@ -275,7 +275,7 @@ func (p *plan) bar() {
 	n := round125(20 / p.scale / one)
 	x1 := margin + n*one*p.scale
 	p.add(polygonOf(rectangle(margin, p.y+1.2, x1, p.y+2.6), line, Black))
-	p.text(Text{At: Point{x1 + 2.5, p.y + small*0.8}, Size: small, Text: p.say("plan.bar", "length", trimmed(n), "unit", name)})
+	p.text(Text{At: Point{x1 + 2.5, p.y + small*0.8}, Size: small, Text: p.say("plan.bar", "length", p.in.Result.Units.Marks().Write(trimmed(n)), "unit", name)})
 	p.y += row + 2
 }
 

@@ -38,7 +38,9 @@ func group(t *testing.T, items []Item, name string) []Item {
 // number reads a printed number, with grouping commas and a typographic minus.
 func number(t *testing.T, s string, k unit.Kind, sys unit.System) float64 {
 	t.Helper()
-	v, err := unit.Parse(strings.NewReplacer("−", "-", ",", "").Replace(s), k, sys)
+	m := sys.Marks()
+	m.Said = true // by whoever reads it
+	v, err := unit.Parse(strings.NewReplacer("−", "-", string(m.Group), "").Replace(s), k, sys.With(m))
 	if err != nil {
 		t.Fatalf("%q: %v", s, err)
 	}

@@ -60,7 +60,7 @@ func TestDrawingsAreReadAgain(t *testing.T) {
 	}
 	for job, in := range inputs {
 		perM, units, metric := 1/0.0254, 1, 0 // inches: $INSUNITS 1 (DXF Reference, HEADER section)
-		if in.Result.Units == unit.Metric {
+		if in.Result.Units.Is(unit.Metric) {
 			perM, units, metric = 1000, 4, 1
 		}
 		for _, name := range []string{Plan, Section, Isometric} {

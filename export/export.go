@@ -188,7 +188,7 @@ func scaled(in Input, name string) ([]File, error) {
 		return nil, ErrNone
 	}
 	u := dxf.Inch
-	if in.Result.Units == unit.Metric {
+	if in.Result.Units.Is(unit.Metric) {
 		u = dxf.Millimetre
 	}
 	return one(FileName(name), typeDXF, func(w io.Writer) error { return dxf.Write(w, &s, u) })

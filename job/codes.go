@@ -124,6 +124,8 @@ const (
 	CodeSillHigh     = "job.sill-high"        // a sill above the water line, so that no water gets over it: sill, water
 	CodeFloorHigh    = "job.floor-high"       // a vault floor that is not below the sill: floor, sill
 	CodeReserved     = "job.reserved"         // a feed or a further pump named as a pump is: name
+	CodeNumbersSame  = "job.numbers-same"     // decimals and thousands have the same mark: found
+	CodeSetNumbers   = "job.set-numbers"      // with other marks a figure would be read otherwise: found, at (its place)
 	CodeNoCurrency   = "job.currency-missing" // amounts, and no currency: first (its place)
 	CodePumpIdle     = "job.pump-idle"        // a further pump that no run leaves: name
 	CodeRunRound     = "job.run-round"        // a run that ends where it starts: found

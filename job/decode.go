@@ -67,9 +67,9 @@ func decode(data []byte) (*Job, *node, *decoder) {
 type decoder struct {
 	data    []byte
 	system  unit.System
-	spoken  bool   // the units are known
-	money   string // the currency of amounts, "" when it is not said
-	from    int    // version the document was written in
+	spoken  bool       // the units are known
+	style   unit.Style // of amounts; without a currency when it is not said
+	from    int        // version the document was written in
 	path    []string
 	lines   lines
 	faults  []located

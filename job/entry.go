@@ -68,14 +68,14 @@ const (
 	pointCurrency = "USD"
 )
 
-// Amount reads the amount in a currency (ISO 4217 code). The point of a bare
-// number is a decimal point, whatever the currency's habits are. The error is a
-// *unit.ParseError.
-func (m Money) Amount(currency string) (unit.Money, error) {
+// Amount reads the amount in the currency of a style (Job.Style), with the marks
+// that it says. The point of a bare number is a decimal point, whatever the habits
+// of currency and job are. The error is a *unit.ParseError.
+func (m Money) Amount(st unit.Style) (unit.Money, error) {
 	if !m.Bare {
-		return unit.ParseMoney(m.Text, currency)
+		return st.Parse(m.Text)
 	}
-	sum, err := unit.ParseMoney("0", currency)
+	sum, err := st.Parse("0")
 	if err != nil {
 		return unit.Money{}, err
 	}

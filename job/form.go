@@ -147,18 +147,23 @@ func compileField(owner reflect.Type, sf reflect.StructField, done map[reflect.T
 	return fd
 }
 
-// example is a text as the field may be written, in the units of the system.
-// The tags' examples are in US units; the metric ones are converted from them.
+// example is a text as the field may be written, in the units and marks of the
+// system. The tags' examples are in US units; the metric ones are converted from
+// them.
 func (f *field) example(s unit.System) string {
 	switch {
-	case f.shape == shapeLevel && s == unit.Metric:
-		return f.metricLevel()
-	case f.shape == shapeEntry && s == unit.Metric && f.kind.UnitName(unit.US) != f.kind.UnitName(unit.Metric):
+	case f.shape == shapeMoney:
+		return s.Typed().Marks().Write(f.eg)
+	case f.shape == shapeLevel && s.Is(unit.Metric):
+		return f.metricLevel(s)
+	case f.shape == shapeEntry && s.Is(unit.Metric) && f.kind.UnitName(unit.US) != f.kind.UnitName(unit.Metric):
 		read, err := unit.Parse(f.eg, f.kind, unit.US)
 		if err != nil { // cannot happen: a test reads every example
 			return f.kind.Example(s)
 		}
-		return unit.Value{SI: read.SI, Kind: f.kind}.Format(s)
+		return unit.Value{SI: read.SI, Kind: f.kind}.Format(s.Typed())
+	case f.eg != "" && (f.shape == shapeEntry || f.shape == shapeLevel):
+		return s.Typed().Marks().Write(f.eg)
 	case f.eg != "":
 		return f.eg
 	case len(f.words) > 0:
@@ -170,7 +175,7 @@ func (f *field) example(s unit.System) string {
 }
 
 // metricLevel is the example of a level with its offset in millimetres.
-func (f *field) metricLevel() string {
+func (f *field) metricLevel(s unit.System) string {
 	point, offset, _ := splitLevel(f.eg)
 	read, err := unit.Parse(offset, f.kind, unit.US)
 	if err != nil {
@@ -180,7 +185,7 @@ func (f *field) metricLevel() string {
 	if read.SI < 0 {
 		sign = "-"
 	}
-	return "@" + point + " " + sign + " " + unit.Value{SI: math.Abs(read.SI), Kind: unit.KindTape}.Format(unit.Metric)
+	return "@" + point + " " + sign + " " + unit.Value{SI: math.Abs(read.SI), Kind: unit.KindTape}.Format(s.Typed())
 }
 
 // words lists the names of the fields.

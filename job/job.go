@@ -66,6 +66,7 @@ type Job struct {
 	Units      string `json:"units" want:"must" one-of:"us,metric" doc:"the units in which bare numbers are read and the answer is shown"`
 	Paper      string `json:"paper,omitempty" one-of:"letter,a4" doc:"size of the paper that the sheets are printed on; letter with us units and A4 with metric ones when empty"`
 
+	Numbers      Numbers       `json:"numbers,omitempty" doc:"how numbers and amounts of money are written for people, and what is typed is read"`
 	Site         Site          `json:"site,omitempty" doc:"what holds for the whole site"`
 	Survey       Survey        `json:"survey,omitempty" doc:"points and rod readings brought to one datum"`
 	Pond         Pond          `json:"pond,omitempty" doc:"the lower basin, open pond or hidden basin"`

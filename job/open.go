@@ -94,33 +94,48 @@ func (d *decoder) version(root *node) bool {
 	return true
 }
 
-// units looks up what the rest needs to be read: the units of bare numbers and
-// the currency of amounts, wherever they stand in the file.
+// units looks up what the rest needs to be read: the units of bare numbers, the
+// marks of numbers and the currency of amounts, wherever they stand in the file.
 func (d *decoder) units(root *node) {
 	if n := root.only("units"); n != nil && n.kind == '"' {
 		d.system, d.spoken = systemOf(n.text)
 	}
-	if site := root.get("site"); site != nil {
-		if n := site.only("currency"); n != nil && n.kind == '"' && validCurrency(n.text) {
-			d.money = n.text
+	said := func(part, name string) string {
+		if p := root.get(part); p != nil {
+			if n := p.only(name); n != nil && n.kind == '"' {
+				return n.text
+			}
 		}
+		return ""
 	}
+	peek := Job{Numbers: Numbers{Decimal: said("numbers", "decimal"), Thousands: said("numbers", "thousands")}}
+	if c := said("site", "currency"); validCurrency(c) {
+		peek.Site.Currency = c
+	}
+	if d.system.Is(unit.Metric) {
+		peek.Units = metricUnits
+	}
+	d.style = peek.Style()
+	d.system = d.system.With(d.style.Marks)
 }
+
+// metricUnits is the word of the document for metric units.
+const metricUnits = "metric"
 
 func systemOf(word string) (s unit.System, ok bool) {
 	switch word {
 	case "us":
 		return unit.US, true
-	case "metric":
+	case metricUnits:
 		return unit.Metric, true
 	}
 	return unit.US, false
 }
 
 // System gives the units in which the job's bare numbers are read and its
-// answer is shown. A job whose units are not said (Decode tells it as a fault)
+// answer is shown, with the marks that its numbers are written with. A job whose units are not said (Decode tells it as a fault)
 // is shown in US units.
 func (j *Job) System() unit.System {
 	s, _ := systemOf(j.Units)
-	return s
+	return s.With(j.Style().Marks)
 }

@@ -258,11 +258,11 @@ func (f *field) readTolerance(text string, number bool, s unit.System, r *raw) *
 // toleranceExample is a tolerance as it may be written.
 func (f *field) toleranceExample(s unit.System) string {
 	switch {
-	case f.kind == unit.KindTemperature && s == unit.Metric:
+	case f.kind == unit.KindTemperature && s.Is(unit.Metric):
 		return "1 °C"
 	case f.kind == unit.KindTemperature:
 		return "2 °F"
-	case f.kind.Dim() == unit.DimLength && s == unit.Metric:
+	case f.kind.Dim() == unit.DimLength && s.Is(unit.Metric):
 		return "3 mm"
 	case f.kind.Dim() == unit.DimLength:
 		return "1/8 in"

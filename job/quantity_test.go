@@ -194,7 +194,7 @@ func TestMoney(t *testing.T) {
 		{"EUR", `0.30`, "0.3"},
 	} {
 		j, faults := decodeField(t, "us", `"site": {"currency": "`+c.currency+`", "tariff": `+c.typed+`}`)
-		sum, err := j.Site.Tariff.Amount(c.currency)
+		sum, err := j.Site.Tariff.Amount(j.Style())
 		if len(faults) > 0 || err != nil || sum.Amount.String() != c.amount || sum.Currency != c.currency {
 			t.Errorf("%s %s: %v %v %s", c.typed, c.currency, sum, err, sayAll(t, faults))
 		}

@@ -154,10 +154,14 @@ func TestEncodeRefuses(t *testing.T) {
 func drawJob(t *rapid.T) *Job {
 	j := &Job{}
 	serial := 0
-	s := rapid.SampledFrom([]string{"us", "metric"}).Draw(t, "units")
-	system, _ := systemOf(s)
-	fillForm(t, plan, reflect.ValueOf(j).Elem(), system, &serial)
-	j.Format, j.Version, j.Units = FormatName, Version, s
+	said := Job{Units: rapid.SampledFrom([]string{"us", "metric"}).Draw(t, "units")}
+	said.Numbers.Decimal = rapid.SampledFrom([]string{"", "point", "comma"}).Draw(t, "decimal")
+	said.Numbers.Thousands = rapid.SampledFrom([]string{"", "none", "comma", "point", "space", "apostrophe"}).Draw(t, "thousands")
+	if said.Numbers.Decimal == said.Numbers.Thousands {
+		said.Numbers.Thousands = ""
+	}
+	fillForm(t, plan, reflect.ValueOf(j).Elem(), said.System().Typed(), &serial)
+	j.Format, j.Version, j.Units, j.Numbers = FormatName, Version, said.Units, said.Numbers
 	return j
 }
 

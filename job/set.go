@@ -29,8 +29,10 @@ func (j *Job) Set(path, text string) *trace.Fault {
 		m = &trace.Message{Code: CodeSetFixed, Args: []trace.Arg{trace.Str("found", snippet(text))}}
 	case path == "/units":
 		m = j.setUnits(text)
+	case strings.HasPrefix(path, numbersPath):
+		m = j.setNumbers(tokens, text)
 	default:
-		s := setter{system: j.System(), currency: j.Site.Currency, text: text}
+		s := setter{system: j.System(), style: j.Style(), text: text}
 		m = s.object(plan, reflect.ValueOf(j).Elem(), tokens)
 	}
 	if m == nil {
@@ -68,9 +70,9 @@ func (j *Job) setUnits(text string) *trace.Message {
 
 // setter carries what is set down to its field.
 type setter struct {
-	system   unit.System
-	currency string
-	text     string
+	system unit.System
+	style  unit.Style
+	text   string
 }
 
 func (s setter) object(f *form, v reflect.Value, tokens []string) *trace.Message {
@@ -166,7 +168,7 @@ func (s setter) leaf(fd *field, v reflect.Value, tokens []string) *trace.Message
 		}
 		v.SetInt(int64(n))
 	case shapeMoney:
-		if m := fd.checkMoney(Money{Text: s.text}, s.currency); m != nil {
+		if m := fd.checkMoney(Money{Text: s.text}, s.style); m != nil {
 			return m
 		}
 		v.Set(reflect.ValueOf(Money{Text: s.text}))

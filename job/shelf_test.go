@@ -19,7 +19,7 @@ func TestReadShelf(t *testing.T) {
 	if len(pumps) != 3 || pumps[0].MaxHead.SI != 3 || len(ill) != 1 || !ill[1] {
 		t.Fatalf("%+v, ill %v", pumps, ill)
 	}
-	if sum, err := pumps[0].Price.Amount("EUR"); err != nil || sum.Format() != "80.00 EUR" {
+	if sum, err := pumps[0].Price.Amount(unit.StyleOf("EUR", unit.Metric)); err != nil || sum.Format(unit.StyleOf("", unit.US)) != "80.00 EUR" {
 		t.Errorf("%v %v", sum, err)
 	}
 	if len(faults) != 1 || faults[0].Line != 4 || !strings.HasPrefix(faults[0].Path, "/shelf/pumps/1") {

@@ -81,6 +81,7 @@ func validate(j *Job) *checker {
 	c.assembly()
 	c.searched()
 	c.money()
+	c.numbers()
 	inOrder(c.faults)
 	return c
 }

@@ -107,7 +107,7 @@ func (d *decoder) amount(n *node, fd *field, v reflect.Value) {
 		d.empty(n, fd)
 		return
 	}
-	if m := fd.checkMoney(Money{Text: n.text, Bare: n.kind == '0'}, d.money); m != nil {
+	if m := fd.checkMoney(Money{Text: n.text, Bare: n.kind == '0'}, d.style); m != nil {
 		d.add(n.at, m.Code, m.Args...)
 		return
 	}
@@ -117,28 +117,36 @@ func (d *decoder) amount(n *node, fd *field, v reflect.Value) {
 // checkMoney tells whether an amount can be read. A job that does not say its
 // currency has its prices in whatever the crew reckons in; their figures are
 // still checked.
-func (f *field) checkMoney(m Money, currency string) *trace.Message {
+func (f *field) checkMoney(m Money, st unit.Style) *trace.Message {
 	if long := checkLength(m.Text, unit.MaxText); long != nil {
 		return long
 	}
-	said := currency != ""
+	said := st.Currency != ""
 	if !said {
-		currency = noCurrency
+		st.Currency = noCurrency
 	}
-	sum, err := m.Amount(currency)
+	sum, err := m.Amount(st)
 	pe, ok := errors.AsType[*unit.ParseError](err)
 	if ok && !said && pe.Code == unit.CodeCurrency && isCurrency(pe.Found) {
-		sum, err = unit.ParseMoney(strings.Replace(m.Text, pe.Found, "", 1), currency)
+		sum, err = st.Parse(strings.Replace(m.Text, pe.Found, "", 1))
 		pe, ok = errors.AsType[*unit.ParseError](err)
 	}
 	if ok {
-		fault := parseFault(pe, m.Text, f.eg)
+		fault := parseFault(pe, m.Text, typedExample(f.eg, st))
 		return &fault
 	}
 	if sum.Amount.IsNegative() {
-		return &trace.Message{Code: CodeMoneyBelow, Args: []trace.Arg{trace.Str("found", snippet(m.Text)), trace.Str("example", f.eg)}}
+		return &trace.Message{Code: CodeMoneyBelow, Args: []trace.Arg{trace.Str("found", snippet(m.Text)), trace.Str("example", typedExample(f.eg, st))}}
 	}
 	return nil
+}
+
+// typedExample is an amount as it may be typed in a job of that style.
+func typedExample(eg string, st unit.Style) string {
+	if st.Said {
+		return st.Write(eg)
+	}
+	return eg
 }
 
 // isCurrency tells whether a text could name a currency, by code or by sign.

@@ -44,7 +44,7 @@ func (w *work) fault(path, code string, args ...trace.Arg) {
 // amount reads an amount of the job; one that cannot be read was told in
 // reading and has no currency.
 func (w *work) amount(m job.Money) unit.Money {
-	a, err := m.Amount(w.job.Site.Currency)
+	a, err := m.Amount(w.job.Style())
 	if err != nil || m.IsZero() {
 		return unit.Money{}
 	}
@@ -56,7 +56,7 @@ func (w *work) amount(m job.Money) unit.Money {
 func (w *work) input(high bool) quote.Input {
 	o := &w.job.Offer
 	in := quote.Input{
-		Currency: w.job.Site.Currency, Path: "/offer",
+		Currency: w.job.Site.Currency, Style: w.job.Style(), Path: "/offer",
 		Waste: ratio(o.Waste), Contingency: ratio(o.Contingency), Discount: ratio(o.Discount),
 		TaxByRow: o.TaxByScope, Deposit: quote.Share{Of: ratio(o.Deposit), Path: "/offer/deposit"},
 		Profit: w.profit(),

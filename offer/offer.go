@@ -2,6 +2,7 @@ package offer
 
 import (
 	"slices"
+	"strings"
 
 	"github.com/shopspring/decimal"
 
@@ -89,7 +90,7 @@ func price(j *job.Job, r *design.Result) Priced {
 	if w.ranged {
 		p.Low = quote.Make(low).Total
 		p.Assumptions = append(p.Assumptions, trace.Assumption{
-			Message: trace.Message{Code: AssumeHigh, Args: []trace.Arg{trace.Str("low", p.Low.Format()), trace.Str("high", p.Offer.Total.Format())}},
+			Message: trace.Message{Code: AssumeHigh, Args: []trace.Arg{trace.Str("low", p.Low.Format(j.Style())), trace.Str("high", p.Offer.Total.Format(j.Style()))}},
 			Path:    "/offer", Source: trace.Source{Title: "common practice, no source", Basis: trace.BasisPractice},
 		})
 	}
@@ -127,7 +128,7 @@ func (d *Document) agreed(j *job.Job) {
 		d.Faults = append(d.Faults, trace.Fault{Path: "/offer/agreed/option", Message: trace.Message{Code: FaultAgreed, Args: []trace.Arg{trace.Str("name", a.Option)}}})
 		return
 	}
-	k, ok := kept(a, j.Site.Currency)
+	k, ok := kept(a, j.Style())
 	if !ok {
 		return // told in reading
 	}
@@ -139,22 +140,22 @@ func (d *Document) agreed(j *job.Job) {
 	d.Change = &order
 	if !order.By.Amount.IsZero() || len(order.Moves) > 0 {
 		d.Findings = append(d.Findings, trace.Finding{
-			Message:  trace.Message{Code: FindChanged, Args: []trace.Arg{trace.Str("by", order.By.Format()), trace.Str("total", order.After.Format())}},
+			Message:  trace.Message{Code: FindChanged, Args: []trace.Arg{trace.Str("by", order.By.Format(j.Style())), trace.Str("total", order.After.Format(j.Style()))}},
 			Severity: trace.Caution, Path: "/offer/agreed",
 		})
 	}
 }
 
 // kept reads an accepted offer.
-func kept(a job.Agreed, currency string) (quote.Kept, bool) {
+func kept(a job.Agreed, st unit.Style) (quote.Kept, bool) {
 	k := quote.Kept{}
 	var err error
-	if k.Total, err = a.Total.Amount(currency); err != nil {
+	if k.Total, err = a.Total.Amount(st); err != nil {
 		return k, false
 	}
 	k.Rounding = k.Total
 	for _, s := range a.Scopes {
-		m, err := s.Amount.Amount(currency)
+		m, err := s.Amount.Amount(st)
 		if err != nil {
 			return k, false
 		}
@@ -162,7 +163,7 @@ func kept(a job.Agreed, currency string) (quote.Kept, bool) {
 		k.Rounding.Amount = k.Rounding.Amount.Sub(m.Amount)
 	}
 	for _, t := range a.Taxes {
-		m, err := t.Amount.Amount(currency)
+		m, err := t.Amount.Amount(st)
 		if err != nil {
 			return k, false
 		}
@@ -174,7 +175,7 @@ func kept(a job.Agreed, currency string) (quote.Kept, bool) {
 
 // Agree writes an offer into the job as accepted on a day (year-month-day).
 func Agree(j *job.Job, p Priced, day string) {
-	exact := func(m unit.Money) job.Money { return job.Money{Text: m.Amount.String()} }
+	exact := func(m unit.Money) job.Money { return job.Money{Text: plainAmount(m.Amount)} }
 	a := job.Agreed{Date: day, Option: p.Name, Total: exact(p.Offer.Total)}
 	for _, s := range p.Offer.Scopes {
 		a.Scopes = append(a.Scopes, job.Amount{Name: s.Name, Amount: exact(s.Price)})
@@ -183,6 +184,16 @@ func Agree(j *job.Job, p Priced, day string) {
 		a.Taxes = append(a.Taxes, job.Amount{Name: t.Name, Amount: exact(t.Amount)})
 	}
 	j.Offer.Agreed = a
+}
+
+// plainAmount writes an amount so that it reads the same whatever mark for decimals
+// and thousands the job says: three decimals get a fourth.
+func plainAmount(d decimal.Decimal) string {
+	s := d.String()
+	if _, decimals, _ := strings.Cut(s, "."); len(decimals) == 3 {
+		s += "0"
+	}
+	return s
 }
 
 // ratio takes a share as it was typed: the binary fraction is rounded to the

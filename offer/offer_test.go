@@ -9,6 +9,7 @@ import (
 
 	"plashet/demo"
 	"plashet/engine/catalog"
+	"plashet/engine/unit"
 	"plashet/job"
 	"plashet/quote"
 )
@@ -99,7 +100,7 @@ func TestOptionsAreIndependent(t *testing.T) {
 	own := Of(book, other).Designs[0].Offer
 	k := slices.IndexFunc(all.Designs, func(q Priced) bool { return q.Name == "wide main" })
 	if !own.Total.Amount.Equal(all.Designs[k].Offer.Total.Amount) || own.Total.Amount.Equal(all.Designs[0].Offer.Total.Amount) {
-		t.Errorf("wide main: %s as an option, %s as the design, %s without", all.Designs[k].Offer.Total.Format(), own.Total.Format(), all.Designs[0].Offer.Total.Format())
+		t.Errorf("wide main: %s as an option, %s as the design, %s without", all.Designs[k].Offer.Total.Format(unit.StyleOf("", unit.US)), own.Total.Format(unit.StyleOf("", unit.US)), all.Designs[0].Offer.Total.Format(unit.StyleOf("", unit.US)))
 	}
 }
 
@@ -147,7 +148,7 @@ func TestUnpriced(t *testing.T) {
 		if !l.Counts {
 			missing++
 			if !l.Amount.Amount.IsZero() {
-				t.Errorf("%s counts %s", l.Name, l.Amount.Format())
+				t.Errorf("%s counts %s", l.Name, l.Amount.Format(unit.StyleOf("", unit.US)))
 			}
 		}
 	}

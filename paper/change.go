@@ -25,7 +25,7 @@ func changeOrder(f *flow) {
 	now := f.agreedDesign(d)
 	draft := f.draft(now)
 	a, c := &f.in.Job.Offer.Agreed, d.Change
-	s := f.text("paper.change.to", str("date", a.Date), str("total", c.Before.Format()))
+	s := f.text("paper.change.to", str("date", a.Date), str("total", c.Before.Format(f.money())))
 	if a.Option != "" {
 		s += " " + f.text("paper.change.option", str("name", a.Option))
 	}
@@ -47,7 +47,7 @@ func changeOrder(f *flow) {
 	f.warn(f.word("paper.change.wait"))
 	if !draft {
 		f.headingOver(f.word("paper.head.accept"), 3*body*lead+30)
-		f.paragraph(f.text("paper.change.accept", str("by", signed(c.By)), str("total", c.After.Format())), true)
+		f.paragraph(f.text("paper.change.accept", str("by", f.signed(c.By)), str("total", c.After.Format(f.money()))), true)
 		f.sign("paper.sign.client", "paper.sign.firm")
 	}
 }
@@ -67,7 +67,7 @@ func (f *flow) agreedDesign(d *offer.Document) []offer.Priced {
 func (f *flow) moves(c *quote.Order) {
 	var rows [][]string
 	add := func(name string, before, after, by unit.Money) {
-		rows = append(rows, []string{name, before.Format(), after.Format(), signed(by)})
+		rows = append(rows, []string{name, before.Format(f.money()), after.Format(f.money()), f.signed(by)})
 	}
 	for _, m := range c.Moves {
 		name := f.scopeName(m.Name)
@@ -83,7 +83,7 @@ func (f *flow) moves(c *quote.Order) {
 		add(f.brief(m.Name), m.Before, m.After, m.By)
 	}
 	if !c.Rounding.Amount.IsZero() {
-		rows = append(rows, []string{f.word("offer.row.rounding"), "", "", signed(c.Rounding)})
+		rows = append(rows, []string{f.word("offer.row.rounding"), "", "", f.signed(c.Rounding)})
 	}
 	add(f.word("offer.row.total"), c.Before, c.After, c.By)
 	f.heading(f.word("paper.head.moves"))
@@ -96,11 +96,11 @@ func (f *flow) moves(c *quote.Order) {
 
 // signed writes an amount with its sign, so that a credit cannot be taken for a
 // charge.
-func signed(m unit.Money) string {
+func (f *flow) signed(m unit.Money) string {
 	if m.Amount.IsPositive() {
-		return "+" + m.Format()
+		return "+" + m.Format(f.money())
 	}
-	return m.Format()
+	return m.Format(f.money())
 }
 
 // ruled leaves lines to write on.

@@ -139,6 +139,9 @@ func (f *flow) text(code string, args ...trace.Arg) string {
 
 func (f *flow) units() unit.System { return f.in.Result.Units }
 
+// money is how amounts are written.
+func (f *flow) money() unit.Style { return f.in.Result.Style }
+
 func (f *flow) show(v unit.Value) string { return f.in.Say.Value(v, f.units()) }
 
 func show[Q unit.Quantity](f *flow, q Q, k unit.Kind) string { return f.show(unit.Of(q, k)) }

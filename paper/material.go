@@ -96,8 +96,8 @@ func (f *flow) counter(head string, told map[string]bool, list []takeoff.Item, h
 		}
 		price, total := "", ""
 		if i.Priced {
-			price = i.Price.Round().Format()
-			total = f.span(i.Total.Low.Round().Format(), i.Total.High.Round().Format())
+			price = i.Price.Round().Format(f.money())
+			total = f.span(i.Total.Low.Round().Format(f.money()), i.Total.High.Round().Format(f.money()))
 		}
 		name := f.in.Say.Say(i.Message(), f.units())
 		if i.Spare.High > 0 {
@@ -153,8 +153,8 @@ func (f *flow) total(list []takeoff.Item) {
 		f.paragraph(f.word("print.total.none"), true)
 	case unpriced > 0:
 		f.paragraph(f.text("paper.total", str("sum", f.text("print.total.part",
-			str("sum", f.span(sum.Low.Format(), sum.High.Format())), count("count", unpriced), count("of", len(list))))), true)
+			str("sum", f.span(sum.Low.Format(f.money()), sum.High.Format(f.money()))), count("count", unpriced), count("of", len(list))))), true)
 	default:
-		f.paragraph(f.text("paper.total", str("sum", f.span(sum.Low.Format(), sum.High.Format()))), true)
+		f.paragraph(f.text("paper.total", str("sum", f.span(sum.Low.Format(f.money()), sum.High.Format(f.money())))), true)
 	}
 }

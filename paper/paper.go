@@ -46,7 +46,7 @@ func For(j *job.Job) Paper {
 	if p, ok := Named(j.Paper); ok {
 		return p
 	}
-	if j.System() == unit.Metric {
+	if j.System().Is(unit.Metric) {
 		return A4
 	}
 	return Letter

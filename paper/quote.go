@@ -134,7 +134,7 @@ func (f *flow) designs(list []offer.Priced, again bool) {
 	g.sum(f.word("offer.row.net"), func(o *quote.Offer) (unit.Money, bool) { return o.Net, true })
 	for k := range list[0].Offer.Taxes { // the same rules in every design
 		t := &list[0].Offer.Taxes[k]
-		g.row(f.text("paper.offer.tax", str("name", f.brief(t.Name)), str("rate", t.Rate.Shift(2).String()+" %")), func(o *quote.Offer) (unit.Money, bool) {
+		g.row(f.text("paper.offer.tax", str("name", f.brief(t.Name)), str("rate", f.money().Write(t.Rate.Shift(2).String())+" %")), func(o *quote.Offer) (unit.Money, bool) {
 			return o.Taxes[k].Amount, true
 		})
 	}
@@ -254,7 +254,7 @@ func (g *grid) row(name string, of func(*quote.Offer) (unit.Money, bool)) {
 	for i := range g.list {
 		cell := "—"
 		if m, ok := of(&g.list[i].Offer); ok {
-			cell = m.Format()
+			cell = m.Format(g.f.money())
 		}
 		r = append(r, cell)
 	}
@@ -284,7 +284,7 @@ func scopesOf(list []offer.Priced) []string {
 func (f *flow) amountWide(list []offer.Priced) float64 {
 	wide := 30.0
 	for i := range list {
-		wide = max(wide, width(list[i].Offer.Total.Format(), body, true))
+		wide = max(wide, width(list[i].Offer.Total.Format(f.money()), body, true))
 	}
 	return min(wide, (f.x1-f.x0)*0.7/float64(len(list))-gutter)
 }
@@ -337,7 +337,7 @@ func (f *flow) accept(list []offer.Priced) {
 			if list[i].Name != "" && list[i].Stops > 0 {
 				continue
 			}
-			f.check(f.designName(list[i].Name) + ": " + list[i].Offer.Total.Format())
+			f.check(f.designName(list[i].Name) + ": " + list[i].Offer.Total.Format(f.money()))
 		}
 	}
 	f.sign("paper.sign.client", "paper.sign.firm")

@@ -103,7 +103,7 @@ func TestNoBuildUp(t *testing.T) {
 		for i := range in.Offer.Designs {
 			o := &in.Offer.Designs[i].Offer
 			for _, m := range append([]unit.Money{o.Net, o.Total, o.Rounding, o.Deposit, o.Rest}, amounts(o.Scopes, o.Taxes, o.Stages)...) {
-				shown[m.Format()] = true
+				shown[m.Format(in.Result.Style)] = true
 			}
 		}
 		text := written(one(t, in, "quote")) + written(one(t, in, "change"))
@@ -115,16 +115,16 @@ func TestNoBuildUp(t *testing.T) {
 		}
 		o := &in.Offer.Designs[0].Offer
 		for _, l := range o.Lines {
-			hidden(l.Name, l.Amount.Format())
-			hidden("rate of "+l.Name, " "+l.Each.FormatExact())
+			hidden(l.Name, l.Amount.Format(in.Result.Style))
+			hidden("rate of "+l.Name, " "+l.Each.FormatExact(in.Result.Style))
 		}
 		for _, g := range o.Groups {
-			hidden("cost of "+string(g.Group), g.Lines.Format())
-			hidden("profit on "+string(g.Group), g.Profit.Format())
+			hidden("cost of "+string(g.Group), g.Lines.Format(in.Result.Style))
+			hidden("profit on "+string(g.Group), g.Profit.Format(in.Result.Style))
 		}
-		hidden("cost", o.Cost.Format())
-		hidden("profit", o.Profit.Format())
-		hidden("the lower end", in.Offer.Designs[0].Low.Format())
+		hidden("cost", o.Cost.Format(in.Result.Style))
+		hidden("profit", o.Profit.Format(in.Result.Style))
+		hidden("the lower end", in.Offer.Designs[0].Low.Format(in.Result.Style))
 	}
 	if n < 100 {
 		t.Fatalf("only %d amounts", n)
@@ -207,7 +207,7 @@ func TestChangeOrder(t *testing.T) {
 	if len(c.Moves) != 1 || !c.Moves[0].New || c.By.Amount.IsZero() {
 		t.Fatalf("%+v", c)
 	}
-	for _, want := range []string{c.Before.Format(), c.After.Format(), "+" + c.By.Format(), "power, new", "client: name and signature", "An outlet of its own", "agreed on 2026-05-20"} {
+	for _, want := range []string{c.Before.Format(in.Result.Style), c.After.Format(in.Result.Style), "+" + c.By.Format(in.Result.Style), "power, new", "client: name and signature", "An outlet of its own", "agreed on 2026-05-20"} {
 		if !strings.Contains(strings.ReplaceAll(text, "\n", " "), want) && want != "An outlet of its own" {
 			t.Errorf("%q is not on the change order", want)
 		}
@@ -242,7 +242,7 @@ func TestTotalsInText(t *testing.T) {
 			lines := read("quote")
 			of := func(pick func(i int) unit.Money) (out []string) {
 				for i := range in.Offer.Designs {
-					out = append(out, pick(i).Format())
+					out = append(out, pick(i).Format(in.Result.Style))
 				}
 				return out
 			}
@@ -262,9 +262,9 @@ func TestTotalsInText(t *testing.T) {
 			}
 			if c := in.Offer.Change; c != nil {
 				lines := read("change")
-				row(lines, "total", c.Before.Format(), c.After.Format(), signed(c.By))
+				row(lines, "total", c.Before.Format(in.Result.Style), c.After.Format(in.Result.Style), signedText(in, c.By))
 				for _, m := range c.Moves {
-					row(lines, m.Name+", new", m.Before.Format(), m.After.Format(), signed(m.By))
+					row(lines, m.Name+", new", m.Before.Format(in.Result.Style), m.After.Format(in.Result.Style), signedText(in, m.By))
 				}
 			}
 		}
@@ -311,4 +311,12 @@ func TestOptionInDanger(t *testing.T) {
 	if !strings.Contains(text, "on 3 in pipe: ") || strings.Contains(text, "with pump L: ") {
 		t.Error("what can be accepted:", text)
 	}
+}
+
+// signedText is an amount with its sign.
+func signedText(in Input, m unit.Money) string {
+	if m.Amount.IsPositive() {
+		return "+" + m.Format(in.Result.Style)
+	}
+	return m.Format(in.Result.Style)
 }

@@ -20,7 +20,7 @@ func site(f *flow) {
 		if aboutList(code, path) {
 			return false
 		}
-		return strings.HasPrefix(path, "/site") || strings.HasPrefix(path, "/pond") || strings.HasPrefix(path, "/survey") || strings.HasPrefix(path, "/vault")
+		return strings.HasPrefix(path, "/site") || path == "/numbers" || strings.HasPrefix(path, "/pond") || strings.HasPrefix(path, "/survey") || strings.HasPrefix(path, "/vault")
 	}
 	f.warn(f.word(takeoff.CautionServices))
 	f.told(design.FindWater, design.FindChildren)

@@ -39,6 +39,7 @@ type Cost struct {
 // Input is a job's costs and how they become a price.
 type Input struct {
 	Currency string
+	Style    unit.Style // that amounts in messages are written in
 	Costs    []Cost
 
 	Waste       decimal.Decimal // share of the lines that are Wasted, 0.05 for 5 %

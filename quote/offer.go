@@ -119,7 +119,7 @@ func (w *work) judge() {
 		}
 	}
 	if w.offer.Profit.Amount.IsNegative() {
-		find(FindLoss, trace.Caution, w.in.Path, trace.Str("cost", w.offer.Cost.Format()), trace.Str("price", w.offer.Net.Format()))
+		find(FindLoss, trace.Caution, w.in.Path, trace.Str("cost", w.offer.Cost.Format(w.in.Style)), trace.Str("price", w.offer.Net.Format(w.in.Style)))
 	}
 	if !w.offer.Complete {
 		left := 0

@@ -19,7 +19,7 @@ func dec(s string) decimal.Decimal { return decimal.RequireFromString(s) }
 func same(t *testing.T, what string, got unit.Money, want string) {
 	t.Helper()
 	if !got.Amount.Equal(dec(want)) {
-		t.Errorf("%s: %s, want %s", what, got.Format(), want)
+		t.Errorf("%s: %s, want %s", what, got.Format(unit.StyleOf("", unit.US)), want)
 	}
 }
 

@@ -127,7 +127,7 @@ func (w *work) plan() {
 		w.offer.Stages = append(w.offer.Stages, Due{Name: s.Name, Amount: take(s.Name, s.Share)})
 	}
 	if left.IsNegative() {
-		w.fault(w.in.Path, FaultStages, trace.Str("over", w.money(left.Neg()).Format()), trace.Str("total", w.offer.Total.Format()))
+		w.fault(w.in.Path, FaultStages, trace.Str("over", w.money(left.Neg()).Format(w.in.Style)), trace.Str("total", w.offer.Total.Format(w.in.Style)))
 		w.offer.Deposit, w.offer.Stages, left = w.money(decimal.Zero), nil, w.offer.Total.Amount
 	} else {
 		w.offer.Planned = true

@@ -132,7 +132,7 @@ func (r *pumpReader) row(row Row) {
 	p := r.byName[Fold(name)]
 	if p == nil {
 		units := "us"
-		if r.m.System == unit.Metric {
+		if r.m.System.Is(unit.Metric) {
 			units = "metric"
 		}
 		p = &pumpRead{line: row.Line, first: map[string]string{}}

@@ -237,13 +237,14 @@ func digits(s string) string {
 	return s[:len(s)-len(strings.TrimLeft(s, "0123456789"))]
 }
 
-// Exact prints the amount with its currency.
+// Exact prints the amount with its currency. The shelf serves all jobs, so it is
+// written with a point and the code, as in its files.
 func (p Price) Exact() string {
 	m, err := unit.ParseMoney(p.Amount, p.Currency)
 	if err != nil {
 		return p.Amount + " " + p.Currency
 	}
-	return m.FormatExact()
+	return m.FormatExact(unit.StyleOf("", unit.US))
 }
 
 // Per prints the amount with what it is for.

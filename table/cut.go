@@ -66,7 +66,7 @@ func (m *maker) cut(mark, pipe string, length unit.Length, p *layout.Piece, held
 		}
 	}
 	m.row(
-		text(mark), text(m.Say.Term(pipe)), of(m, length, unit.KindTape), text(unit.Of(length, unit.KindTape).Format(m.units())), stick, source,
+		text(mark), text(m.Say.Term(pipe)), of(m, length, unit.KindTape), text(unit.Of(length, unit.KindTape).Format(m.plain())), stick, source,
 		ends[0], ends[1], ends[2], ends[3], closing, measure, stub, m.sawing(held),
 	)
 }

@@ -28,7 +28,7 @@ func (m *maker) materials() {
 		var price [5]Cell
 		if i.Priced {
 			price = [5]Cell{
-				money(i.Price), text(m.Say.Value(i.Per, m.units())),
+				money(i.Price), text(m.Say.Value(i.Per, m.plain())),
 				money(i.Total.Low.Round()), money(i.Total.High.Round()), text(i.Price.Currency),
 			}
 		}

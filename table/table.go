@@ -77,6 +77,10 @@ type maker struct {
 
 func (m *maker) units() unit.System { return m.Result.Units }
 
+// plain are the units for a cell that holds one figure: with a decimal point
+// whatever the job says, for programs read it too. Sentences have the job's marks.
+func (m *maker) plain() unit.System { return m.units().Base() }
+
 // head sets the columns by their words; a column of numbers of one kind has its
 // unit behind.
 func (m *maker) head(columns ...column) {

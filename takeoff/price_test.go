@@ -30,7 +30,7 @@ func TestPipePrices(t *testing.T) {
 		c.p.Kind, c.p.Size = "PVC Sch 40", "2"
 		items, findings, faults := List(Input{Book: book, Currency: "USD", Pipe: []Pipe{c.p}, Prices: c.prices})
 		if len(faults)+len(findings) > 0 || !items[0].Priced || !items[0].Total.Low.Amount.Equal(usd(c.want).Amount) {
-			t.Errorf("%s: %s, want %s; %+v %+v", c.name, items[0].Total.Low.FormatExact(), c.want, findings, faults)
+			t.Errorf("%s: %s, want %s; %+v %+v", c.name, items[0].Total.Low.FormatExact(unit.StyleOf("", unit.US)), c.want, findings, faults)
 		}
 	}
 	_, _, faults := List(Input{Book: book, Currency: "USD", Pipe: []Pipe{{Kind: "PVC Sch 40", Size: "2", Run: 1, Stick: 3, Price: unit.Money{Currency: "EUR"}}}})
@@ -91,7 +91,7 @@ func TestPricesByTheBox(t *testing.T) {
 		items, _, _ := List(in)
 		i := find(t, items, CodeFitting, "")
 		if !i.Priced || i.Buy.Low != 8 || !i.Total.Low.Amount.Equal(usd(want).Amount) {
-			t.Errorf("boxes of %g: %s for %g, want %s", pieces, i.Total.Low.FormatExact(), i.Buy.Low, want)
+			t.Errorf("boxes of %g: %s for %g, want %s", pieces, i.Total.Low.FormatExact(unit.StyleOf("", unit.US)), i.Buy.Low, want)
 		}
 	}
 }
@@ -106,14 +106,14 @@ func TestPrices(t *testing.T) {
 	} {
 		i := find(t, items, c.code, c.place)
 		if !i.Priced || !i.Total.Low.Amount.Equal(usd(c.low).Amount) || !i.Total.High.Amount.Equal(usd(c.high).Amount) {
-			t.Errorf("%s: %s to %s, want %s to %s", i.ID, i.Total.Low.FormatExact(), i.Total.High.FormatExact(), c.low, c.high)
+			t.Errorf("%s: %s to %s, want %s to %s", i.ID, i.Total.Low.FormatExact(unit.StyleOf("", unit.US)), i.Total.High.FormatExact(unit.StyleOf("", unit.US)), c.low, c.high)
 		}
 	}
 	sum, unpriced, err := Sum(items)
 	// By hand: 25.20 + 277.20 + the brook's liner 189 ft2 x 1.10 = 207.90, and
 	// boulders 273.80 and 1.5 x 185 = 277.50 to 444.00 and 555.00.
-	if err != nil || unpriced != len(items)-5 || sum.Low.Format() != "1,061.60 USD" || sum.High.Format() != "1,509.30 USD" {
-		t.Errorf("%s to %s, %d unpriced, %v", sum.Low.Format(), sum.High.Format(), unpriced, err)
+	if err != nil || unpriced != len(items)-5 || sum.Low.Format(unit.StyleOf("", unit.US)) != "1,061.60 USD" || sum.High.Format(unit.StyleOf("", unit.US)) != "1,509.30 USD" {
+		t.Errorf("%s to %s, %d unpriced, %v", sum.Low.Format(unit.StyleOf("", unit.US)), sum.High.Format(unit.StyleOf("", unit.US)), unpriced, err)
 	}
 	if _, _, err := Sum(append(items, Item{Priced: true, Total: Total{unit.Money{Currency: "EUR"}, unit.Money{Currency: "EUR"}}})); err == nil {
 		t.Error("euros were added to dollars")

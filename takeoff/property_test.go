@@ -40,7 +40,7 @@ func TestSumIsTheItemsTotals(t *testing.T) {
 			}
 		}
 		if !sum.Low.Amount.Equal(low) || !sum.High.Amount.Equal(high) || priced+unpriced != len(items) || low.GreaterThan(high) {
-			t.Fatalf("%s to %s of %d items, want %s to %s", sum.Low.FormatExact(), sum.High.FormatExact(), len(items), low, high)
+			t.Fatalf("%s to %s of %d items, want %s to %s", sum.Low.FormatExact(unit.StyleOf("", unit.US)), sum.High.FormatExact(unit.StyleOf("", unit.US)), len(items), low, high)
 		}
 	})
 }

@@ -73,6 +73,7 @@ var enDesign = map[string]string{
 	"assume.fitting.k":         "The loss of a {name} is known only as a range, {low} to {high}; {value} was assumed. Its sheet decides.",
 	"assume.site.glue":         "The temperature of pipe and air when gluing is not given; {value} was assumed. Colder joints need longer.",
 	"assume.water.temperature": "The water temperature is not given; {value:both} was assumed.",
+	"assume.site.numbers":      "How numbers are written is not all said; they stand like {number}[, amounts of money like {amount}], as is usual for the job's currency and units.",
 	"assume.pump.hours":        "The pump's hours in a day are not given; {value} was assumed.",
 	"assume.pump.days":         "The pump's days in a year are not given; {value} was assumed.",
 	"assume.lip.kind":          "Lip “{name}”: its kind is not given; {kind} was assumed.",

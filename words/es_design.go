@@ -72,6 +72,7 @@ var esDesign = map[string]string{
 	"assume.fitting.k":         "La pérdida de {name} solo se conoce como rango, {low} a {high}; se supuso {value}. Decide su ficha.",
 	"assume.site.glue":         "No se da la temperatura de tubo y aire al pegar; se supuso {value}. Las uniones más frías necesitan más tiempo.",
 	"assume.water.temperature": "No se da la temperatura del agua; se supuso {value:both}.",
+	"assume.site.numbers":      "No se dice todo sobre cómo se escriben los números; van como {number}[, los importes como {amount}], como es usual con la moneda y las unidades del trabajo.",
 	"assume.pump.hours":        "No se dan las horas de la bomba en un día; se supuso {value}.",
 	"assume.pump.days":         "No se dan los días de la bomba en un año; se supuso {value}.",
 	"assume.lip.kind":          "Labio “{name}”: no se da su clase; se supuso {kind}.",

@@ -475,6 +475,16 @@ var esDoc = map[string]string{
 	"the total is rounded to a multiple of it; to coins when empty":    "el total se redondea a un múltiplo de esto; vacío: a la moneda",
 	"the units in which bare numbers are read and the answer is shown": "las unidades en que se leen los números solos y se muestra la respuesta",
 
+	"how numbers and amounts of money are written for people, and what is typed is read": "cómo se escriben los números y los importes para las personas, y cómo se lee lo que se escribe",
+
+	"the mark before decimals. What is typed is read by it: with a comma 1.234,50 is one thousand two hundred thirty-four and a half. As people write in the country of the currency when empty, and a point with us units": "el signo ante los decimales. Por él se lee lo que se escribe: con coma, 1.234,50 es mil doscientos treinta y cuatro y medio. Vacío: como se escribe en el país de la moneda, y punto con unidades us",
+
+	"the mark between thousands; as people write in the country of the currency when empty": "el signo entre los miles; vacío: como se escribe en el país de la moneda",
+
+	"what stands beside an amount of money: the sign of the currency, or its code; the sign when empty": "lo que va junto a un importe: el signo de la moneda o su código; vacío: el signo",
+
+	"where that stands, before or after the amount; as people write in the country of the currency when empty": "dónde va eso, antes o después del importe; vacío: como se escribe en el país de la moneda",
+
 	"size of the paper that the sheets are printed on; letter with us units and A4 with metric ones when empty": "tamaño del papel en que se imprimen las hojas; carta con unidades us y A4 con métricas si queda vacío",
 
 	"the value to use": "el valor que se usa",

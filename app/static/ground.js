@@ -15,7 +15,8 @@
   const inch = 0.0254;
 
   // A length as a person would write it, to the sixteenth of an inch or the millimetre.
-  function text(v) {
+  function text(v) { return svg().dataset.comma === "true" ? plain(v).replace(".", ",") : plain(v); }
+  function plain(v) {
     if (svg().dataset.feet !== "true") return String(Math.round(v * 1000) / 1000) + " m";
     const sixteenths = Math.round(Math.abs(v) / inch * 16), whole = Math.floor(sixteenths / 16);
     if (sixteenths % 16) return (v < 0 ? "-" : "") + sixteenths / 16 + " in";

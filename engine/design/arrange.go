@@ -3,6 +3,8 @@ package design
 import (
 	"strings"
 
+	"github.com/shopspring/decimal"
+
 	"plashet/engine/arrange"
 	"plashet/engine/catalog"
 	"plashet/engine/glue"
@@ -39,6 +41,7 @@ type Arranging struct {
 	Name     string
 	Note     string
 	Units    unit.System
+	Style    unit.Style // of amounts of money
 	Currency string
 	Pump     string
 	Flow     unit.Flow // at which losses are compared
@@ -294,4 +297,9 @@ func leastOver(list []trace.Finding) int {
 		}
 	}
 	return best
+}
+
+// Money gives a sum of the search as an amount in the job's currency.
+func (a *Arranging) Money(sum float64) unit.Money {
+	return unit.Money{Amount: decimal.NewFromFloat(sum), Currency: a.Currency}
 }

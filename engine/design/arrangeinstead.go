@@ -215,7 +215,7 @@ func (a *Arranging) insteadMend(j *job.Job, s *arrange.Change) (out []Entry) {
 		return []Entry{{last + "/attitude", how.name}}
 	}
 	w := &list[how.stand]
-	turn := unit.Of(p.Turn, unit.KindAngle).Format(a.Units)
+	turn := unit.Of(p.Turn, unit.KindAngle).Format(a.Units.Typed())
 	if how.elsewhere { // a way without a place, beside the one with it
 		out = append(out, Entry{last + "/attitude", w.Attitude})
 		if !how.turned && !w.Turn.IsZero() {
@@ -233,7 +233,7 @@ func (a *Arranging) insteadMend(j *job.Job, s *arrange.Change) (out []Entry) {
 // fittingMend gives those of a fitting: there are as many as the layout takes.
 func (a *Arranging) fittingMend(j *job.Job, s *arrange.Change) []Entry {
 	how := &a.instead[s.Instead-1]
-	count := unit.Of(unit.Ratio(a.taken(s)), unit.KindCount).Format(a.Units)
+	count := unit.Of(unit.Ratio(a.taken(s)), unit.KindCount).Format(a.Units.Typed())
 	for i := range j.Stock.Fittings {
 		f := &j.Stock.Fittings[i]
 		if f.Fitting != how.name || f.Size != how.size {

@@ -20,7 +20,7 @@ import (
 func Arrange(ctx context.Context, book *catalog.Book, j *job.Job, want ArrangeWant, tell func(arrange.Progress), unread ...trace.Fault) *Arranging {
 	m := modelFor(book, j)
 	m.unread = unread
-	a := &Arranging{Name: j.Name, Note: j.Note, Units: j.System(), Currency: j.Site.Currency}
+	a := &Arranging{Name: j.Name, Note: j.Note, Units: j.System(), Style: j.Style(), Currency: j.Site.Currency}
 	if m.start() && m.arranging(a, want) {
 		out := arrange.Search(ctx, a.Input, tell)
 		a.Outcome, a.Stopped = &out, ctx.Err() != nil

@@ -333,7 +333,7 @@ func (m *model) cutting(a *layout.Assembly) {
 // cutGrid gives the step to which lengths are rounded for a cutting plan, on the
 // safe side.
 func (m *model) cutGrid() unit.Length {
-	if m.job.System() == unit.Metric {
+	if m.job.System().Is(unit.Metric) {
 		return unit.Millimetre / 2
 	}
 	return unit.Inch / 64
@@ -345,7 +345,7 @@ func (m *model) plan(name job.PipeName, pieces []cut.Piece, notToCut bool) {
 	for _, k := range s.Sticks {
 		if m.named(k.Pipe) == name {
 			stick := cut.Stick{Length: k.Length.SI, Limit: k.Count}
-			if price, err := k.Price.Amount(m.job.Site.Currency); err == nil && !k.Price.IsZero() {
+			if price, err := k.Price.Amount(m.job.Style()); err == nil && !k.Price.IsZero() {
 				digits, _ := unit.MinorUnit(price.Currency)
 				stick.Cost = price.Amount.Shift(int32(digits)).Round(0).IntPart()
 			}

@@ -72,6 +72,7 @@ const (
 type Choice struct {
 	Name     string
 	Units    unit.System
+	Style    unit.Style // of amounts of money
 	Currency string
 	Years    unit.Ratio
 	Discount unit.Ratio
@@ -116,13 +117,13 @@ func Choose(ctx context.Context, book *catalog.Book, j *job.Job, shelf []job.Pum
 	own := *j
 	var of []int
 	own.Pumps, ill, of = spread(shelf, ill)
-	m := &model{book: book, job: &own, out: &Result{Units: j.System()}, pipes: map[job.PipeName]catalog.Pipe{}, losses: map[job.PipeName]catalog.Loss{}, curves: map[int]*hydro.Curve{}}
+	m := &model{book: book, job: &own, out: &Result{Units: j.System(), Style: j.Style()}, pipes: map[job.PipeName]catalog.Pipe{}, losses: map[job.PipeName]catalog.Loss{}, curves: map[int]*hydro.Curve{}}
 	for _, f := range unread {
 		if !begins(f.Path, "/pumps") {
 			m.unread = append(m.unread, f)
 		}
 	}
-	c := &Choice{Name: j.Name, Units: j.System(), Currency: j.Site.Currency, Speed: want.MostSpeed, Years: want.Years, Discount: want.Discount, Of: of}
+	c := &Choice{Name: j.Name, Units: j.System(), Style: j.Style(), Currency: j.Site.Currency, Speed: want.MostSpeed, Years: want.Years, Discount: want.Discount, Of: of}
 	if c.Speed <= 0 {
 		c.Speed = fastBad
 	}
@@ -209,7 +210,7 @@ func (m *model) energyOf(c *Choice, p *size.Problem, want Want) bool {
 		c.Kilowatt = true // what that means is told once it is known whether there are prices
 		return true
 	}
-	tariff, err := site.Tariff.Amount(site.Currency)
+	tariff, err := site.Tariff.Amount(m.job.Style())
 	if err != nil {
 		m.refuse("/site/tariff", err)
 		return false

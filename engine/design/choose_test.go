@@ -95,7 +95,7 @@ func TestChosenCosts(t *testing.T) {
 		if o.AsIs {
 			met = true
 			if got := c.Money(pipe + c.Problem.Pumps[g.Pumps[0]].Price); !got.Amount.Equal(o.First.Amount.Round(6)) {
-				t.Errorf("first cost %s, of the options %s", got.FormatExact(), o.First.FormatExact())
+				t.Errorf("first cost %s, of the options %s", got.FormatExact(unit.StyleOf("", unit.US)), o.First.FormatExact(unit.StyleOf("", unit.US)))
 			}
 		}
 	}
@@ -105,7 +105,7 @@ func TestChosenCosts(t *testing.T) {
 	// 0.640 kW x 24 h x 365 x 0.18 x 5 years = 5045.76 (by hand)
 	for _, d := range c.Result.Front {
 		if c.Problem.Pumps[d.Pumps[0]].Name == "M" && d.Years-d.First != 5045_760_000 {
-			t.Errorf("five years of pump M: %s", c.Money(d.Years-d.First).FormatExact())
+			t.Errorf("five years of pump M: %s", c.Money(d.Years-d.First).FormatExact(unit.StyleOf("", unit.US)))
 		}
 	}
 }
@@ -226,7 +226,7 @@ func TestOneSize(t *testing.T) {
 			}
 		}
 		if !slices.ContainsFunc(free.Result.Front, func(f size.Design) bool { return f.First <= d.First && f.Years <= d.Years && f.Step >= d.Step }) {
-			t.Errorf("one size is better: %s", one.Money(d.First).Format())
+			t.Errorf("one size is better: %s", one.Money(d.First).Format(unit.StyleOf("", unit.US)))
 		}
 	}
 }

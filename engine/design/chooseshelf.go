@@ -62,7 +62,7 @@ func (m *model) shelf(p *size.Problem, vault unit.Length, ill map[int]bool) {
 		var err error
 		if !m.unpriced {
 			var price unit.Money
-			price, err = pump.Price.Amount(m.job.Site.Currency)
+			price, err = pump.Price.Amount(m.job.Style())
 			out.Price = costOf(price.Amount)
 		}
 		// A trial of its own, so that what is wrong with its curve is at hand.

@@ -123,7 +123,8 @@ const (
 
 	AssumeGlue        = "assume.site.glue" // temperature when gluing. Args: value
 	AssumeTemperature = "assume.water.temperature"
-	AssumePowerFactor = "assume.pump.cosphi" // a pump's current is its watts by its volts. Args: value
+	AssumePowerFactor = "assume.pump.cosphi"  // a pump's current is its watts by its volts. Args: value
+	AssumeNumbers     = "assume.site.numbers" // how numbers are written. Args: number, amount (both as written; no amount without a currency)
 	AssumeHours       = "assume.pump.hours"
 	AssumeDays        = "assume.pump.days"
 	AssumeCrest       = "assume.lip.kind"

@@ -312,7 +312,7 @@ func (m *model) yearly(d *Delivery) {
 	if m.job.Site.Tariff.IsZero() || m.job.Site.Currency == "" {
 		return
 	}
-	tariff, err := m.job.Site.Tariff.Amount(m.job.Site.Currency)
+	tariff, err := m.job.Site.Tariff.Amount(m.job.Style())
 	if err != nil {
 		m.refuse("/site/tariff", err)
 		return

@@ -35,7 +35,7 @@ const UsualDraws = band.Usual
 
 func solve(book *catalog.Book, j *job.Job, draws int, seed uint64, unread []trace.Fault) *Result {
 	r := &Result{
-		Name: j.Name, Note: j.Note, Units: j.System(),
+		Name: j.Name, Note: j.Note, Units: j.System(), Style: j.Style(),
 		// Room for what a job of middling size has to tell: growing these is a
 		// good part of the work otherwise.
 		Figures: make([]trace.Figure, 0, 512), Findings: make([]trace.Finding, 0, 64), Assumptions: make([]trace.Assumption, 0, 64),
@@ -69,6 +69,7 @@ func solve(book *catalog.Book, j *job.Job, draws int, seed uint64, unread []trac
 	m.safety()
 	m.accept()
 	m.unheeded()
+	m.written()
 	return r
 }
 

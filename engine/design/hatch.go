@@ -70,7 +70,7 @@ func hatchMend(v *job.Vault, code string, by unit.Length, units unit.System) []E
 }
 
 func tapeEntry(path string, l unit.Length, units unit.System) Entry {
-	return Entry{path, unit.Of(l, unit.KindTape).Format(units)}
+	return Entry{path, unit.Of(l, unit.KindTape).Format(units.Typed())}
 }
 
 // hatchStays gives where a hatch lies once the vault is made longer along an axis

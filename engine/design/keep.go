@@ -79,7 +79,7 @@ func KeepDrawn(book *catalog.Book, j *job.Job) (*job.Job, []trace.Fault) {
 
 func modelFor(book *catalog.Book, j *job.Job) *model {
 	return &model{
-		book: book, job: j, out: &Result{Name: j.Name, Note: j.Note, Units: j.System()},
+		book: book, job: j, out: &Result{Name: j.Name, Note: j.Note, Units: j.System(), Style: j.Style()},
 		pipes: map[job.PipeName]catalog.Pipe{}, losses: map[job.PipeName]catalog.Loss{}, curves: map[int]*hydro.Curve{},
 	}
 }
@@ -121,20 +121,25 @@ func (m *model) nudge(j *job.Job, a *layout.Assembly, hair [2]float64) bool {
 // exactly writes a length to a hundred-thousandth of an inch or a tenth of a
 // micrometre: less than what the search keeps to spare.
 func exactly(l unit.Length, s unit.System) string {
-	if s == unit.Metric {
+	if s.Is(unit.Metric) {
 		return decimals(float64(l/unit.Millimetre), 4) + " mm"
 	}
 	return decimals(float64(l/unit.Inch), 5) + " in"
 }
 
-// decimals writes a number with at most so many places.
+// decimals writes a number with at most so many places; three get a fourth, for
+// "123.456" could be a hundred thousand to the reader.
 func decimals(v float64, places int) string {
 	k := math.Pow(10, float64(places))
 	v = math.Round(v*k) / k
 	if v == 0 {
 		v = 0 // no minus before a nought
 	}
-	return strconv.FormatFloat(v, 'f', -1, 64)
+	s := strconv.FormatFloat(v, 'f', -1, 64)
+	if _, behind, _ := strings.Cut(s, "."); len(behind) == 3 {
+		s += "0"
+	}
+	return s
 }
 
 // written gives a copy of the job with a layout as its assembly.
@@ -210,7 +215,7 @@ func (a *Arranging) written(j *job.Job, l *arrange.Layout, asCut bool) *job.Job 
 
 // lengthOf writes how long a piece is: as it is cut, or as it was worked out.
 func (a *Arranging) lengthOf(j *job.Job, path string, c *layout.Piece, asCut bool) {
-	by, long := "pipe", unit.Of(c.Cut, unit.KindTape).Format(j.System())
+	by, long := "pipe", unit.Of(c.Cut, unit.KindTape).Format(j.System().Typed())
 	if !asCut {
 		by, long = "stops", exactly(c.StopToStop, j.System())
 	}
@@ -289,7 +294,7 @@ func (m *model) record(j *job.Job, a *layout.Assembly, claim string) {
 		}
 		at := at("/assembly/kept/pieces", len(j.Assembly.Kept.Pieces))
 		j.Assembly.Kept.Pieces = append(j.Assembly.Kept.Pieces, job.KeptPiece{Mark: p.Mark, From: p.From, To: p.To, Closes: p.Closing})
-		_ = j.Set(at+"/cut", unit.Of(p.Cut, unit.KindTape).Format(m.out.Units)) // cut to the step that is printed
+		_ = j.Set(at+"/cut", unit.Of(p.Cut, unit.KindTape).Format(m.out.Units.Typed())) // cut to the step that is printed
 	}
 }
 

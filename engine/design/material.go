@@ -10,7 +10,7 @@ func (m *model) material() {
 	j := m.job
 	in := takeoff.Input{
 		Book: m.book, Currency: j.Site.Currency, Overlap: j.Works.LinerOverlap.SI, Bare: !j.Works.LinerOverlap.IsZero(), Layers: j.Works.UnderlayLayers,
-		Metric: m.out.Units == unit.Metric, Soil: j.Works.Soil, Spare: j.Works.SpareFittings.SI,
+		Metric: m.out.Units.Is(unit.Metric), Soil: j.Works.Soil, Spare: j.Works.SpareFittings.SI,
 		Can: j.Works.CementCan.SI, TapeRoll: j.Works.TapeRoll.SI, Truck: j.Works.Truck.SI,
 		Paths: takeoff.Paths{
 			Can: "/works/cementCan", TapeRoll: "/works/tapeRoll", Truck: "/works/truck", Overlap: "/works/linerOverlap", Layers: "/works/underlayLayers",

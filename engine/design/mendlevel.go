@@ -119,7 +119,7 @@ const (
 // finding, and where that does not do, by doubling and halving.
 func (m *model) least(l *level.Levels, f *trace.Finding, a *ailment, c change) (unit.Length, *level.Levels) {
 	step := stepUS
-	if m.out.Units == unit.Metric {
+	if m.out.Units.Is(unit.Metric) {
 		step = stepMetric
 	}
 	try := func(n int) *level.Levels {

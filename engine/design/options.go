@@ -36,7 +36,7 @@ func (m *model) sizeFrom(kind string, least unit.Length) (job.PipeName, bool) {
 
 // rigid is the kind of rigid pipe that hose is tried against.
 func (m *model) rigid() string {
-	if m.out.Units == unit.Metric {
+	if m.out.Units.Is(unit.Metric) {
 		return "PVC PN10"
 	}
 	return "PVC Sch 40"

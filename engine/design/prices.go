@@ -18,7 +18,7 @@ func (m *model) prices() []takeoff.Price {
 	out := make([]takeoff.Price, 0, len(m.job.Prices))
 	for i, p := range m.job.Prices {
 		path := at("/prices", i)
-		amount, err := p.Price.Amount(m.job.Site.Currency)
+		amount, err := p.Price.Amount(m.job.Style())
 		if err != nil {
 			if !m.toldUnread(path + "/price") {
 				m.refuse(path, err)
@@ -40,7 +40,7 @@ func (m *model) prices() []takeoff.Price {
 // runs; without a currency when one of them has no price in the job.
 func (m *model) firstCost(runs unit.Money, pump int) unit.Money {
 	own := m.job.Pumps[pump].Price
-	price, err := own.Amount(m.job.Site.Currency)
+	price, err := own.Amount(m.job.Style())
 	if err != nil || own.IsZero() || runs.Currency == "" {
 		return unit.Money{}
 	}
@@ -50,7 +50,7 @@ func (m *model) firstCost(runs unit.Money, pump int) unit.Money {
 		if !ok || p.Price.IsZero() {
 			return unit.Money{}
 		}
-		more, err := p.Price.Amount(m.job.Site.Currency)
+		more, err := p.Price.Amount(m.job.Style())
 		if err != nil {
 			return unit.Money{}
 		}

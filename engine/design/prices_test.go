@@ -96,7 +96,7 @@ func TestFirstCost(t *testing.T) {
 	book, j := read(t, "hillside-cascade")
 	cost := func(j *job.Job) string {
 		m := &model{book: book, job: j, out: &Result{Units: unit.US}, pipes: map[job.PipeName]catalog.Pipe{}, losses: map[job.PipeName]catalog.Loss{}, quiet: true}
-		return m.firstCost(m.runCost(m.prices()), 0).Format()
+		return m.firstCost(m.runCost(m.prices()), 0).Format(unit.StyleOf("", unit.US))
 	}
 	// By hand: 420 + 60 x 1.90 + 22 x 1.10 + male adapter 2.60 + union 14.20 +
 	// 3 x elbow 3.15 + valve 38.00 + tee 4.10 + 2 x 45 3.40 + 3 x 2.05 + 10.66,

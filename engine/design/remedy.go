@@ -109,14 +109,14 @@ func (m *model) option(feed int, o *Option, flow unit.Flow) trace.Remedy {
 		r.Effect = append(r.Effect, trace.Effect{Figure: "pump.power", Before: unit.Of(now.Power, unit.KindPower), After: unit.Of(o.Power, unit.KindPower)})
 	}
 	if now.Cost.Currency != "" && o.Cost.Currency != "" {
-		r.Args = append(r.Args, trace.Str("cost", o.Cost.Round().Format()))
+		r.Args = append(r.Args, trace.Str("cost", o.Cost.Round().Format(m.out.Style)))
 	}
 	for i := range m.out.Options {
 		as := &m.out.Options[i]
 		if as.AsIs && as.First.Currency != "" && as.First.Currency == o.First.Currency {
-			r.Args = append(r.Args, trace.Str("more", unit.Money{Amount: o.First.Amount.Sub(as.First.Amount), Currency: o.First.Currency}.Round().Format()))
+			r.Args = append(r.Args, trace.Str("more", unit.Money{Amount: o.First.Amount.Sub(as.First.Amount), Currency: o.First.Currency}.Round().Format(m.out.Style)))
 			if as.Years.Currency != "" && as.Years.Currency == o.Years.Currency {
-				r.Args = append(r.Args, trace.Str("years", unit.Money{Amount: o.Years.Amount.Sub(as.Years.Amount), Currency: o.Years.Currency}.Round().Format()))
+				r.Args = append(r.Args, trace.Str("years", unit.Money{Amount: o.Years.Amount.Sub(as.Years.Amount), Currency: o.Years.Currency}.Round().Format(m.out.Style)))
 			}
 		}
 	}

@@ -25,6 +25,7 @@ type Result struct {
 	Name  string
 	Note  string
 	Units unit.System
+	Style unit.Style // of amounts of money
 
 	Water     hydro.Water
 	Vault     unit.Length   // the running level that the pump draws from

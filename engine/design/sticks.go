@@ -121,7 +121,7 @@ func (m *model) stock(p job.PipeName) (entries []takeoff.Pipe, sticks []length) 
 		if s.Count > 0 {
 			l.limit = s.Count
 		}
-		if price, err := s.Price.Amount(m.job.Site.Currency); err == nil && !s.Price.IsZero() {
+		if price, err := s.Price.Amount(m.job.Style()); err == nil && !s.Price.IsZero() {
 			l.price = price
 		}
 		sticks = append(sticks, l)

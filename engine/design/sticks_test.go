@@ -20,8 +20,8 @@ func TestSticksOfTheCascade(t *testing.T) {
 	if p.Buy.High != 3 || p.Pack.SI != float64(20*unit.Foot) || p.Spare.High != 0 || p.Laid.Planned != 1 || p.Laid.Joined != 2 {
 		t.Errorf("%+v", p)
 	}
-	if !p.Priced || p.Total.High.Format() != "102.60 USD" { // 3 x 34.20
-		t.Errorf("%s", p.Total.High.Format())
+	if !p.Priced || p.Total.High.Format(unit.StyleOf("", unit.US)) != "102.60 USD" { // 3 x 34.20
+		t.Errorf("%s", p.Total.High.Format(unit.StyleOf("", unit.US)))
 	}
 	// By hand: 60 ft less the pieces, 5-1/2 + 3-1/8 + 2-3/4 + 2-3/4 in from the
 	// offcut and twice 8 ft 4-1/2 in and 38-3/8 in from the stick.

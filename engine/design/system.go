@@ -39,7 +39,7 @@ type SystemPoint struct {
 // where r has no levels. n from 2; less gives no system curve. The method is
 // that of package network.
 func CurvesOf(book *catalog.Book, j *job.Job, r *Result, n int) Curves {
-	m := &model{book: book, job: j, out: &Result{Units: j.System()}, pipes: map[job.PipeName]catalog.Pipe{}, losses: map[job.PipeName]catalog.Loss{}, curves: map[int]*hydro.Curve{}, quiet: true}
+	m := &model{book: book, job: j, out: &Result{Units: j.System(), Style: j.Style()}, pipes: map[job.PipeName]catalog.Pipe{}, losses: map[job.PipeName]catalog.Loss{}, curves: map[int]*hydro.Curve{}, quiet: true}
 	if !m.start() {
 		return Curves{}
 	}

@@ -65,7 +65,7 @@ func amount(m trace.Remedy) unit.Length {
 
 // stepped is a length as it is typed for a level: in the steps of a depth.
 func (t *taker) stepped(by unit.Length) string {
-	return unit.Value{SI: math.Abs(float64(by)), Kind: unit.KindDepth}.Format(t.job.System())
+	return unit.Value{SI: math.Abs(float64(by)), Kind: unit.KindDepth}.Format(t.job.System().Typed())
 }
 
 // shift moves a level, and keeps where they were those that the job counts from
@@ -99,7 +99,7 @@ func (t *taker) shift(path string, by unit.Length) {
 	found := false
 	for _, m := range moves {
 		found = found || m.path == path
-		value := unit.Value{SI: float64(m.to), Kind: unit.KindElevation}.Format(t.job.System())
+		value := unit.Value{SI: float64(m.to), Kind: unit.KindElevation}.Format(t.job.System().Typed())
 		if m.name != "" {
 			value = t.from(m.name, m.to)
 		}
@@ -131,7 +131,7 @@ func (t *taker) topUp(m trace.Remedy) {
 			if s := t.job.Vault.Sill; s.Point != "" {
 				t.set("/pond/runningLine", t.from(s.Point, s.SI+unit.Length(a.Value.SI)))
 			} else {
-				t.set("/pond/runningLine", unit.Value{SI: float64(s.SI) + a.Value.SI, Kind: unit.KindElevation}.Format(t.job.System()))
+				t.set("/pond/runningLine", unit.Value{SI: float64(s.SI) + a.Value.SI, Kind: unit.KindElevation}.Format(t.job.System().Typed()))
 			}
 			return
 		}

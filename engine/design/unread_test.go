@@ -66,7 +66,7 @@ func TestUnread(t *testing.T) {
 // purpose: a new part of the document must be thought of here.
 func TestStandsOnEveryPart(t *testing.T) {
 	nothing := map[string]bool{
-		"/format": true, "/version": true, "/name": true, "/note": true, "/clientNote": true, "/client": true, "/place": true, "/date": true, "/units": true, "/paper": true,
+		"/format": true, "/version": true, "/name": true, "/note": true, "/clientNote": true, "/client": true, "/place": true, "/date": true, "/units": true, "/paper": true, "/numbers": true,
 		"/survey":  true,                                                                                          // a point that cannot be read has no level, and what hangs on it says so
 		"/circuit": true, "/prices": true, "/assumptions": true, "/accepted": true, "/site": true, "/offer": true, // the price is worked out by package offer, on a design that it does not change
 	}

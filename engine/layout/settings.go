@@ -40,7 +40,7 @@ type limits struct {
 // Step gives the step to which lengths are rounded: 1/16 in or 1 mm (common
 // practice, no source).
 func Step(s unit.System) unit.Length {
-	if s == unit.Metric {
+	if s.Is(unit.Metric) {
 		return unit.Millimetre
 	}
 	return unit.Inch / 16

@@ -76,7 +76,7 @@ func (l *laying) checkSettings() {
 			ok = false
 		}
 	}
-	if b := s.Units; b != unit.US && b != unit.Metric {
+	if !s.Units.Valid() {
 		l.fault(l.in.Path, FaultFinite, trace.Str("name", "units"))
 		ok = false
 	}

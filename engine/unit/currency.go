@@ -2,34 +2,16 @@ package unit
 
 import "strings"
 
-// currencyDef is one currency that people write with more than its code.
-type currencyDef struct {
-	minor int32  // decimals of the smallest unit in use
-	signs string // ways to write it besides the code, upper case, between spaces
-	comma bool   // its people write a decimal comma
-}
-
-// currencies lists minor units by ISO 4217:2015, list one (from memory).
-var currencies = map[string]currencyDef{
-	"USD": {minor: 2, signs: " $ US$ "},
-	"CAD": {minor: 2, signs: " $ C$ CA$ ", comma: true},
-	"AUD": {minor: 2, signs: " $ A$ AU$ "},
-	"NZD": {minor: 2, signs: " $ NZ$ "},
-	"MXN": {minor: 2, signs: " $ MX$ "},
-	"GBP": {minor: 2, signs: " £ "},
-	"EUR": {minor: 2, signs: " € ", comma: true},
-	"JPY": {minor: 0, signs: " ¥ ￥ "},
-	"CHF": {minor: 2, signs: " FR SFR "},
-	"SEK": {minor: 2, signs: " KR ", comma: true},
-	"NOK": {minor: 2, signs: " KR ", comma: true},
-	"DKK": {minor: 2, signs: " KR ", comma: true},
-	"PLN": {minor: 2, signs: " ZŁ ", comma: true},
-	"CZK": {minor: 2, signs: " KČ ", comma: true},
+// further are ways to write a currency besides its code and the sign of the
+// table, upper case, between spaces (common practice, no source).
+var further = map[string]string{
+	"USD": " US$ ", "CAD": " C$ CA$ ", "AUD": " A$ AU$ ", "NZD": " NZ$ ", "MXN": " MX$ ",
+	"JPY": " ￥ ", "CHF": " FR SFR ",
 }
 
 // MinorUnit gives the decimals of a currency's smallest unit (ISO 4217). For a
-// currency outside our small list it is 2, and listed is false: the caller says
-// that this is assumed.
+// currency outside our list it is 2, and listed is false: the caller says that
+// this is assumed.
 func MinorUnit(currency string) (decimals int, listed bool) {
 	c, ok := currencies[currency]
 	if !ok {
@@ -43,8 +25,8 @@ func minorUnit(currency string) int32 {
 	return int32(d)
 }
 
-// isCurrencyCode tells whether the text has the form of an ISO 4217 code.
-func isCurrencyCode(s string) bool {
+// IsCurrencyCode tells whether the text has the form of an ISO 4217 code.
+func IsCurrencyCode(s string) bool {
 	if len(s) != 3 {
 		return false
 	}
@@ -59,5 +41,14 @@ func isCurrencyCode(s string) bool {
 // means tells whether what stands beside an amount may mean the currency.
 func means(written, currency string) bool {
 	w := strings.ToUpper(strings.TrimRight(written, "."))
-	return w == currency || strings.Contains(currencies[currency].signs, " "+w+" ")
+	sign := strings.ToUpper(strings.TrimRight(currencies[currency].sign, "."))
+	return w == currency || w == sign && w != "" || strings.Contains(further[currency], " "+w+" ")
+}
+
+// bothWays tells that a mark before three digits of an amount may group
+// thousands or start decimals, where the job does not say its marks: with a
+// decimal comma at home, in a country of two habits, or outside our list.
+func bothWays(currency string) bool {
+	c, listed := currencies[currency]
+	return !listed || c.decimal == Comma || currency == "CAD"
 }

@@ -10,7 +10,7 @@ const dash = "—"
 
 // Format prints the value in the units of the system, to the kind's step:
 // `4' 7-1/2"`, "1,410 mm", "55.0 gpm", "9.33 ft". Halves are rounded up on the
-// magnitude; zero has no sign; what is not finite is a dash. Parse reads what
+// magnitude, the marks are the system's; zero has no sign; what is not finite is a dash. Parse reads what
 // Format prints, to within Step. A bound stands with its sign, "> 83.0 gpm",
 // which is no figure and is not read; package words says it in words.
 func (v Value) Format(s System) string {
@@ -46,17 +46,17 @@ func (v Value) Both(s System) string {
 }
 
 func other(s System) System {
-	if s == Metric {
-		return US
+	if s.Is(Metric) {
+		return s.In(US)
 	}
-	return Metric
+	return s.In(Metric)
 }
 
 // FormatFlow prints a flow with the second unit that the trade talks in:
 // "55.0 gpm (3,300 gph)", "12,492 L/h (208.2 L/min)".
 func FormatFlow(f Flow, s System) string {
 	second, decimals := gph, 0
-	if s == Metric {
+	if s.Is(Metric) {
 		second, decimals = litreMin, 1
 	}
 	v := Value{SI: float64(f), Kind: KindFlow}
@@ -64,7 +64,8 @@ func FormatFlow(f Flow, s System) string {
 		return dash
 	}
 	b := append(v.appendTo(nil, s), " ("...)
-	b = appendDecimal(b, second.number(v.SI), decimals, fixed)
+	var buf [48]byte
+	b = s.Marks().append(b, appendDecimal(buf[:0], second.number(v.SI), decimals, fixed))
 	b = append(b, ' ')
 	b = append(b, second.name...)
 	return string(append(b, ')'))
@@ -104,11 +105,13 @@ func (v Value) appendNumber(dst []byte, s System) (b []byte, unit string) {
 	u := v.Kind.unit(s)
 	switch sh.style {
 	case tape:
-		return appendTape(dst, v.SI, sh.decimals), ""
+		var buf [48]byte
+		return s.Marks().append(dst, appendTape(buf[:0], v.SI, sh.decimals)), ""
 	case duration:
 		u = durationUnit(v.SI, sh.decimals)
 	}
-	return appendDecimal(dst, u.number(v.SI), sh.decimals, sh.style), u.name
+	var buf [48]byte
+	return s.Marks().append(dst, appendDecimal(buf[:0], u.number(v.SI), sh.decimals, sh.style)), u.name
 }
 
 // durationUnit is the unit in which a duration is spoken of: seconds below two

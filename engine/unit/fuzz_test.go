@@ -53,9 +53,9 @@ func FuzzParseMoney(f *testing.F) {
 			checkError(t, pe, text, KindMoney, US)
 			return
 		}
-		back, err := ParseMoney(m.Format(), currency)
-		if err != nil || !back.Amount.Equal(m.Round().Amount) || back.Format() != m.Format() {
-			t.Fatalf("%q prints as %q, which reads as %s (%v)", text, m.Format(), back.Format(), err)
+		back, err := ParseMoney(m.Format(coded), currency)
+		if err != nil || !back.Amount.Equal(m.Round().Amount) || back.Format(coded) != m.Format(coded) {
+			t.Fatalf("%q prints as %q, which reads as %s (%v)", text, m.Format(coded), back.Format(coded), err)
 		}
 	})
 }

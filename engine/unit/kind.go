@@ -1,14 +1,5 @@
 package unit
 
-// System is the set of units a job speaks.
-type System uint8
-
-// The two systems. US means US customary units and US gallons.
-const (
-	US System = iota
-	Metric
-)
-
 // Kind says what a number is for, and with that which unit a bare number
 // takes, how it is shown in each system and to what step. A Kind is a name for
 // a row of the table in kinds.go (the unit people of the trade use for this

@@ -85,7 +85,7 @@ func (k Kind) def() *kindDef {
 }
 
 func (k Kind) in(s System) *shown {
-	if s == Metric {
+	if s.Is(Metric) {
 		return &k.def().metric
 	}
 	return &k.def().us

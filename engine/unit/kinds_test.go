@@ -74,7 +74,7 @@ func TestUnknownKind(t *testing.T) {
 	if got := (Value{SI: 1.5, Kind: k}).Format(US); got != "1.5" {
 		t.Errorf("a value of unknown kind prints as %q", got)
 	}
-	if got := (Value{SI: 1.5, Kind: KindFlow}).Format(System(9)); got != (Value{SI: 1.5, Kind: KindFlow}).Format(US) {
+	if got := (Value{SI: 1.5, Kind: KindFlow}).Format(System(1 << 15)); got != (Value{SI: 1.5, Kind: KindFlow}).Format(US) {
 		t.Errorf("an unknown system prints as %q", got)
 	}
 	for _, k := range []Kind{KindNone, KindMoney, k} {

@@ -24,45 +24,10 @@ const maxMoneyDecimals = 6
 // maxMoney is the largest amount read.
 var maxMoney = decimal.New(1, 12)
 
-// ParseMoney reads an amount in the job's currency: "18.40", "$18.40",
-// "1,234.50 USD", "€ 12,50". A currency written in the text must be the job's; a
-// "$" or "kr" is taken as the job's where that is written so. Where people write
-// a decimal comma (and for currencies outside our list) an amount with one mark
-// before three digits, "1,410" or "1.410", is refused as ambiguous; elsewhere a
-// comma groups thousands. The error is a *ParseError with KindMoney.
+// ParseMoney reads an amount of a currency whose marks nobody has said; see
+// Style.Parse.
 func ParseMoney(text, currency string) (Money, error) {
-	p := parser{text: text, kind: KindMoney}
-	if !isCurrencyCode(currency) {
-		return Money{}, p.fail(CodeCurrency, 0, 0)
-	}
-	if len(text) > MaxText {
-		return Money{}, p.fail(CodeLong, MaxText, MaxText)
-	}
-	p.skipSpace()
-	if p.at == len(text) {
-		return Money{}, p.fail(CodeEmpty, p.at, p.at)
-	}
-	negative := p.sign()
-	if err := p.currency(currency, true); err != nil {
-		return Money{}, err
-	}
-	if !negative {
-		negative = p.sign()
-	}
-	amount, err := p.amount(currency)
-	if err != nil {
-		return Money{}, err
-	}
-	if err := p.currency(currency, false); err != nil {
-		return Money{}, err
-	}
-	if p.at < len(text) {
-		return Money{}, p.fail(CodeTrailing, p.at, len(text))
-	}
-	if negative {
-		amount = amount.Neg()
-	}
-	return Money{Amount: amount, Currency: currency}, nil
+	return Style{Currency: currency}.Parse(text)
 }
 
 // currency reads a currency's sign or code, if one stands here, up to the
@@ -93,15 +58,20 @@ func (p *parser) currency(job string, before bool) error {
 }
 
 // amount reads the digits, exactly.
-func (p *parser) amount(currency string) (decimal.Decimal, error) {
+func (p *parser) amount(st Style) (decimal.Decimal, error) {
 	d, ok := scanDecimal(p.text, p.at)
 	if !ok {
 		return decimal.Decimal{}, p.fail(CodeNumber, p.at, len(p.text))
 	}
 	whole, fraction, _ := strings.Cut(d.clean, ".")
-	c, listed := currencies[currency]
-	oneMark := d.ambiguous || len(fraction) == 3 && len(whole) <= 3 && whole != "" && whole[0] != '0' && d.clean == p.text[p.at:min(d.end, p.at+len(d.clean))]
-	if oneMark && (c.comma || !listed) {
+	mark := byte(0)
+	switch {
+	case d.ambiguous:
+		mark = ','
+	case len(fraction) == 3 && len(whole) <= 3 && whole != "" && whole[0] != '0' && d.clean == p.text[p.at:min(d.end, p.at+len(d.clean))]:
+		mark = '.'
+	}
+	if mark != 0 && st.unclear(mark) {
 		return decimal.Decimal{}, p.fail(CodeAmbiguous, p.at, d.end)
 	}
 	amount, err := decimal.NewFromString(d.clean)
@@ -120,35 +90,56 @@ func (m Money) Round() Money {
 	return Money{Amount: m.Amount.Round(minorUnit(m.Currency)), Currency: m.Currency}
 }
 
-// Format prints the amount rounded to the currency's minor unit, with the
-// currency's code: "1,234.50 USD". A price for one unit is printed by
+// Format writes the amount for people, rounded to the currency's minor unit:
+// "$1,234.50", "1.234,50 €", "-$5.00". An amount of another currency than the
+// style's has its own code behind it. A price for one unit is written by
 // FormatExact.
-func (m Money) Format() string {
-	return m.print(m.Amount.StringFixed(minorUnit(m.Currency)))
+func (m Money) Format(st Style) string {
+	return m.write(st, m.Amount.StringFixed(minorUnit(m.Currency)))
 }
 
-// FormatExact prints all decimals of the amount, at least those of the
-// currency's minor unit: "0.1834 USD".
-func (m Money) FormatExact() string {
-	return m.print(m.Amount.StringFixed(max(minorUnit(m.Currency), -m.Amount.Exponent())))
+// FormatExact writes all decimals of the amount, at least those of the
+// currency's minor unit: "$0.1834".
+func (m Money) FormatExact(st Style) string {
+	return m.write(st, m.Amount.StringFixed(max(minorUnit(m.Currency), -m.Amount.Exponent())))
 }
 
-func (m Money) print(digits string) string {
+// String is the amount for messages of programs: all its decimals behind a
+// point, and the code.
+func (m Money) String() string { return m.FormatExact(Style{}) }
+
+func (m Money) write(st Style, digits string) string {
 	negative := strings.HasPrefix(digits, "-") && strings.ContainsAny(digits, "123456789")
 	digits = strings.TrimPrefix(digits, "-")
 	whole, fraction, has := strings.Cut(digits, ".")
-	b := make([]byte, 0, 32)
-	if negative {
-		b = append(b, '-')
-	}
-	b = appendGrouped(b, []byte(whole))
+	b := appendGrouped(make([]byte, 0, 32), []byte(whole))
 	if has {
 		b = append(append(b, '.'), fraction...)
 	}
-	if m.Currency != "" {
-		b = append(append(b, ' '), m.Currency...)
+	b = st.append(nil, b)
+	name := m.Currency
+	switch {
+	case m.Currency != st.Currency:
+		st.Before, st.Close = false, false
+	case st.Sign != "":
+		name = st.Sign
 	}
-	return string(b)
+	between := " "
+	if st.Close {
+		between = ""
+	}
+	text := string(b)
+	switch {
+	case name == "":
+	case st.Before:
+		text = name + between + text
+	default:
+		text += between + name
+	}
+	if negative {
+		return "-" + text
+	}
+	return text
 }
 
 // ErrCurrency is returned when amounts of different currencies meet.
@@ -182,7 +173,7 @@ func SumMoney(currency string, amounts ...Money) (Money, error) {
 // the factor is at most MaxNumber.
 func (m Money) Times(factor float64) (Money, error) {
 	if math.IsNaN(factor) || math.Abs(factor) > MaxNumber {
-		return Money{}, fmt.Errorf("multiply %s by %g: %w", m.Format(), factor, ErrFactor)
+		return Money{}, fmt.Errorf("multiply %s by %g: %w", m, factor, ErrFactor)
 	}
 	return Money{Amount: m.Amount.Mul(decimal.NewFromFloat(factor)), Currency: m.Currency}, nil
 }

@@ -36,18 +36,21 @@ type Reading struct {
 // both systems, as sheets, levels and this package itself write it ("2.067 in",
 // "3.542 m"); but with a unit that is counted in thousands and not measured so
 // finely (gph, gal, L/h, L, W, mm), and for a count, it is refused: whoever
-// writes a decimal comma means 1410.
+// writes a decimal comma means 1410. Where the system says a decimal comma
+// (Marks.Said), point and comma change parts: "1,410 m" is 1.41 m, "1.410 mm" is
+// 1410 mm, and "1.410 m" and "1,410 L/h" are refused.
 //
 // The error is a *ParseError. Nothing but finite numbers is read, at most
 // MaxNumber of the kind's unit.
 func Parse(text string, k Kind, s System) (Reading, error) {
-	p := parser{text: text, kind: k, system: s}
+	p := parser{typed: text, text: text, kind: k, system: s}
 	if k == KindNone || k == KindMoney || k >= kindEnd {
 		return Reading{}, p.fail(CodeKind, 0, 0)
 	}
 	if len(text) > MaxText {
 		return Reading{}, p.fail(CodeLong, MaxText, MaxText)
 	}
+	p.text = s.Marks().plain(text)
 	return p.parse()
 }
 
@@ -56,7 +59,7 @@ func Parse(text string, k Kind, s System) (Reading, error) {
 func Read[Q Quantity](text string, k Kind, s System) (Q, Reading, error) {
 	var q Q
 	if q.Dim() != k.Dim() {
-		p := parser{text: text, kind: k, system: s}
+		p := parser{typed: text, text: text, kind: k, system: s}
 		return 0, Reading{}, p.fail(CodeKind, 0, 0)
 	}
 	r, err := Parse(text, k, s)
@@ -65,7 +68,8 @@ func Read[Q Quantity](text string, k Kind, s System) (Q, Reading, error) {
 
 // parser goes once through the text.
 type parser struct {
-	text   string
+	typed  string // as it came
+	text   string // the same with a decimal point, place by place
 	kind   Kind
 	system System
 	at     int
@@ -83,8 +87,8 @@ type term struct {
 func (p *parser) fail(code Code, at, end int) *ParseError {
 	at, end = min(at, len(p.text)), min(end, len(p.text))
 	return &ParseError{
-		Code: code, Text: p.text, At: at, Found: strings.ToValidUTF8(p.text[at:max(at, end)], "\uFFFD"),
-		Kind: p.kind, System: p.system, Example: p.kind.Example(p.system),
+		Code: code, Text: p.typed, At: at, Found: strings.ToValidUTF8(p.typed[at:max(at, end)], "\uFFFD"),
+		Kind: p.kind, System: p.system, Example: p.system.Typed().Marks().Write(p.kind.Example(p.system)),
 	}
 }
 
@@ -196,7 +200,7 @@ func (p *parser) unit(t *term) error {
 		return nil
 	}
 	u := findUnit(typed)
-	if u == nil || p.system == Metric && u == shortTon && isBareTon(typed) {
+	if u == nil || p.system.Is(Metric) && u == shortTon && isBareTon(typed) {
 		err := p.fail(CodeUnknown, t.unitAt, t.unitEnd)
 		if err.Near = nearUnit(typed, p.kind, p.system); u != nil {
 			err.Near = "t"
@@ -225,7 +229,7 @@ func (p *parser) convert(t *term) (Reading, error) {
 			t.unit = &plainNumber
 		}
 	}
-	if t.ambiguous && p.system == Metric && (t.bare || !t.unit.grouped) && p.kind != KindCount || t.dotted && p.thousands(t) {
+	if t.ambiguous && p.careful() && (t.bare || !t.unit.grouped) && p.kind != KindCount || t.dotted && p.thousands(t) {
 		return Reading{}, p.fail(CodeAmbiguous, t.at, t.end)
 	}
 	r := Reading{SI: t.unit.si(t.value), Unit: t.unit.name, Bare: t.bare, Kind: p.kind, Density: t.unit.density}
@@ -245,6 +249,13 @@ func (p *parser) convert(t *term) (Reading, error) {
 	err := p.fail(CodeDimension, t.unitAt, t.unitEnd)
 	err.Dim = t.unit.dim
 	return Reading{}, err
+}
+
+// careful tells that a mark which should group thousands may as well be a
+// decimal one: in metric units, and for people who write a decimal comma.
+func (p *parser) careful() bool {
+	m := p.system.Marks()
+	return p.system.Is(Metric) || m.Said && m.Decimal == Comma
 }
 
 // thousands tells that a point before three digits may well group thousands:
@@ -284,7 +295,7 @@ func (p *parser) second(first *term) (Reading, error) {
 	if !first.whole || t.value >= ratio {
 		return Reading{}, p.fail(CodeParts, first.at, t.unitEnd)
 	}
-	if first.ambiguous && p.system == Metric && !first.unit.grouped {
+	if first.ambiguous && p.careful() && !first.unit.grouped {
 		return Reading{}, p.fail(CodeAmbiguous, first.at, first.end)
 	}
 	name := "ft in"

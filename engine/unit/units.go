@@ -238,8 +238,5 @@ func (k Kind) unit(s System) *unitDef {
 	if k >= kindEnd {
 		k = KindNone
 	}
-	if s != Metric {
-		s = US
-	}
-	return kindUnits[k][s]
+	return kindUnits[k][s.Base()]
 }

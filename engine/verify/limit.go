@@ -26,7 +26,7 @@ const (
 func (v *verifier) resolve() {
 	s, l := &v.in.Settings, &v.lim
 	l.step = float64(unit.Inch) / 16
-	if s.Units == unit.Metric {
+	if s.Units.Is(unit.Metric) {
 		l.step = float64(unit.Millimetre)
 	}
 	for _, x := range [...]struct {

@@ -114,7 +114,7 @@ var mutations = []mutation{
 			return nil
 		}
 		step := 1.0 / 16 * 0.0254
-		if b.in.Settings.Units == unit.Metric {
+		if b.in.Settings.Units.Is(unit.Metric) {
 			step = 0.001
 		}
 		b.a.Pieces[r.IntN(len(b.a.Pieces))].Cut += unit.Length(float64(1+r.IntN(20)) * pick(r, -1.0, 1) * step)
@@ -137,7 +137,7 @@ var mutations = []mutation{
 		k := r.IntN(len(b.a.Pieces))
 		p := &b.a.Pieces[k]
 		step := 1.0 / 16 * 0.0254
-		if b.in.Settings.Units == unit.Metric {
+		if b.in.Settings.Units.Is(unit.Metric) {
 			step = 0.001
 		}
 		d := step * float64(3+r.IntN(20))
