@@ -164,7 +164,7 @@ func isLead(c byte) bool { return c == ' ' || c == '-' || c == '+' || c == '\t' 
 func spaced(text string) string {
 	b := []byte(text)
 	for i := 1; i < len(b); i++ {
-		n := 0
+		var n int
 		switch {
 		case b[i] == '\'':
 			n = 1
