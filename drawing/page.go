@@ -116,8 +116,11 @@ func newPage(in Input, name, heading string) *page {
 
 func (p *page) add(items ...Item) { p.sheet.Items = append(p.sheet.Items, items...) }
 
-// text adds a text; black unless it says otherwise.
+// text adds a text, where it says anything; black unless it says otherwise.
 func (p *page) text(t Text) {
+	if t.Text == "" {
+		return
+	}
 	if t.Ink == Clear {
 		t.Ink = Black
 	}

@@ -54,7 +54,7 @@ func (f *field) checkText(s string) *trace.Message {
 		if m := checkLength(s, MaxName); m != nil {
 			return m
 		}
-		if strings.TrimSpace(s) != s || strings.ContainsFunc(s, func(r rune) bool { return !unicode.IsPrint(r) }) {
+		if strings.TrimSpace(s) != s || !printable(s) {
 			return &trace.Message{Code: CodeNameSpace, Args: []trace.Arg{found()}}
 		}
 	case f.name == "date" && !validDate(s):
@@ -64,6 +64,31 @@ func (f *field) checkText(s string) *trace.Message {
 	}
 	return nil
 }
+
+// printable tells that a name holds signs that can be seen only: letters, marks,
+// figures, pictures, blanks. The joiners that emoji and the letters of some
+// languages are put together with stand between two signs beyond ASCII, and the
+// tags of a flag behind one: elsewhere they would make two names look alike.
+func printable(s string) bool {
+	list := []rune(s)
+	beyond := func(i int) bool { return i >= 0 && i < len(list) && list[i] > unicode.MaxASCII && !joins(list[i]) }
+	for i, r := range list {
+		switch {
+		case unicode.IsPrint(r):
+		case joins(r) && beyond(i-1) && beyond(i+1):
+		case tags(r) && i > 0 && (beyond(i-1) || tags(list[i-1])):
+		default:
+			return false
+		}
+	}
+	return true
+}
+
+// joins tells a zero-width joiner or non-joiner.
+func joins(r rune) bool { return r == '\u200d' || r == '\u200c' }
+
+// tags tells one of the tags that spell which flag is meant.
+func tags(r rune) bool { return r >= 0xe0020 && r <= 0xe007f }
 
 func checkLength(s string, limit int) *trace.Message {
 	if n := utf8.RuneCountInString(s); n > limit {

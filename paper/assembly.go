@@ -72,7 +72,10 @@ func rolls(f *flow) {
 			}
 		}
 	}
-	if n == 0 {
+	switch {
+	case a == nil || !a.Laid:
+		f.missing("paper.noassembly")
+	case n == 0:
 		f.paragraph(f.word("paper.norolls"), true)
 	}
 }

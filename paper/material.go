@@ -94,7 +94,7 @@ func (f *flow) counter(head string, told map[string]bool, list []takeoff.Item, h
 		if !has(i) {
 			continue
 		}
-		price, total := "", ""
+		price, total := "—", "—" // not known; at the foot they are counted
 		if i.Priced {
 			price = i.Price.Round().Format(f.money())
 			total = f.span(i.Total.Low.Round().Format(f.money()), i.Total.High.Round().Format(f.money()))

@@ -36,6 +36,9 @@ func (f *flow) record() {
 	var rows [][]string
 	add := func(what, reckoned string) { rows = append(rows, []string{what, reckoned, ""}) }
 	r := f.in.Result
+	if r.Delivery == nil {
+		f.missing("paper.noflow")
+	}
 	if r.Delivery != nil {
 		for _, x := range r.Delivery.Feeds {
 			add(f.text("paper.rec.flow", str("name", x.Name)), f.show(unit.Bounded(x.Flow, unit.KindFlow, r.Delivery.Bound())))
