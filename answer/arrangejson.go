@@ -194,8 +194,9 @@ func (p *arranging) planJSON(m maker, l *arrange.Layout) ArrangedPlan {
 		}
 		x.Chain = append(x.Chain, part)
 	}
-	for i := range l.Laid.Pieces {
-		x.Pieces = append(x.Pieces, m.piece(&l.Laid, &l.Laid.Pieces[i]))
+	all := l.Laid.CutList()
+	for i := range all {
+		x.Pieces = append(x.Pieces, m.piece(&l.Laid, &all[i]))
 	}
 	x.Way = m.moves(l.Way)
 	return x

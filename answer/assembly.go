@@ -50,8 +50,12 @@ func (p *printer) pieces(a *layout.Assembly) {
 		p.say.Word("print.piece"), p.say.Word("print.piece.from"), p.say.Word("print.piece.to"), p.say.Word("print.piece.cut"),
 		p.say.Word("print.piece.marks"), "", p.say.Word("print.piece.sockets"), "", "",
 	}}
-	for i := range a.Pieces {
-		c, note := &a.Pieces[i], ""
+	all := a.CutList()
+	for i := range all {
+		c, note := &all[i], ""
+		if c.After == layout.NoPart {
+			note = p.say.Word("print.hose")
+		}
 		if c.Closing && !c.InPlace {
 			note = p.say.Word("print.closing")
 		}

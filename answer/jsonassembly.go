@@ -21,6 +21,7 @@ type Piece struct {
 	Sockets [2]Socket   `json:"sockets" doc:"the sockets it goes into"`
 	Closing bool        `json:"closing,omitempty" doc:"measure its gap in place before cutting"`
 	Made    bool        `json:"made,omitempty" doc:"it is glued already: not to be cut"`
+	Hose    bool        `json:"hose,omitempty" doc:"it is a hose: cut along its middle, from stop to stop"`
 	Stub    *Quantity   `json:"stub,omitempty" doc:"length of the stub that stands for it in the dry fit"`
 }
 
@@ -169,8 +170,9 @@ func (m maker) assembly(d *Document, r *design.Result) {
 	if a := r.Assembly; a != nil && a.Laid {
 		d.Assembly = m.stands(a)
 		d.Assembly.Second = m.second(r.Second)
-		for i := range a.Pieces {
-			d.Pieces = append(d.Pieces, m.piece(a, &a.Pieces[i]))
+		all := a.CutList()
+		for i := range all {
+			d.Pieces = append(d.Pieces, m.piece(a, &all[i]))
 		}
 		d.Rolls = m.rolls(a)
 	}
@@ -224,7 +226,7 @@ func (m maker) steps(plan *glue.Plan) (out []GlueStep) {
 }
 
 func (m maker) piece(a *layout.Assembly, c *layout.Piece) Piece {
-	x := Piece{Mark: c.Mark, From: c.From, To: c.To, Pipe: c.Pipe.Size, Cut: of(m, c.Cut, unit.KindTape), Closing: c.Closing && !c.InPlace && !c.Made, Made: c.Made}
+	x := Piece{Mark: c.Mark, From: c.From, To: c.To, Pipe: c.Pipe.Size, Cut: of(m, c.Cut, unit.KindTape), Closing: c.Closing && !c.InPlace && !c.Made, Made: c.Made, Hose: c.After == layout.NoPart}
 	for k, e := range c.Ends {
 		x.Marks[k] = of(m, e.Mark, unit.KindTape)
 		x.Sockets[k] = Socket{Depth: of(m, e.Socket, unit.KindTape), Known: string(e.By), Source: e.Source}

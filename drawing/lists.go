@@ -94,8 +94,9 @@ func (a *iso) pieces() (t table, notes []note) {
 		heads:   []string{a.say("piece"), a.say("piece.between"), a.say("piece.cut"), a.say("piece.mark.pump"), a.say("piece.mark.wall")},
 	}
 	unsure, closing := false, ""
-	for i := range a.laid.Pieces {
-		c := &a.laid.Pieces[i]
+	all := a.laid.CutList()
+	for i := range all {
+		c := &all[i]
 		if c.Made {
 			continue
 		}

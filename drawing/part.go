@@ -12,7 +12,12 @@ func (a *iso) part(i int) *thing {
 	p := &a.laid.Places[i]
 	t := &thing{kind: a.kindOf(i), name: "part " + a.mark(i), mark: a.mark(i), title: a.mark(i) + ": " + a.partName(i)}
 	var tubes []tube
-	if p.InDir != p.OutDir {
+	if h := a.hose(i); h != nil {
+		for k := range h.Line[1:] {
+			tubes = append(tubes, tube{h.Line[k], h.Line[k+1], float64(h.OD) / 2})
+		}
+		t.draw = func() { a.straight(tubes, t.mark) }
+	} else if p.InDir != p.OutDir {
 		r := a.hub(p)
 		tubes = []tube{{p.InFace, p.Centre, r}, {p.OutFace, p.Centre, r}}
 		t.corner = &Ball{p.Centre, r}
@@ -30,6 +35,16 @@ func (a *iso) part(i int) *thing {
 		t.shapes = append(t.shapes, u)
 	}
 	return t
+}
+
+// hose gives the hose that a part is; nil for what is none.
+func (a *iso) hose(part int) *layout.HoseCut {
+	for i := range a.laid.Hoses {
+		if a.laid.Hoses[i].Part == part {
+			return &a.laid.Hoses[i]
+		}
+	}
+	return nil
 }
 
 // hub gives the radius a fitting is drawn with where it has one only, m.

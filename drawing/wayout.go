@@ -138,6 +138,15 @@ func shifted(a *layout.Assembly, opened int, m layout.Move) layout.Assembly {
 			p.OutDir, p.Side = turn(p.OutDir), turn(p.Side)
 		}
 	}
+	out.Hoses = slices.Clone(a.Hoses)
+	for i := range out.Hoses {
+		h := &out.Hoses[i]
+		if h.Line = slices.Clone(h.Line); h.Part < opened {
+			for k := range h.Line {
+				h.Line[k] = put(h.Line[k])
+			}
+		}
+	}
 	out.Pieces = slices.Clone(a.Pieces)
 	for i := range out.Pieces {
 		if c := &out.Pieces[i]; c.After < opened {

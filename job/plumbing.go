@@ -189,6 +189,7 @@ type Assembly struct {
 	Parts       []Laid       `json:"parts,omitempty" doc:"fittings in order from the pump's port to the wall"`
 	MakeUp      Length       `json:"makeUp,omitzero" kind:"tape" range:"0..0.01" doc:"make-up gap left at each pipe end; 1/8 in by common practice, 0 is pushed home" eg:"1/8"`
 	Closing     ClosingPiece `json:"closing,omitempty" doc:"the last piece, measured in place"`
+	Hose        Hose         `json:"hose,omitempty" doc:"the flexible pipe that a short hose next to the pump is cut from"`
 	Search      Search       `json:"search,omitempty" doc:"what the search for layouts may choose from (plashet arrange)"`
 	Kept        Kept         `json:"kept,omitempty" doc:"what the layout was when it was kept, written by plashet arrange --keep"`
 }
@@ -204,7 +205,19 @@ type Laid struct {
 	Reverse bool   `json:"reverse,omitempty" doc:"an arrow that points against the flow (as found in an old assembly)"`
 	Spigot  string `json:"spigot,omitempty" one-of:"pump,wall" doc:"of a fitting with a socket and a spigot (a street elbow) the side that its spigot looks to; its first end comes first when empty, where that fits"`
 	Closes  bool   `json:"closes,omitempty" doc:"the piece after this fitting is the closing piece"`
+	Bend    Angle  `json:"bend,omitzero" kind:"angle" range:"0..2.3562" doc:"of a hose: the angle by which it bends; straight when empty" eg:"90"`
+	Before  Length `json:"before,omitzero" kind:"tape" range:"0..3" doc:"of a hose: from where the lines of its two ends meet to its end towards the pump" eg:"9-1/4"`
+	Behind  Length `json:"behind,omitzero" kind:"tape" range:"0..3" doc:"of a hose: from there to its end towards the wall" eg:"10"`
 	Glued   string `json:"glued,omitempty" one-of:"pump,wall" doc:"it is made already and stays: on the pump's side, or on the wall's" eg:"wall"`
+}
+
+// Hose is flexible pipe as thick as the pipe of the assembly, so that it is glued
+// into the same sockets.
+type Hose struct {
+	Kind        string `json:"kind,omitempty" doc:"kind of flexible pipe; flexible PVC when empty" eg:"flexible PVC"`
+	LeastRadius Length `json:"leastRadius,omitzero" kind:"tape" range:"0.02..2" doc:"least radius that it may be bent to, measured to its middle, by its maker's sheet (one that measures to the inside: add half its outside diameter); five times its outside diameter when empty" eg:"8 in"`
+	Straight    Length `json:"straight,omitzero" kind:"tape" range:"0.001..0.5" doc:"how much of it stays straight at least beyond each socket; its outside diameter when empty" eg:"2 in"`
+	Longest     Length `json:"longest,omitzero" kind:"tape" range:"0.05..3" doc:"longest piece of it; 3 ft, or 900 mm in a metric job, when empty" eg:"30 in"`
 }
 
 // ClosingPiece is the piece cut last, from the gap measured in place.

@@ -15,6 +15,7 @@ type Search struct {
 	Stands       []Stand `json:"stands,omitempty" doc:"the ways the pump may stand; every attitude of its own in quarter turns when empty"`
 	NoUnion      bool    `json:"noUnion,omitempty" doc:"a layout without a union will do: the pump then comes out with the saw only"`
 	NoCheckValve bool    `json:"noCheckValve,omitempty" doc:"a layout without a check valve will do"`
+	Hose         bool    `json:"hose,omitempty" doc:"a layout may have one short hose, next to the pump"`
 	Into         string  `json:"into,omitempty" one-of:"up,down,left,right,front,back" doc:"the way the water runs into the first of the parts glued at the wall; as from the pump that they were glued to when empty" eg:"up"`
 }
 

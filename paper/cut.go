@@ -38,7 +38,7 @@ func cutCard(f *flow) {
 	f.held()
 	f.warn(f.word(glue.CautionSaw))
 	a := f.in.Result.Assembly
-	if a == nil || len(a.Pieces) == 0 {
+	if a == nil || len(a.Pieces)+len(a.Hoses) == 0 {
 		f.missing("paper.nopieces")
 	} else {
 		f.pieces(a)
@@ -88,8 +88,9 @@ func (f *flow) pieces(a *layout.Assembly) {
 	}
 	var rows [][]string
 	unsure, closing := false, ""
-	for i := range a.Pieces {
-		p := &a.Pieces[i]
+	all := a.CutList()
+	for i := range all {
+		p := &all[i]
 		if p.Made {
 			continue
 		}

@@ -20,8 +20,9 @@ func (m *maker) cuts() {
 	)
 	laid := map[string]*layout.Piece{}
 	if a := m.Result.Assembly; a != nil && a.Laid {
-		for i := range a.Pieces {
-			laid[a.Pieces[i].Mark] = &a.Pieces[i]
+		all := a.CutList()
+		for i := range all {
+			laid[all[i].Mark] = &all[i]
 		}
 	}
 	planned := map[string]bool{}
@@ -37,8 +38,9 @@ func (m *maker) cuts() {
 		}
 	}
 	if a := m.Result.Assembly; a != nil && a.Laid {
-		for i := range a.Pieces {
-			if p := &a.Pieces[i]; !planned[p.Mark] {
+		all := a.CutList()
+		for i := range all {
+			if p := &all[i]; !planned[p.Mark] {
 				m.cut(p.Mark, p.Pipe.Size, p.Cut, p, m.Result.NotToCut, Cell{}, Cell{})
 			}
 		}

@@ -68,6 +68,15 @@ var enArrange = map[string]string{
 	"assume.arrange.glued.into": "The water is taken to run {way} into {part}, the first of the parts glued at the wall, as the chain runs from the pump that it was glued to.",
 	"assume.arrange.check":      "A check valve is wanted, though neither the run nor the assembly names one.",
 
+	"assume.hose.kind":     "The hose is taken to be cut from {kind}, which is as thick as the pipe and glued into the same sockets.",
+	"assume.hose.radius":   "The hose is taken to bend to a radius of {value}, measured to its middle, and no tighter; see its maker's sheet before cutting.",
+	"assume.hose.straight": "The hose is taken to stay straight for {value} beyond each socket.",
+	"assume.hose.longest":  "No piece of hose is taken longer than {value}.",
+	"assume.hose.bend":     "A bend of the hose is taken to lose K {value} beyond its length, as a smooth bend of pipe does at two diameters.",
+
+	"design.hose.thick": "The hose, {name} {size}, is not as thick as the pipe[ ({found}, not {limit})], so it is not glued into the pipe's sockets. Choose flexible pipe of the pipe's own outside diameter, such as flexible PVC.",
+	"design.hose.legs":  "The ends of hose {part} are not told, or too short for its bend: each must be longer than {limit}, from where the lines of both ends meet. Fill in both.",
+
 	// A layout that was kept.
 	"design.keep.none":    "There is no layout {found} to keep; there are {count}.",
 	"design.keep.unlaid":  "The assembly as drawn cannot be laid, so there is no cut card to keep. See what is said of it.",

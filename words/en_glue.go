@@ -7,6 +7,9 @@ var enGlue = map[string]string{
 	"glue.step.prepare":              "Cut the pieces square, all but the closing one. Take the burr off inside and out[, chamfer the outside {low} to {high}, {narrow} to {wide} wide], and wipe off dust and grease.",
 	"glue.step.dryfit":               "Lay the whole chain in the vault without cement, with stubs in the short joints ({stubs}).[ What is glued already stays: {glued}.][ A pipe goes in by hand {part} of its socket's depth and then grips, so the chain still stands longer than it will. What falls in loose to the stop, or stops sooner, is not to be cemented: take another pipe or fitting. A pipe that just bottoms and is not loose will do if it is round.]",
 	"glue.step.mark.insertion":       "Piece {piece}: mark how deep it goes in, {near} at {from} and {far} at {to}.",
+	"glue.step.hose":                 "Hose {part}, {from} to {to}: with the rest standing dry, measure what it has to bridge from stop to stop; worked out it is {cut} along its middle[, with a bend of {turn}]. Cut it square with a sharp knife or saw, and mark how deep it goes in, {near} at {from} and {far} at {to}.",
+	"glue.step.mark.bend":            "Hose {part}: it bends to the side that lies {angle} clockwise along the flow from its top[; that is {arc} clockwise round it, or {other} the other way]. Draw one line there along it and over the hub that it goes into.",
+	"glue.step.mark.bend.upright":    "Hose {part}: it bends to the side that lies {angle} clockwise along the flow from the side that faces the back wall[; that is {arc} clockwise round it, or {other} the other way]. Draw one line there along it and over the hub that it goes into.",
 	"glue.step.mark.roll":            "Elbow {part}: draw one line over its hub[ and pipe {piece}], {angle} clockwise along the flow from the pipe's top[; that is {arc} clockwise round the pipe, or {other} the other way]. The elbow comes back to this line.",
 	"glue.step.mark.roll.upright":    "Elbow {part}: draw one line over its hub[ and pipe {piece}], {angle} clockwise along the flow from the side that faces the back wall[; that is {arc} clockwise round the pipe, or {other} the other way]. The elbow comes back to this line.",
 	"glue.step.mark.arrow":           "Valve {part}: its arrow points away from the pump. Mark the arrow on the pipe too.",
@@ -41,6 +44,7 @@ var enGlue = map[string]string{
 	"glue.caution.wateronly": "Danger: test with water only, never with air or gas. Plastic pipe bursts under air and throws splinters.",
 	"glue.caution.lift":      "Lift the pump by its handle or a rope, never by its cord, and with two people if it is heavy.",
 	"glue.caution.strap":     "Use a strap wrench only. More turns split the female part.",
+	"glue.caution.hose":      "Take the primer and cement that the hose's maker names, and keep to the sheet's least radius. A bent hose springs back: hold both ends until the joint holds. Never run it above the pressure on it, and never let it be sucked flat on the pump's inlet side.",
 	"glue.caution.frost":     "Empty the pipe after the test: what stands in it can freeze and burst it.",
 
 	// Faults and findings.

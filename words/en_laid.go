@@ -11,6 +11,7 @@ var enLaid = map[string]string{
 	"print.piece":         "piece", "print.piece.from": "from", "print.piece.to": "to", "print.piece.cut": "cut", "print.piece.pipe": "{size} pipe",
 	"print.piece.marks": "insertion marks", "print.piece.sockets": "sockets",
 	"print.closing":       "closing piece: measure the gap in place before cutting",
+	"print.hose":          "hose: its length along the middle; measure in place before cutting",
 	"print.made":          "glued already",
 	"print.stub":          "stub for the dry fit in place of {piece}: {length}",
 	"print.part":          "part, its middle",

@@ -36,7 +36,7 @@ var enLayout = map[string]string{
 	"layout.tail.runs":      "The last pipe, from {from}, leaves through the wall; {inside} of it lies inside. Its length belongs to the run.",
 	"layout.outlet.leans":   "The wall leans {angle} where the fitting seats. The gasket may leak: flatten the seat, or use a sloped washer.",
 
-	"layout.hose":          "Hose {part} is cut {cut} long, along its middle[, and bends by {turn} at a radius of {radius}]. Read its maker's sheet before cutting: bent tighter it kinks or flattens, and it must take the most that the pump presses. What it gives is not counted on. Keep it where it can be seen, look at its joints each spring, and never build it into the wall.",
+	"layout.hose":          "Hose {part} is cut {cut} long, along its middle[, and bends by {turn} at a radius of {radius}]. Read its maker's sheet before cutting: bent tighter it kinks or flattens, and it must take the most that the pump presses. It is counted on to give way in height alone, where no upright piece is measured in place. Keep it where it can be seen, look at its joints each spring, and never build it into the wall.",
 	"layout.hose.tight":    "Hose {part} would be bent to a radius of {found}, and its sheet allows no less than {limit}: it would kink or flatten. Give it more room, or take a softer hose.",
 	"layout.hose.straight": "Hose {part} stays straight for only {found} beyond a socket, and {limit} is needed, or the bend pulls at the joint. Make its straight ends longer.",
 	"layout.hose.long":     "Hose {part} would be {found} long, and {limit} is the longest allowed. Move the pump nearer, or put pipe in its place.",

@@ -61,6 +61,15 @@ var esArrange = map[string]string{
 	"assume.arrange.glued.into": "Se toma que el agua corre {way} al entrar en {part}, la primera de las partes pegadas en la pared, como va la cadena desde la bomba a la que se pegó.",
 	"assume.arrange.check":      "Se quiere una válvula check, aunque ni la línea ni el armado nombran una.",
 
+	"assume.hose.kind":     "La manguera se toma cortada de {kind}, que es tan gruesa como el tubo y se pega en las mismas campanas.",
+	"assume.hose.radius":   "La manguera se toma doblada con un radio de {value}, medido a su centro, y no menos; vea la hoja del fabricante antes de cortar.",
+	"assume.hose.straight": "La manguera se toma recta {value} fuera de cada campana.",
+	"assume.hose.longest":  "Ninguna pieza de manguera se toma más larga que {value}.",
+	"assume.hose.bend":     "Una curva de la manguera se toma con una pérdida de K {value} además de su largo, como una curva lisa de tubo a dos diámetros.",
+
+	"design.hose.thick": "La manguera, {name} {size}, no es tan gruesa como el tubo[ ({found}, no {limit})], así que no se pega en las campanas del tubo. Elija tubo flexible del mismo diámetro exterior que el tubo, como PVC flexible.",
+	"design.hose.legs":  "Las puntas de la manguera {part} no se dicen, o son muy cortas para su curva: cada una debe ser más larga que {limit}, desde donde se cruzan las líneas de las dos puntas. Llene las dos.",
+
 	"design.keep.none":    "No hay trazo {found} que conservar; hay {count}.",
 	"design.keep.unlaid":  "El armado como está dibujado no se puede trazar, así que no hay hoja de corte que conservar. Vea lo que se dice de él.",
 	"design.keep.differs": "El trazo {name} no se pudo escribir en el trabajo de modo que salga como se halló. No se escribió nada.",

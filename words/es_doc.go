@@ -2,6 +2,16 @@ package words
 
 // esDoc has what the fields of the job document are for, by the English.
 var esDoc = map[string]string{
+	"of a hose: the angle by which it bends; straight when empty":                      "de una manguera: el ángulo que se dobla; recta si queda vacío",
+	"of a hose: from where the lines of its two ends meet to its end towards the pump": "de una manguera: de donde se cruzan las líneas de sus dos puntas a su punta hacia la bomba",
+	"of a hose: from there to its end towards the wall":                                "de una manguera: de ahí a su punta hacia la pared",
+	"the flexible pipe that a short hose next to the pump is cut from":                 "el tubo flexible del que se corta una manguera corta junto a la bomba",
+	"kind of flexible pipe; flexible PVC when empty":                                   "tipo de tubo flexible; PVC flexible si queda vacío",
+	"least radius that it may be bent to, measured to its middle, by its maker's sheet (one that measures to the inside: add half its outside diameter); five times its outside diameter when empty": "radio mínimo al que se puede doblar, medido a su centro, según la hoja del fabricante (si ella mide a la parte de adentro: sume la mitad de su diámetro exterior); cinco veces su diámetro exterior si queda vacío",
+	"how much of it stays straight at least beyond each socket; its outside diameter when empty":                                                                                                     "cuánto queda recto por lo menos fuera de cada campana; su diámetro exterior si queda vacío",
+	"longest piece of it; 3 ft, or 900 mm in a metric job, when empty":                                                                                                                               "la pieza más larga; 3 ft, o 900 mm en un trabajo métrico, si queda vacío",
+	"a layout may have one short hose, next to the pump":                                                                                                                                             "un trazo puede tener una manguera corta, junto a la bomba",
+
 	"\"pump\", the name of a further pump, or the name of a junction": "\"pump\", el nombre de una bomba adicional, o el nombre de un entronque",
 	"Hazen-Williams C, for a pipe that is known only by it":           "C de Hazen-Williams, para un tubo del que solo se conoce ella",
 

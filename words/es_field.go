@@ -2,6 +2,14 @@ package words
 
 // esField has the words of the job document, by the English.
 var esField = map[string]string{
+	"bend":         "doblez",
+	"before":       "antes",
+	"behind":       "después",
+	"hose":         "manguera",
+	"least radius": "radio mínimo",
+	"straight":     "recto",
+	"longest":      "más largo",
+
 	"start": "inicio", "start by": "inicio tomado por", "start closes": "el inicio cierra",
 	"spigot":            "espiga",
 	"accepted":          "aceptados",

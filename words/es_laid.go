@@ -11,6 +11,7 @@ var esLaid = map[string]string{
 	"print.piece":         "pieza", "print.piece.from": "de", "print.piece.to": "a", "print.piece.cut": "corte", "print.piece.pipe": "tubo de {size}",
 	"print.piece.marks": "marcas de inserción", "print.piece.sockets": "campanas",
 	"print.closing":       "pieza de cierre: mida el claro en su lugar antes de cortar",
+	"print.hose":          "manguera: su largo por el centro; mida en su lugar antes de cortar",
 	"print.made":          "ya pegado",
 	"print.stub":          "trozo de prueba en lugar de {piece}: {length}",
 	"print.part":          "parte, su centro",

@@ -32,7 +32,7 @@ var esLayout = map[string]string{
 	"layout.tail.runs":      "El último tubo, desde {from}, sale por la pared; {inside} de él queda adentro. Su largo pertenece a la línea.",
 	"layout.outlet.leans":   "La pared se inclina {angle} donde asienta la conexión. El empaque puede gotear: aplane el asiento, o use una arandela en cuña.",
 
-	"layout.hose":          "La manguera {part} se corta a {cut} de largo, por su centro[, y se dobla {turn} con un radio de {radius}]. Lea la hoja del fabricante antes de cortar: doblada más cerrada se quiebra o se aplasta, y debe aguantar lo más que empuja la bomba. No se cuenta con lo que cede. Déjela donde se vea, revise sus uniones cada primavera y nunca la deje dentro de la pared.",
+	"layout.hose":          "La manguera {part} se corta a {cut} de largo, por su centro[, y se dobla {turn} con un radio de {radius}]. Lea la hoja del fabricante antes de cortar: doblada más cerrada se quiebra o se aplasta, y debe aguantar lo más que empuja la bomba. Sólo se cuenta con que cede en altura, donde no se mide en su lugar una pieza vertical. Déjela donde se vea, revise sus uniones cada primavera y nunca la deje dentro de la pared.",
 	"layout.hose.tight":    "La manguera {part} quedaría doblada con un radio de {found}, y su hoja no permite menos de {limit}: se quebraría o se aplastaría. Dele más lugar, o tome una manguera más blanda.",
 	"layout.hose.straight": "La manguera {part} queda recta sólo {found} fuera de una campana, y hacen falta {limit}, o la curva jala la unión. Haga más largas sus puntas rectas.",
 	"layout.hose.long":     "La manguera {part} tendría {found} de largo, y lo más que se permite son {limit}. Acerque la bomba, o ponga tubo en su lugar.",

@@ -40,9 +40,9 @@ type bent struct {
 func (in *Input) hosePiece(turn unit.Angle) *piece {
 	p, od := in.Hose.Part, in.Hose.Part.In.Hub
 	p.Curve.Turn = turn
-	leg := p.Curve.TakeOff() + p.Curve.Straight
+	leg := p.Curve.TakeOff() + p.Curve.Straight + pad
 	p.In, p.Out = layout.HoseEnd(leg, 0, od), layout.HoseEnd(leg, 0, od)
-	b := &bent{length: float64(p.Curve.Arc() + 2*p.Curve.Straight), pipe: &Pipe{Slope: in.Hose.Slope, Cost: in.Hose.Cost}}
+	b := &bent{length: float64(p.Curve.Arc() + 2*p.Curve.Straight + 2*pad), pipe: &Pipe{Slope: in.Hose.Slope, Cost: in.Hose.Cost}}
 	b.head = float64(in.Hose.Bend)*math.Max(1, float64(turn)/(math.Pi/2)) + in.Hose.Slope*b.length
 	b.cost = in.Hose.Cost * b.length
 	return &piece{fitting: -1, part: p, turns: turn != 0, hose: b}
@@ -109,9 +109,10 @@ func (p *piece) seated(part *layout.Part, before, after *layout.End) {
 		return
 	}
 	for k, e := range [2]*layout.End{&part.In, &part.Out} {
-		leg := part.Curve.TakeOff() + part.Curve.Straight
+		leg := part.Curve.TakeOff() + part.Curve.Straight + pad
 		if o := [2]*layout.End{before, after}[k]; o != nil && o.Kind == layout.Socket {
-			*e = layout.HoseEnd(leg+o.Depth.Length, o.Depth.Length, e.Hub)
+			*e = layout.HoseEnd(leg+o.Depth.Length, 0, e.Hub)
+			e.Depth = o.Depth
 		}
 	}
 }
@@ -205,6 +206,6 @@ func (s *search) straightEnd(c *chain, parts []*piece, b *body, i int) {
 		if i > 0 {
 			before = parts[i-1].part.Out
 		}
-		c.hoseMost = float64(most-before.Depth.Length-after.Depth.Length) - parts[i].hose.length
+		c.hoseMost = float64(most-before.Depth.Length-after.Depth.Length) - parts[i].hose.length - pad
 	}
 }

@@ -125,8 +125,8 @@ func (f *fate) below(line float64) bool {
 func (w *worker) place(t *trial, o *order, si *site, least worth, best *[2]*Layout) {
 	w.parts = o.parts(si.check, si.union, si.unionFirst)
 	c := w.chain(o, w.parts)
-	if c == nil || w.s.in.Rules.Play && c.closing() < 0 {
-		return // nothing can be measured in place
+	if c == nil || w.s.in.Rules.Play && c.closing() < 0 && c.hose < 0 {
+		return // nothing can be measured in place, and no hose gives way
 	}
 	for _, out := range si.outs {
 		if w.s.in.Rules.Tilt {

@@ -62,6 +62,7 @@ type Arranging struct {
 	excluded []excluded        // fittings that the stock leaves out
 	fittings []arrange.Fitting // with their prices, where Input leaves them out
 	pipes    []arrange.Pipe    // likewise
+	hose     arrange.Hose      // likewise
 }
 
 // LaidOut is what is said of a layout beyond its worth.

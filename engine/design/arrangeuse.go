@@ -97,13 +97,18 @@ func (m *model) mayUse(a *Arranging, pump int, pipe catalog.Pipe) {
 	for _, s := range sizes {
 		m.lendTo(a, pipe, s, &noPrice)
 	}
+	if m.job.Assembly.Search.Hose {
+		if a.Input.Hose = m.offeredHose(a, pipe); a.Input.Hose != nil && !a.Input.Hose.Priced {
+			noPrice = append(noPrice, hoseName+", "+pipe.Size)
+		}
+	}
 	if len(noLoss) > 0 {
 		m.assume("/assembly", AssumeNoLoss, unit.Value{}, leftEmpty, trace.Str("fittings", strings.Join(noLoss, ", ")))
 	}
 	if len(noPrice) > 0 {
 		m.find(trace.Finding{Message: trace.Message{Code: FindNoPrices, Args: []trace.Arg{trace.Str("items", strings.Join(noPrice, "; "))}}, Path: "/prices", Severity: trace.Info})
 	}
-	if !slices.ContainsFunc(a.Input.Fittings, func(f arrange.Fitting) bool { t, _ := f.Part.Turn(); return t != 0 }) {
+	if !slices.ContainsFunc(a.Input.Fittings, func(f arrange.Fitting) bool { t, _ := f.Part.Turn(); return t != 0 }) && a.Input.Hose == nil {
 		m.remark("/stock/fittings", trace.Caution, trace.Message{Code: FindNoElbow})
 	}
 	a.leavePrices(len(noPrice) == 0)
@@ -113,8 +118,16 @@ func (m *model) mayUse(a *Arranging, pump int, pipe catalog.Pipe) {
 // all are known: a fitting without a price must not win by costing nothing.
 func (a *Arranging) leavePrices(all bool) {
 	a.fittings, a.pipes = slices.Clone(a.Input.Fittings), slices.Clone(a.Input.Pipes)
+	if h := a.Input.Hose; h != nil {
+		a.hose = *h
+	}
 	if all {
 		return
+	}
+	if h := a.Input.Hose; h != nil {
+		bare := *h
+		bare.Cost, bare.Priced = 0, false
+		a.Input.Hose = &bare
 	}
 	for i := range a.Input.Fittings {
 		a.Input.Fittings[i].Cost, a.Input.Fittings[i].Priced = 0, false
@@ -128,6 +141,9 @@ func (a *Arranging) leavePrices(all bool) {
 func (a *Arranging) cost(l *arrange.Layout) (sum float64, known bool) {
 	known = true
 	for i := range l.Chain.Parts {
+		if l.Chain.Parts[i].Kind == layout.Hose {
+			continue // by its length
+		}
 		k := a.fittingOf(&l.Chain.Parts[i].Part)
 		if k < 0 {
 			return 0, false
@@ -140,6 +156,9 @@ func (a *Arranging) cost(l *arrange.Layout) (sum float64, known bool) {
 			return 0, false
 		}
 		sum, known = sum+float64(c.Cut)*a.pipes[k].Cost, known && a.pipes[k].Priced
+	}
+	for i := range l.Laid.Hoses {
+		sum, known = sum+float64(l.Laid.Hoses[i].Cut)*a.hose.Cost, known && a.hose.Priced
 	}
 	return sum, known
 }

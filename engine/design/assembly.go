@@ -200,6 +200,15 @@ func (m *model) chain(in *layout.Input) bool {
 		if l.Fitting == "" {
 			return false // told in reading
 		}
+		if l.Fitting == hoseName {
+			p, ok := m.hosePart(i, size)
+			if !ok || !m.lend(in, size, sizePath) {
+				return false
+			}
+			before, beforeSize = p.Out, p.Size
+			in.Parts = append(in.Parts, layout.Laid{Part: p, Roll: l.Roll.SI, Next: layout.Join{Made: i < fromPump-1 || i >= len(a.Parts)-toWall}})
+			continue
+		}
 		f, err := m.book.Fitting(l.Fitting, size, m.measured)
 		if err != nil {
 			m.refuse(path+"/fitting", err)
@@ -225,6 +234,7 @@ func (m *model) chain(in *layout.Input) bool {
 			}
 		}
 	}
+	seatHoses(in)
 	return true
 }
 

@@ -96,6 +96,9 @@ func (m *model) built() (assembly, beyond parts) {
 	a := &m.job.Assembly
 	pipe, err := m.pipe(a.Pipe)
 	for i, l := range a.Parts {
+		if l.Fitting == hoseName {
+			continue // sold by its length
+		}
 		n := m.fitted(l.Fitting, l.Size, a.Pipe)
 		assembly.add(part{job.PipeName{Kind: n.Part, Size: n.Size}, 1, err == nil && pipe.SolventWeld, at("/assembly/parts", i)})
 	}

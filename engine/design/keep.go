@@ -204,6 +204,11 @@ func (a *Arranging) written(j *job.Job, l *arrange.Layout, asCut bool) *job.Job 
 		if turn, _ := p.Turn(); (turn != 0 || p.Kind.IsCheck() && p.Roll != 0) && i >= fromPump {
 			set(path+"/roll", decimals(float64(p.Roll/unit.Degree), 6)+" deg")
 		}
+		if p.Kind == layout.Hose && i >= fromPump {
+			set(path+"/bend", decimals(float64(p.Curve.Turn/unit.Degree), 6)+" deg")
+			set(path+"/before", exactly(p.In.TakeOff.Length, s))
+			set(path+"/behind", exactly(p.Out.TakeOff.Length, s))
+		}
 		k := slices.IndexFunc(l.Laid.Pieces, func(c layout.Piece) bool { return c.After == i })
 		if p.Next.Closing || k < 0 {
 			continue // worked out, or fixed by spigot and thread
@@ -266,6 +271,11 @@ func sameCuts(a, b *layout.Assembly) bool {
 	if len(a.Pieces) != len(b.Pieces) {
 		return false
 	}
+	if !slices.EqualFunc(a.Hoses, b.Hoses, func(p, q layout.HoseCut) bool {
+		return p.Part == q.Part && math.Abs(float64(p.Cut-q.Cut)) < alikeCut
+	}) {
+		return false
+	}
 	for i := range a.Pieces {
 		d := math.Abs(float64(a.Pieces[i].Cut - b.Pieces[i].Cut))
 		limit := alikeCut
@@ -287,8 +297,7 @@ func (m *model) record(j *job.Job, a *layout.Assembly, claim string) {
 		k.Inputs = append(k.Inputs, job.KeptInput{Path: e.alias, Value: e.value})
 	}
 	j.Assembly.Kept = k
-	for i := range a.Pieces {
-		p := &a.Pieces[i]
+	for _, p := range m.cuts(a) {
 		if p.Made {
 			continue // on no card
 		}

@@ -193,15 +193,15 @@ func (m *model) keptPieces(k *job.Kept, a *layout.Assembly) {
 	danger := func(code string, args ...trace.Arg) {
 		m.find(trace.Finding{Message: trace.Message{Code: code, Args: args}, Path: "/assembly/kept", Severity: trace.Danger})
 	}
-	printed := map[string]bool{}
+	printed, cuts := map[string]bool{}, m.cuts(a)
 	for _, p := range k.Pieces {
 		printed[p.Mark] = true
-		i := slices.IndexFunc(a.Pieces, func(q layout.Piece) bool { return q.Mark == p.Mark })
+		i := slices.IndexFunc(cuts, func(q layout.Piece) bool { return q.Mark == p.Mark })
 		if i < 0 {
 			danger(FindKeptGone, trace.Str("piece", p.Mark), trace.Num("was", p.Cut.SI, unit.KindTape), trace.Str("from", p.From), trace.Str("to", p.To))
 			continue
 		}
-		q := &a.Pieces[i]
+		q := &cuts[i]
 		moved := p.From != q.From || p.To != q.To
 		if !moved && (q.InPlace || q.Made || math.Abs(float64(q.Cut-p.Cut.SI)) < alikeCut) {
 			continue
@@ -214,8 +214,8 @@ func (m *model) keptPieces(k *job.Kept, a *layout.Assembly) {
 		}
 		danger(FindKeptCut, args...)
 	}
-	for i := range a.Pieces {
-		if q := &a.Pieces[i]; !printed[q.Mark] && !q.Made {
+	for i := range cuts {
+		if q := &cuts[i]; !printed[q.Mark] && !q.Made {
 			danger(FindKeptMore, trace.Str("piece", q.Mark), trace.Num("now", q.Cut, unit.KindTape), trace.Str("from", q.From), trace.Str("to", q.To))
 		}
 	}

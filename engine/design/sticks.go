@@ -107,7 +107,7 @@ func (m *model) pipeNeeded() []takeoff.Pipe {
 			out = append(out, takeoff.Pipe{Kind: n.name.Kind, Size: n.name.Size, Run: short, Path: n.path})
 		}
 	}
-	return out
+	return m.withHoses(out)
 }
 
 // stock gives the sticks of a pipe in the order of the stock, as a cutting plan

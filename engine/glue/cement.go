@@ -162,7 +162,7 @@ func (w *work) closings() {
 		w.fixed[j.sub[0]] = w.fixed[j.sub[1]]
 		k--
 	}
-	if !any {
+	if !any && len(w.in.Assembly.Hoses) == 0 { // a hose is cut by what it has to bridge
 		w.note(trace.Caution, w.in.Path, FindNoClosing)
 	}
 }

@@ -8,6 +8,12 @@ const (
 	StepDryFit = "glue.step.dryfit"
 	// StepMarkInsertion: mark how deep a piece goes at each end. Args: piece, from, to, near (mark at the from end), far (mark at the to end).
 	StepMarkInsertion = "glue.step.mark.insertion"
+	// StepHose: measure between the stops where the rest stands dry, cut the hose, mark how deep it goes in. Args: part, from, to, cut (worked out, along its middle), near and far (its marks), turn (of one that bends).
+	StepHose = "glue.step.hose"
+	// StepMarkBend: one line along a hose and over the hub before it, on the side to which it bends, set off from the top. Args: part, angle, arc, other.
+	StepMarkBend = "glue.step.mark.bend"
+	// StepMarkBendUpright: the same on an upright end, set off from its side towards the back wall. Args: part, angle, arc, other.
+	StepMarkBendUpright = "glue.step.mark.bend.upright"
 	// StepMarkRoll: one line over pipe and hub so that the elbow comes back as it stood, set off from the pipe's top. Args: part, angle (clockwise along the flow), piece (only where a pipe enters the elbow), arc (clockwise round the pipe; only where the angle is not 0), other (the same line the other way round; likewise).
 	StepMarkRoll = "glue.step.mark.roll"
 	// StepMarkRollUpright: the same on an upright pipe, set off from its side towards the back wall. Args: part, angle, piece, arc, other.
@@ -75,6 +81,8 @@ const (
 	CautionLift = "glue.caution.lift"
 	// CautionStrap: strap wrench only; more turns split the female part. No args.
 	CautionStrap = "glue.caution.strap"
+	// CautionHose: the hose's maker names its primer and cement, and how tight it bends; a bent hose springs back. No args.
+	CautionHose = "glue.caution.hose"
 	// CautionFrost: empty the pipe after the test: what stands in it can freeze. No args.
 	CautionFrost = "glue.caution.frost"
 

@@ -44,7 +44,13 @@ func (w *work) markRoll(r layout.RollMark) {
 		args = append(args, trace.Str("piece", r.Piece))
 	}
 	code := StepMarkRoll
-	if r.Upright {
+	hose := w.in.Parts[r.Part].Kind == layout.Hose
+	switch {
+	case hose && r.Upright:
+		code = StepMarkBendUpright
+	case hose:
+		code = StepMarkBend
+	case r.Upright:
 		code = StepMarkRollUpright
 	}
 	if r.Arc > 0 {
@@ -70,4 +76,22 @@ func (w *work) markCover(i int) {
 		args = append(args, trace.Str("pieces", strings.Join(pieces, ", ")))
 	}
 	w.markStep(say(StepMarkCover, args...), append([]string{w.mark(i)}, pieces...)...)
+}
+
+// hoses has each hose measured, cut and marked, with all else as it stands dry.
+func (w *work) hoses() {
+	for i := range w.in.Assembly.Hoses {
+		h := &w.in.Assembly.Hoses[i]
+		if w.stays(h.Part) {
+			continue
+		}
+		args := []trace.Arg{
+			trace.Str("part", h.Mark), trace.Str("from", h.From), trace.Str("to", h.To), tape("cut", h.Cut),
+			tape("near", h.Ends[0].Mark), tape("far", h.Ends[1].Mark),
+		}
+		if h.Curve.Turn > 0 {
+			args = append(args, trace.Num("turn", h.Curve.Turn, unit.KindAngle))
+		}
+		w.step(Step{Message: say(StepHose, args...), Parts: []string{h.Mark}, Where: Bench, Cautions: []string{CautionSaw, CautionHose}})
+	}
 }

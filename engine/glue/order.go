@@ -57,6 +57,11 @@ func (w *work) matches() bool {
 			return false
 		}
 	}
+	for _, h := range w.in.Assembly.Hoses {
+		if h.Part < 0 || h.Part >= n {
+			return false
+		}
+	}
 	for _, r := range w.in.Assembly.Rolls {
 		if r.Part < 0 || r.Part >= n {
 			return false
@@ -107,6 +112,7 @@ func (w *work) dry() {
 		}
 		w.step(Step{Message: insertion(StepMarkInsertion, p), Parts: []string{p.Mark}, Where: Bench})
 	}
+	w.hoses()
 	if a.Tail != nil && !w.ready(len(w.in.Parts)-1) {
 		w.step(Step{Message: insertion(StepMarkInsertion, *a.Tail), Parts: []string{a.Tail.Mark}, Where: Vault, Cautions: []string{CautionUnplug}})
 	}

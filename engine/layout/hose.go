@@ -2,6 +2,7 @@ package layout
 
 import (
 	"math"
+	"slices"
 
 	"plashet/engine/geom"
 	"plashet/engine/trace"
@@ -52,12 +53,31 @@ type HoseCut struct {
 	From, To  string // marks of the parts at its ends
 	Curve     Curve
 	OD        unit.Length
+	Size      string
 	Sockets   [2]unit.Length // how deep it goes in, towards the pump and towards the wall
+	Ends      [2]PipeEnd     // the same as marked on it: it is pushed home
 	Straights [2]unit.Length // beyond them, up to where the bend begins
 	Exact     unit.Length    // its length along the middle
 	Cut       unit.Length    // rounded to the step
 	Line      []geom.Vec3    // points of its middle line, from end to end
 }
+
+// CutList gives all that is cut for an assembly: its pieces of pipe, and its
+// hoses as pieces that stand in no part's place.
+func (a *Assembly) CutList() []Piece {
+	out := slices.Clone(a.Pieces)
+	for i := range a.Hoses {
+		h := &a.Hoses[i]
+		out = append(out, Piece{
+			Mark: h.Mark, Pipe: Pipe{Kind: string(Hose), Size: h.Size, OD: h.OD}, After: NoPart, From: h.From, To: h.To,
+			StopToStop: h.Exact, Exact: h.Exact, Cut: h.Cut, Residual: h.Cut - h.Exact, Ends: h.Ends,
+		})
+	}
+	return out
+}
+
+// NoPart is what a piece in no part's place comes after.
+const NoPart = -2
 
 // lineStep is the turn between two points of a hose's middle line, at most.
 const lineStep = 5 * unit.Degree
@@ -76,10 +96,12 @@ func (l *laying) oneHose(i int) {
 	c, path := p.Curve, l.partPath(i)
 	h := HoseCut{
 		Part: i, Mark: l.mark(i), From: l.mark(i - 1), To: l.mark(i + 1), Curve: c, OD: p.In.Hub.Length,
-		Sockets: [2]unit.Length{p.In.Depth.Length, p.Out.Depth.Length},
+		Size: p.inSize(), Sockets: [2]unit.Length{p.In.Depth.Length, p.Out.Depth.Length},
 	}
 	for k, e := range [2]*End{&p.In, &p.Out} {
 		h.Straights[k] = e.TakeOff.Length - e.Depth.Length - c.TakeOff()
+		d := e.Depth
+		h.Ends[k] = PipeEnd{Socket: d.Length, Mark: d.Length, Sure: d.Sure(), By: d.By(), Source: d.Source}
 	}
 	h.Exact = p.In.TakeOff.Length + p.Out.TakeOff.Length - 2*c.TakeOff() + c.Arc()
 	if h.Cut = h.Exact; l.lim.step > 0 {

@@ -93,7 +93,7 @@ func (v *verifier) oneHose(i int, h *layout.HoseCut) {
 			name = v.mark(to)
 		}
 		v.atLeast(CheckHoseStraight, path, straight, float64(c.Straight), part, trace.Str("to", name))
-		off = max(off, math.Abs(straight-float64(h.Straights[k])), math.Abs(depths[k]-float64(h.Sockets[k])))
+		off = max(off, math.Abs(straight-float64(h.Straights[k])), math.Abs(depths[k]-float64(h.Sockets[k])), math.Abs(depths[k]-float64(h.Ends[k].Mark)))
 		if name != [2]string{h.From, h.To}[k] {
 			off = math.Inf(1)
 		}
