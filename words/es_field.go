@@ -3,7 +3,6 @@ package words
 // esField has the words of the job document, by the English.
 var esField = map[string]string{
 	"bend":         "doblez",
-	"before":       "antes",
 	"behind":       "después",
 	"hose":         "manguera",
 	"least radius": "radio mínimo",

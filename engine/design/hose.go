@@ -92,7 +92,7 @@ func (m *model) hose(kind, size string) (p layout.Part, pipe catalog.Pipe, ok bo
 		once("/straight", AssumeHoseStraight, unit.Of(c.Straight, unit.KindTape))
 	}
 	if h.Longest.IsZero() {
-		if c.Longest = usualHoseLong; m.job.System() == unit.Metric {
+		if c.Longest = usualHoseLong; m.job.System().Is(unit.Metric) {
 			c.Longest = usualHoseLongSI
 		}
 		once("/longest", AssumeHoseLongest, unit.Of(c.Longest, unit.KindTape))
