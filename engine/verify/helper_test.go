@@ -107,6 +107,35 @@ func sideways() layout.Input {
 	return i
 }
 
+// inchAndAHalf is 1-1/2 in Sch 40 PVC pipe: outside diameter 1.900 in, bore 1.610 in
+// (ASTM D1785).
+var inchAndAHalf = layout.Pipe{Kind: "PVC Sch 40", Size: "1-1/2", OD: 1.9 * in, Bore: 1.61 * in}
+
+// bushed is the hillside's with a bushing glued into its elbow, and all beyond that
+// of the smaller size.
+func bushed() layout.Input {
+	small := func(p layout.Part) layout.Part {
+		p.Size = "1-1/2"
+		return p
+	}
+	bushing := layout.Part{
+		Mark: "R1", Kind: layout.Reducer, Size: "2 x 1-1/2",
+		In:  layout.End{Kind: layout.Spigot, Size: "2", TakeOff: by(0.9 * in), Depth: by(1.5 * in), Hub: by(2.375 * in)},
+		Out: layout.End{Kind: layout.Socket, Size: "1-1/2", TakeOff: by(-0.3 * in), Depth: by(1.2 * in), Hub: by(2.375 * in)},
+	}
+	i := vault(
+		touching(adapter()),
+		closing(inline(layout.Union, "U1", 0.9*in, 4.125*in)),
+		rolled(elbow(layout.Elbow90, "E1", 1.15*in), 270*unit.Degree),
+		closing(bushing),
+		touching(small(inline(layout.CheckSwing, "V1", 2.2*in, 3.5*in))),
+		touching(small(bulkhead(-0.8*in))),
+	)
+	i.Pipes = append(i.Pipes, inchAndAHalf)
+	i.Pose.At, i.Vault.Outlet.Along = at(4.25, 4.5, 0), 8.25*in
+	return i
+}
+
 func round30() layout.Input {
 	i := hillside()
 	i.Vault.Round, i.Vault.Length, i.Vault.FloorLength = true, 30*in, 28*in

@@ -424,6 +424,18 @@ var mutations = []mutation{
 		b.a.Pieces = slices.Delete(b.a.Pieces, k, k+1)
 		return []string{CheckWhole}
 	}},
+	{"a spigot of the wrong size in a socket", func(r *rand.Rand, b *built) []string {
+		k := b.find(func(l *layout.Laid) bool { return l.In.Kind == layout.Spigot || l.Out.Kind == layout.Spigot })
+		if k < 0 {
+			return nil
+		}
+		e := &b.in.Parts[k].In
+		if e.Kind != layout.Spigot {
+			e = &b.in.Parts[k].Out
+		}
+		e.Size = pick(r, "1-1/4", "2-1/2", "3")
+		return []string{CheckJoint}
+	}},
 	{"another thread", func(_ *rand.Rand, b *built) []string {
 		b.in.Pump.Outlet.Thread = layout.BSPP
 		return []string{CheckJoint}
@@ -467,7 +479,7 @@ var mutations = []mutation{
 func buildable(t *testing.T, r *rand.Rand, n int) []built {
 	t.Helper()
 	out := []built{}
-	for _, i := range []layout.Input{lifts(), sideways(), round30()} {
+	for _, i := range []layout.Input{lifts(), sideways(), round30(), bushed()} {
 		a, _, _ := layout.Lay(i)
 		out = append(out, built{i, a})
 	}
