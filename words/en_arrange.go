@@ -58,6 +58,7 @@ var enArrange = map[string]string{
 	"design.instead.turned":  "set the pump[ ({attitude})] elsewhere on the floor and turn it[, to {turn}][, with the corner of its box {left} from the left wall][ and {front} from the front wall]",
 	"design.instead.stand":   "let the pump stand otherwise: {attitude}[, turned {turn}][, with the corner of its box {left} from the left wall][ and {front} from the front wall]",
 	"design.instead.fitting": "get {fitting} {size}, which the stock leaves out[ ({count} needed)]",
+	"design.instead.ended":   "take a check valve with union ends[, {fitting}][ {size},] in place of valve and union[ ({count} needed)]",
 	"design.instead.more":    "get more of {fitting} {size}[ ({count} more needed)]",
 
 	"assume.arrange.flow":       "No flow can be worked out from the job, so losses are compared at {value} in the vault's pipe.",

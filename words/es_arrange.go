@@ -51,6 +51,7 @@ var esArrange = map[string]string{
 	"design.instead.turned":  "ponga la bomba[ ({attitude})] en otro lugar del piso y gírela[, a {turn}][, con la esquina de su caja a {left} de la pared izquierda][ y a {front} de la pared del frente]",
 	"design.instead.stand":   "deje que la bomba vaya de otro modo: {attitude}[, girada {turn}][, con la esquina de su caja a {left} de la pared izquierda][ y a {front} de la pared del frente]",
 	"design.instead.fitting": "consiga {fitting} {size}, que la existencia deja fuera[ ({count} en total)]",
+	"design.instead.ended":   "tome una válvula check con uniones en los extremos[, {fitting}][ {size},] en lugar de válvula y unión[ ({count} en total)]",
 	"design.instead.more":    "consiga más de {fitting} {size}[ (faltan {count})]",
 
 	"assume.arrange.flow":       "Del trabajo no se puede calcular caudal, así que las pérdidas se comparan a {value} en el tubo de la bóveda.",

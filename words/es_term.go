@@ -2,13 +2,17 @@ package words
 
 // esBook has the kinds of pipe and fittings of the book, by the English.
 var esBook = map[string]string{
-	"PVC Sch 40":          "PVC Ced 40",
-	"PVC Sch 80":          "PVC Ced 80",
-	"ball valve":          "válvula de bola",
-	"bulkhead fitting":    "pasamuros",
-	"cap":                 "tapón",
-	"check valve spring":  "válvula check de resorte",
-	"check valve swing":   "válvula check de columpio",
+	"PVC Sch 40":         "PVC Ced 40",
+	"PVC Sch 80":         "PVC Ced 80",
+	"ball valve":         "válvula de bola",
+	"bulkhead fitting":   "pasamuros",
+	"cap":                "tapón",
+	"check valve spring": "válvula check de resorte",
+	"check valve swing":  "válvula check de columpio",
+
+	"check valve swing union-ended":  "válvula check de columpio con uniones",
+	"check valve spring union-ended": "válvula check de resorte con uniones",
+
 	"coupling":            "cople",
 	"cross":               "cruz",
 	"cross branch":        "cruz, al ramal",

@@ -3,8 +3,6 @@ package arrange
 import (
 	"math"
 	"slices"
-
-	"plashet/engine/layout"
 )
 
 // beyond tells that no chain of n elbows or more can be better than what was
@@ -65,7 +63,7 @@ func (s *search) lip() float64 {
 		return float64(u.part.Splits[0].Lip)
 	}
 	for _, f := range s.in.Fittings {
-		if f.Part.Kind == layout.Union && f.AtHand != 0 && len(f.Part.Splits) > 0 {
+		if opens(&f.Part) && f.AtHand != 0 {
 			least = math.Min(least, float64(f.Part.Splits[0].Lip))
 		}
 	}
@@ -89,14 +87,18 @@ func (s *search) least(k *kit, n int, hose bool) (head, cost float64, joints int
 			head, cost = math.Min(head, p.hose.head), math.Min(cost, p.hose.cost)
 		}
 	}
-	cheapest := func(lists ...[]*piece) {
-		h, c := math.Inf(1), math.Inf(1)
+	among := func(lists ...[]*piece) (h, c float64) {
+		h, c = math.Inf(1), math.Inf(1)
 		for _, l := range lists {
 			for _, p := range l {
 				f := &s.in.Fittings[p.fitting]
 				h, c = math.Min(h, float64(f.Head)), math.Min(c, f.Cost)
 			}
 		}
+		return h, c
+	}
+	cheapest := func(lists ...[]*piece) {
+		h, c := among(lists...)
 		head, cost = head+h, cost+c
 	}
 	street := false
@@ -118,13 +120,22 @@ func (s *search) least(k *kit, n int, hose bool) (head, cost float64, joints int
 			joints--
 		}
 	}
-	needCheck, needUnion := s.needs()
-	if needCheck {
-		cheapest(k.both(checksOf))
+	checks, unions := k.both(checksOf), k.both(unionsOf)
+	both := slices.DeleteFunc(slices.Clone(checks), func(p *piece) bool { return !p.opens }) // valve and union in one
+	switch needCheck, needUnion := s.needs(); {
+	case needCheck && needUnion:
+		h, c := among(checks)
+		hu, cu := among(unions)
+		hb, cb := among(both)
+		head, cost = head+math.Min(h+hu, hb), cost+math.Min(c+cu, cb)
+		if joints += 2; len(both) == 0 {
+			joints += 2
+		}
+	case needCheck:
+		cheapest(checks)
 		joints += 2
-	}
-	if needUnion {
-		cheapest(k.both(unionsOf))
+	case needUnion:
+		cheapest(unions)
 		joints += 2
 	}
 	if len(k.ends) > 0 {

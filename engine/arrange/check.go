@@ -80,7 +80,7 @@ func (s *search) check() []trace.Fault {
 	if in.Rules.Check && !has(func(p layout.Part) bool { return p.Kind.IsCheck() }) {
 		fault(in.Path, FaultNoCheck)
 	}
-	if in.Rules.Union && !has(func(p layout.Part) bool { return p.Kind == layout.Union }) {
+	if in.Rules.Union && !has(func(p layout.Part) bool { return opens(&p) }) {
 		fault(in.Path, FaultNoUnion)
 	}
 	if len(in.Standings) > 0 && len(in.Pipes) > 0 {

@@ -62,7 +62,7 @@ func (w *worker) fates(t *trial, o *order) []fate {
 // a sketch is worth something, that is not without end. The union alone has no
 // less room than with the valve.
 func (w *worker) foresee(o *order, worth func(c *chain, out leaving) float64) (list []fate) {
-	type key struct{ check, union, out int }
+	type key struct{ check, union, opens, out int }
 	had, v := map[key]float64{}, o.way
 	var c *chain
 	if !w.s.glued.any() && !w.s.unsketched { // glued parts are no bare pipe
@@ -77,7 +77,7 @@ func (w *worker) foresee(o *order, worth func(c *chain, out leaving) float64) (l
 		}
 		got = math.Inf(1)
 		if v.longer(c, k.check, k.union) {
-			c.parts(k.union, !out.without)
+			c.parts(k.opens, !out.without)
 			got = worth(c, out)
 		}
 		had[k] = got
@@ -89,8 +89,14 @@ func (w *worker) foresee(o *order, worth func(c *chain, out leaving) float64) (l
 		for i, out := range w.s.leavings(back, lip) {
 			got := math.Inf(-1)
 			if c != nil {
-				if got = look(key{-1, pl.union, i}, out); !math.IsInf(got, 1) {
-					got = look(key{pl.check, pl.union, i}, out)
+				opens := pl.union
+				if o.check != nil && o.check.opens {
+					opens = pl.check // valve and union in one
+				} else {
+					got = look(key{-1, pl.union, opens, i}, out)
+				}
+				if !math.IsInf(got, 1) {
+					got = look(key{pl.check, pl.union, opens, i}, out)
 				}
 			}
 			if !math.IsInf(got, 1) {

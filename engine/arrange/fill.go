@@ -1,7 +1,6 @@
 package arrange
 
 import (
-	"cmp"
 	"math"
 	"slices"
 
@@ -157,10 +156,14 @@ func (s *search) fills(v *way, turns uint64, n int, outlet layout.End, front []L
 		}
 		for _, start := range k.starts {
 			for _, check := range option(k.both(checksOf), needCheck) {
-				for _, union := range option(k.both(unionsOf), needUnion) {
+				opens := check != nil && check.opens
+				if opens && s.glued.union != nil {
+					continue // the chain is opened at that one
+				}
+				for _, union := range option(k.both(unionsOf), needUnion && !opens) {
 					for _, end := range option(k.ends, len(k.ends) > 0) {
 						for _, f := range k.changed(hose, func() *fill {
-							return &fill{pipe: &k.pipe, start: start, elbows: chosen, check: check, union: union, end: end, tail: k.tail, opens: cmp.Or(union, s.glued.union), hose: hose}
+							return &fill{pipe: &k.pipe, start: start, elbows: chosen, check: check, union: union, end: end, tail: k.tail, opens: s.opening(check, union), hose: hose}
 						}) {
 							if s.tally(f, outlet) && !beaten(front, f.least()) {
 								out = append(out, f)
@@ -173,4 +176,16 @@ func (s *search) fills(v *way, turns uint64, n int, outlet layout.End, front []L
 	}
 	elbows(nil)
 	return out
+}
+
+// opening gives where a filling is opened: at its union, at its check valve where
+// that has union ends, or at what is glued already; nil where it is not.
+func (s *search) opening(check, union *piece) *piece {
+	switch {
+	case union != nil:
+		return union
+	case check != nil && check.opens:
+		return check
+	}
+	return s.glued.union
 }

@@ -24,6 +24,12 @@ func pieceOf(fitting int, p layout.Part) *piece {
 	return &piece{fitting: fitting, part: p, turns: turned != 0, opens: len(p.Splits) > 0}
 }
 
+// opens tells that a part is a union, or a check valve with union ends, which is
+// one too.
+func opens(p *layout.Part) bool {
+	return len(p.Splits) > 0 && (p.Kind == layout.Union || p.Kind.IsCheck())
+}
+
 // kit is what is at hand for one size of pipe, by what it serves for.
 type kit struct {
 	pipe   Pipe

@@ -36,7 +36,7 @@ func price(i *arrange.Input, chain *layout.Input, a *layout.Assembly) priceOf {
 	for k := range chain.Parts {
 		p := &chain.Parts[k]
 		for _, f := range i.Fittings {
-			if f.Part.Kind == p.Kind && f.Part.Size == p.Size && (p.Kind != layout.Reducer || f.Part.In.Kind == p.In.Kind && f.Part.Out.Kind == p.Out.Kind) {
+			if f.Part.Kind == p.Kind && f.Part.Size == p.Size && len(f.Part.Splits) == len(p.Splits) && (p.Kind != layout.Reducer || f.Part.In.Kind == p.In.Kind && f.Part.Out.Kind == p.Out.Kind) {
 				w.head += float64(f.Head)
 				w.cost += f.Cost
 			}

@@ -17,7 +17,7 @@ import (
 	"plashet/engine/catalog"
 )
 
-var table = flag.String("table", "", "measure the search and write the table in docs/layouts.md anew: all, family or standing")
+var table = flag.String("table", "", "measure the search and write the table in docs/layouts.md anew: all, family, standing or reduced")
 
 const (
 	tableFile  = "../../docs/layouts.md"
@@ -96,17 +96,21 @@ func writeTable(t *testing.T) {
 	if from < 0 || to < from {
 		t.Fatal("docs/layouts.md has no table to replace")
 	}
-	rows, line, ok := strings.Cut(text[from+len(tableBegin):to], "\n\n")
-	if !ok {
-		t.Fatal("the table has no line of the standing set")
+	parts := strings.Split(text[from+len(tableBegin):to], "\n\n")
+	if len(parts) != 3 {
+		t.Fatal("the table has no lines of the standing set and of two sizes")
 	}
-	if *table != "standing" {
-		rows = familyRows(t, book)
+	wanted := func(part string) bool { return *table == "all" || *table == part }
+	if wanted("family") {
+		parts[0] = familyRows(t, book)
 	}
-	if *table != "family" {
-		line = standingRow(t)
+	if wanted("standing") {
+		parts[1] = strings.TrimSuffix(standingRow(t), "\n")
 	}
-	text = text[:from] + tableBegin + rows + "\n\n" + line + text[to:]
+	if wanted("reduced") {
+		parts[2] = reducedRow(t)
+	}
+	text = text[:from] + tableBegin + strings.Join(parts, "\n\n") + text[to:]
 	if err := os.WriteFile(tableFile, []byte(text), 0o600); err != nil {
 		t.Fatal(err)
 	}
@@ -185,4 +189,37 @@ func spread(times []float64) string {
 	slices.Sort(times)
 	at := func(share float64) float64 { return times[min(len(times)-1, int(share*float64(len(times))))] }
 	return fmt.Sprintf("median %.2f s, nine in ten below %.2f s, worst %.1f s", at(0.5), at(0.9), times[len(times)-1])
+}
+
+// reducedRow measures the vaults whose pipe changes size and gives their line.
+func reducedRow(t *testing.T) string {
+	book := newBook(t)
+	text, err := os.ReadFile(reducedSet)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var times []float64
+	said, gaps := map[arrange.Claim]int{}, 0
+	for line := range strings.Lines(string(text)) {
+		var seed uint64
+		var n int
+		if _, err := fmt.Sscan(line, &seed, &n); err != nil {
+			continue
+		}
+		v, ok := reduced(t, book, seed, n)
+		if !ok {
+			continue
+		}
+		v.input.Rules.Elbows = 0
+		out, s := timed(t, v.input, time.Minute)
+		times = append(times, s)
+		said[out.Proof.Claim]++
+		gaps += out.Proof.Caps
+	}
+	if len(times) == 0 {
+		t.Fatal("no vault whose pipe changes size")
+	}
+	return fmt.Sprintf("Two sizes, everything in both, %d vaults, up to four elbows, stopped after a minute each: %s. "+
+		"Claims: %d over any number of elbows, %d up to four, %d met a limit, %d were stopped; %d orders were left undecided.\n",
+		len(times), spread(times), said[arrange.Everything], said[arrange.Family], said[arrange.Capped], said[arrange.Stopped], gaps)
 }

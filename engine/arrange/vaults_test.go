@@ -107,7 +107,7 @@ func (v *testVault) input(t testing.TB, book *catalog.Book) arrange.Input {
 // prices are invented, for one, and for a metre of pipe.
 var prices = map[string]float64{
 	"male adapter": 1.5, "elbow 90": 2, "elbow 45": 2.5, "street elbow 90": 3, "street elbow 45": 3.5,
-	"bulkhead fitting": 14, "union": 8, "check valve spring": 22, "check valve swing": 18, "pipe": 4,
+	"bulkhead fitting": 14, "check valve spring union-ended": 25, "union": 8, "check valve spring": 22, "check valve swing": 18, "pipe": 4,
 	"reducing coupling": 3, "reducer bushing": 2.5,
 }
 

@@ -37,6 +37,8 @@ var lossNaming = []struct {
 	{"union", []string{"union"}},
 	{"check valve swing", []string{"swing check valve", "swing check valve, straight body", "check valve, swing", "swing check valve, open"}},
 	{"check valve spring", []string{"spring (poppet) check valve, plastic"}},
+	{"check valve swing union-ended", []string{"swing check valve", "swing check valve, straight body", "check valve, swing", "swing check valve, open"}},
+	{"check valve spring union-ended", []string{"spring (poppet) check valve, plastic"}},
 	{"ball valve", []string{"ball valve, standard, beta=1", "ball valve, full bore, open", "gate/ball/plug valve, full line size"}},
 	{"gate valve", []string{"gate valve, standard, beta=1", "gate valve, full bore, open", "gate/ball/plug valve, full line size", "gate valve, screwed, open", "gate valve, open", "gate valve code allowance"}},
 	{"bulkhead fitting", []string{"bulkhead fitting"}},
@@ -54,6 +56,9 @@ var lossNaming = []struct {
 var taken = map[string]string{
 	"cross run":    "no row for a cross: taken as a tee",
 	"cross branch": "no row for a cross: taken as a tee",
+
+	"check valve swing union-ended":  "no row for one with union ends: taken as one without",
+	"check valve spring union-ended": "no row for one with union ends: taken as one without",
 }
 
 func (b *Book) loadLosses(l *loader) {

@@ -19,7 +19,15 @@ type tally struct {
 	elbows           [2]int // of 90 and of 45 degrees
 }
 
+// unionEnded ends the name of a check valve that opens at both ends.
+const unionEnded = " union-ended"
+
 func (t *tally) add(name, mark string, count int) {
+	if plain, ended := strings.CutSuffix(name, unionEnded); ended && isCheck(name) { // valve and union in one
+		t.add(plain, mark, count)
+		t.add("union", mark, count)
+		return
+	}
 	switch {
 	case strings.HasPrefix(name, "check valve ") && t.valve == "":
 		t.valve, t.valveAt = name, mark

@@ -54,6 +54,8 @@ const (
 	// ChangeFitting: with a fitting that the stock leaves out; ChangeMore: with more of one. Args: fitting, size, count.
 	ChangeFitting = "design.instead.fitting"
 	ChangeMore    = "design.instead.more"
+	// ChangeEnded: with a check valve with union ends, in place of valve and union. Args: fitting, size, count.
+	ChangeEnded = "design.instead.ended"
 
 	// AssumeArrangeFlow: the speed at which losses are compared, where no flow could be worked out. Args: value.
 	AssumeArrangeFlow = "assume.arrange.flow"

@@ -20,6 +20,7 @@ type instead struct {
 	had       int  // fittings of it in stock
 	turned    bool // another turn is to be written
 	elsewhere bool // and no place
+	ended     bool // a check valve with union ends: which, is seen in the layout
 }
 
 // excluded is a fitting of the tables that the stock leaves out.
@@ -42,6 +43,9 @@ func (m *model) insteads(a *Arranging, pumpIndex int) {
 	for _, x := range a.excluded {
 		add(ChangeFitting, arrange.Instead{Fittings: append(base[:len(base):len(base)], x.Fitting)}, instead{stand: -1, name: x.name, size: x.Part.Size})
 	}
+	if list := m.endedValves(a); len(list) > 0 {
+		add(ChangeEnded, arrange.Instead{Fittings: list}, instead{stand: -1, ended: true})
+	}
 	for i := range base {
 		if base[i].AtHand < 0 {
 			continue
@@ -54,7 +58,7 @@ func (m *model) insteads(a *Arranging, pumpIndex int) {
 
 func (n *instead) args() (out []trace.Arg) {
 	switch {
-	case n.stand < 0:
+	case n.stand < 0 && n.name != "":
 		out = append(out, trace.Str("fitting", n.name), trace.Str("size", n.size))
 	case n.name != "":
 		out = append(out, trace.Str("attitude", n.name))
@@ -173,6 +177,11 @@ func (a *Arranging) tellInsteads() {
 			continue
 		}
 		how, p := &a.instead[s.Instead-1], s.Layout.Chain.Pose
+		if how.ended {
+			how.name, how.size = endedIn(&s.Layout.Chain)
+			s.What.Args = append(how.args(), trace.Num("count", unit.Ratio(1), unit.KindCount))
+			continue
+		}
 		args := how.args()
 		if how.stand < 0 {
 			args = append(args, trace.Num("count", unit.Ratio(a.taken(s)-how.had), unit.KindCount))
@@ -234,6 +243,9 @@ func (a *Arranging) insteadMend(j *job.Job, s *arrange.Change) (out []Entry) {
 func (a *Arranging) fittingMend(j *job.Job, s *arrange.Change) []Entry {
 	how := &a.instead[s.Instead-1]
 	count := unit.Of(unit.Ratio(a.taken(s)), unit.KindCount).Format(a.Units.Typed())
+	if how.ended {
+		count = "1"
+	}
 	for i := range j.Stock.Fittings {
 		f := &j.Stock.Fittings[i]
 		if f.Fitting != how.name || f.Size != how.size {

@@ -10,6 +10,10 @@ func kindOf(name string) (k Kind, ok bool) {
 		return Reducer, true
 	case "hose barb adapter":
 		return Straight, true
+	case "check valve swing union-ended":
+		return CheckSwing, true
+	case "check valve spring union-ended":
+		return CheckSpring, true
 	case string(Reducer), string(Straight), string(Hose): // kinds of this package, names of no fitting
 		return "", false
 	}
@@ -38,8 +42,11 @@ func PartOf(f catalog.Fitting, mark string) (p Part, ok bool) {
 		p.Allowed = AllowedLevelOrUp
 	}
 	p.AllowedFrom = f.AttitudesFrom
-	if k == Union {
+	switch {
+	case k == Union:
 		p.Splits = []Split{{}}
+	case f.Opens && k.IsCheck():
+		p.Splits = nutsOf(&p)
 	}
 	if k == Bulkhead {
 		// The centre moves to the wall's inner face: the socket's face stands
@@ -50,6 +57,17 @@ func PartOf(f catalog.Fitting, mark string) (p Part, ok bool) {
 		p.Out = End{}
 	}
 	return p, true
+}
+
+// nutAt is where the nuts of a union-ended valve part it, as a share of the way
+// from its middle to the stops: from memory, no published value found. What lies
+// between a nut and its stop stays on the pipe, so that nothing else hangs on it
+// but the valve's room on the pump's way out.
+const nutAt = 0.8
+
+// nutsOf gives the two places where a union-ended valve opens.
+func nutsOf(p *Part) []Split {
+	return []Split{{Offset: -nutAt * p.In.TakeOff.Length}, {Offset: nutAt * p.Out.TakeOff.Length}}
 }
 
 // PipeOf makes the pipe of a size from the catalogue's.

@@ -174,6 +174,10 @@ const (
 	// but by more moves. Args: union, count (of moves), tilt and toward (the most it
 	// leans, and which way; absent where it is not tilted).
 	FindMoves = "layout.lift.moves"
+	// FindNut: which of the two nuts of a check valve with union ends is to be opened.
+	// Args: union, near or far (flags: the nut towards the pump, or towards the wall),
+	// standing (near only, where it is known).
+	FindNut = "layout.lift.nut"
 	// FindBlocked: the pump does not come out by lifting, nor by a shift and a
 	// lift, and no other way was found. Args: union, blocker, rim, opening (flags, in
 	// place of blocker where only rim or hatch are too narrow), needed, available, short, toward, stop (what

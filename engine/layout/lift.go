@@ -28,6 +28,7 @@ func (l *laying) liftOut() {
 	}
 	l.water(best)
 	l.tellLift(l.splits[best])
+	l.tellNut(l.splits[best])
 }
 
 // lessShort tells that a comes nearer to a way out than b.
@@ -175,6 +176,24 @@ func (l *laying) tellLift(s split) {
 	l.find(trace.Danger, path, FindBlocked, unit.Of(t.Available, unit.KindTape), unit.Of(t.Needed, unit.KindTape), l.lim.liftSrc,
 		union, blocker, tape("needed", t.Needed), tape("available", t.Available), tape("short", t.Needed-t.Available),
 		trace.Str("toward", heading(t.Along)), trace.Str("stop", t.Blocker), naming(t.Blocker))
+}
+
+// tellNut says which nut of a check valve with two is to be opened: behind the one
+// towards the wall stands all that the valve holds.
+func (l *laying) tellNut(s split) {
+	p := &l.in.Parts[s.part]
+	if !l.a.LiftOut.Possible || !p.Kind.IsCheck() || p.Reverse || len(p.Splits) < 2 {
+		return
+	}
+	args := []trace.Arg{trace.Str("union", l.a.LiftOut.Union)}
+	if s.offset > 0 {
+		l.note(trace.Caution, l.partPath(s.part), FindNut, append(args, trace.Flag("far"))...)
+		return
+	}
+	if args = append(args, trace.Flag("near")); l.a.Water.Standing > 0 {
+		args = append(args, volume("standing", l.a.Water.Standing))
+	}
+	l.note(trace.Caution, l.partPath(s.part), FindNut, args...)
 }
 
 // manifold tells that the way out takes more than a slide off the lip, a shift and a lift.

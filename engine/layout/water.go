@@ -136,7 +136,7 @@ func (l *laying) tellWater(valve, k int) {
 	if !w.RunKnown {
 		args = append(args, volume("inside", w.Standing))
 	}
-	if w.Order != NoUnion {
+	if w.Order != NoUnion && l.splits[k].part != valve { // else they are one
 		args = append(args, volume("between", w.Between))
 	}
 	l.note(sev, l.partPath(valve), code, args...)
