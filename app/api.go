@@ -64,17 +64,28 @@ func (a *app) held(op operation) func(w http.ResponseWriter, r *http.Request) er
 			return err
 		}
 		if op.in != nil {
-			// A page of another site can send a form without being asked, but no JSON.
+			// A page of another site can send a form without being asked, but neither of these.
 			kind, _, _ := strings.Cut(r.Header.Get("Content-Type"), ";")
-			if !strings.EqualFold(strings.TrimSpace(kind), mediaJSON) {
-				return a.wrong(http.StatusUnsupportedMediaType, "app.api.type", "Content-Type", kind, mediaJSON, mediaJSON)
+			if want := op.takes(); !strings.EqualFold(strings.TrimSpace(kind), want) {
+				return a.wrong(http.StatusUnsupportedMediaType, "app.api.type", "Content-Type", kind, want, want)
 			}
 		}
 		return op.do(w, r)
 	}
 }
 
-const mediaJSON = "application/json"
+const (
+	mediaJSON = "application/json"
+	mediaCSV  = "text/csv"
+)
+
+// takes gives the type of the body of a request.
+func (op *operation) takes() string {
+	if _, is := op.in.(csvRows); is {
+		return mediaCSV
+	}
+	return mediaJSON
+}
 
 // sendJSON answers with a value as JSON.
 func sendJSON(w http.ResponseWriter, status int, x any) error {

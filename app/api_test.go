@@ -163,6 +163,9 @@ func TestInterfaceKeepsItsDescription(t *testing.T) {
 	c.ill = false
 	c.arranges(runs)
 	c.writes()
+	c.states()
+	c.keeps(runs)
+	c.shelves()
 	served := map[string]bool{}
 	for _, op := range (&app{}).operations() {
 		served[op.method+" "+underInterface+op.path] = true

@@ -86,10 +86,17 @@ func (d *describer) operation(op operation) object {
 	}
 	if op.in != nil {
 		about := "As the schema says."
-		if _, is := op.in.(jobFile); is {
+		schema := object{"type": "string"}
+		switch op.in.(type) {
+		case jobFile:
 			about = "A job file, 16 MB at most."
+		case csvRows:
+			about = "Rows under their titles, as docs/shelf.md says."
 		}
-		out["requestBody"] = object{"required": true, "description": about, "content": object{mediaJSON: object{"schema": d.ref(reflect.TypeOf(op.in))}}}
+		if op.takes() == mediaJSON {
+			schema = d.ref(reflect.TypeOf(op.in))
+		}
+		out["requestBody"] = object{"required": true, "description": about, "content": object{op.takes(): object{"schema": schema}}}
 	}
 	content := object{}
 	if op.out != nil {

@@ -9,13 +9,23 @@ import (
 
 // Parameters that stand at several operations.
 var (
-	paramID       = param{name: "id", in: inPath, must: true, doc: "Identity of a job, as the list of jobs gives it.", example: "example-hillside-cascade"}
-	paramBefore   = param{name: "before", in: inQuery, whole: true, doc: "Go on behind this: next of the page before.", example: "17"}
-	paramLimit    = param{name: "limit", in: inQuery, whole: true, most: mostLines, doc: "So many at most; 40 when not given.", example: "100"}
-	paramMatch    = param{name: "If-Match", in: inHeader, must: true, doc: "The ETag of the revision that the change starts from. Where the job has moved on since, nothing is saved.", example: `"3"`}
-	paramWho      = param{name: "who", in: inQuery, doc: "Who changes it: the name that stands with the change.", example: "Ann"}
-	paramClient   = param{name: "for", in: inQuery, words: []string{"firm", "client"}, doc: "Whom it is for: with what it costs the firm, or as the client sees it; firm when not given.", example: "client"}
-	paramPaper    = param{name: "paper", in: inQuery, words: []string{"letter", "a4"}, doc: "Size of the paper; the job's when not given.", example: "a4"}
+	paramID      = param{name: "id", in: inPath, must: true, doc: "Identity of a job, as the list of jobs gives it.", example: "example-hillside-cascade"}
+	paramBefore  = param{name: "before", in: inQuery, whole: true, doc: "Go on behind this: next of the page before.", example: "17"}
+	paramLimit   = param{name: "limit", in: inQuery, whole: true, most: mostLines, doc: "So many at most; 40 when not given.", example: "100"}
+	paramMatch   = param{name: "If-Match", in: inHeader, must: true, doc: "The ETag of the revision that the change starts from. Where the job has moved on since, nothing is saved.", example: `"3"`}
+	paramWho     = param{name: "who", in: inQuery, doc: "Who changes it: the name that stands with the change.", example: "Ann"}
+	paramClient  = param{name: "for", in: inQuery, words: []string{"firm", "client"}, doc: "Whom it is for: with what it costs the firm, or as the client sees it; firm when not given.", example: "client"}
+	paramPaper   = param{name: "paper", in: inQuery, words: []string{"letter", "a4"}, doc: "Size of the paper; the job's when not given.", example: "a4"}
+	paramNumber  = param{name: "revision", in: inQuery, whole: true, must: true, doc: "Number of the state, as the history gives it.", example: "1"}
+	paramLayout  = param{name: "layout", in: inQuery, whole: true, must: true, doc: "Number of the layout in the result of the search, from 1.", example: "1"}
+	paramsImport = []param{
+		{name: "yes", in: inQuery, words: []string{"true", "false"}, doc: "Take the rows in; without it nothing is changed, and what would be is told.", example: "true"},
+		{name: "file", in: inQuery, doc: "Name of the file, to stand with the change.", example: "list.csv"},
+		{name: "currency", in: inQuery, doc: "Code of the currency of amounts that name none; that of the first price on the shelf when not given.", example: "USD"},
+		{name: "units", in: inQuery, words: []string{"us", "metric"}, doc: "System of numbers without any unit; us when not given.", example: "metric"},
+		{name: "decimals", in: inQuery, words: []string{"point", "comma"}, doc: "The mark that decimals have; guessed when not given.", example: "comma"},
+		paramWho,
+	}
 	paramsArrange = []param{
 		{name: "elbows", in: inQuery, whole: true, none: true, most: 8, doc: "Look at layouts with up to this many elbows; 4 when not given.", example: "3"},
 	}
@@ -29,6 +39,9 @@ var (
 		{name: "discount", in: inQuery, number: true, most: 100, doc: "Percent a year by which later payments count less.", example: "4"},
 	}
 )
+
+// csvRows stands in the table for rows of CSV.
+type csvRows struct{}
 
 // jobFile stands in the table for a job document, whose schema is its own.
 type jobFile struct{}
@@ -57,6 +70,10 @@ func (a *app) operations() []operation {
 		), out: jobFile{}, etag: true, do: a.apiJob},
 		{id: "putJob", method: http.MethodPut, path: job, about: "Keep a new state of the job", params: with(paramMatch, paramWho), in: jobFile{}, out: apiSaved{}, etag: true, ifMatch: true, do: a.apiPut},
 		{id: "setJob", method: http.MethodPatch, path: job, about: "Set fields of the job by their paths", params: with(paramMatch, paramWho), in: apiSets{}, out: apiSaved{}, etag: true, ifMatch: true, do: a.apiSet},
+		{id: "undo", method: http.MethodPost, path: job + "/undo", about: "Bring back what stood before the newest change; again goes further back", params: with(paramMatch, paramWho), out: apiSaved{}, etag: true, ifMatch: true, do: a.apiUndo},
+		{id: "return", method: http.MethodPost, path: job + "/return", about: "Put an earlier state on top of those that came after it", params: with(paramNumber, paramMatch, paramWho), out: apiSaved{}, etag: true, ifMatch: true, do: a.apiReturn},
+		{id: "putAside", method: http.MethodPut, path: job + "/aside", about: "Put the job aside: it stays, and the list leaves it out", params: with(paramMatch, paramWho), out: apiSaved{}, etag: true, ifMatch: true, do: a.apiAside(true)},
+		{id: "takeBack", method: http.MethodDelete, path: job + "/aside", about: "Take the job back into the list", params: with(paramMatch, paramWho), out: apiSaved{}, etag: true, ifMatch: true, do: a.apiAside(false)},
 		{id: "history", method: http.MethodGet, path: job + "/history", about: "The states of the job, the newest first", params: with(paramLimit, paramBefore), out: apiStates{}, do: a.apiHistory},
 
 		{id: "design", method: http.MethodGet, path: job + "/design", about: "Design the job", params: with(), out: answer.Document{}, do: a.onJob(a.apiDesign)},
@@ -68,6 +85,7 @@ func (a *app) operations() []operation {
 		{id: "arrange", method: http.MethodPost, path: job + "/arrange", about: "Begin to look for layouts; where the same is looked for already, that goes on", params: with(paramsArrange...), out: apiSearch{}, status: http.StatusAccepted, do: a.apiArrange},
 		{id: "arranged", method: http.MethodGet, path: job + "/arrange", about: "How far the search is, and what it found", params: with(), out: apiSearch{}, do: a.apiArranged},
 		{id: "stopArrange", method: http.MethodDelete, path: job + "/arrange", about: "Stop the search; the best so far stays to be read", params: with(), out: apiSearch{}, do: a.apiStop},
+		{id: "keepLayout", method: http.MethodPost, path: job + "/arrange/keep", about: "Write a layout that the search found into the job", params: with(paramLayout, paramMatch, paramWho), out: apiSaved{}, etag: true, ifMatch: true, do: a.apiKeepLayout},
 		{id: "listDrawings", method: http.MethodGet, path: job + "/draw", about: "The drawings that the answer has enough for", params: with(), out: apiSheets{}, do: a.onJob(a.apiSheets)},
 		{id: "draw", method: http.MethodGet, path: job + "/draw/{name}", about: "A drawing", params: with(named("name", "As the list of drawings gives it.", "curve")), files: []string{"image/svg+xml"}, do: a.apiSheet},
 		{id: "listPaper", method: http.MethodGet, path: job + "/print", about: "The sheets that the job is built by", params: with(), out: apiSheets{}, do: a.onJob(a.apiPaper)},
@@ -89,6 +107,8 @@ func (a *app) operations() []operation {
 		{id: "listTables", method: http.MethodGet, path: "/tables", about: "The tables behind the figures", out: apiTables{}, do: a.apiTables},
 		{id: "table", method: http.MethodGet, path: "/tables/{name}", about: "The rows of a table, each with source and basis", params: []param{named("name", "Name of a table.", "pipe")}, out: apiTable{}, do: a.apiTable},
 		{id: "pumps", method: http.MethodGet, path: "/pumps", about: "The pump shelf that all jobs share, as CSV", files: []string{"text/csv"}, do: a.shelfFile("pumps.csv", keep.PumpsCSV)},
+		{id: "importPumps", method: http.MethodPost, path: "/pumps", about: "Take pumps from CSV onto the shelf that all jobs share; one of the same name is changed", params: paramsImport, in: csvRows{}, out: apiImported{}, do: a.apiImport(a.pumpShelf)},
+		{id: "importPrices", method: http.MethodPost, path: "/prices", about: "Take prices from CSV onto the shelf that all jobs share; one for the same item, unit, currency and counter is changed", params: paramsImport, in: csvRows{}, out: apiImported{}, do: a.apiImport(a.priceShelf)},
 		{id: "prices", method: http.MethodGet, path: "/prices", about: "The price shelf that all jobs share, as CSV", files: []string{"text/csv"}, do: a.shelfFile("prices.csv", keep.PricesCSV)},
 	}
 }

@@ -175,13 +175,17 @@ func (a *app) apiSet(w http.ResponseWriter, r *http.Request) error {
 // keepSent keeps a state upon a revision and tells of it; where nothing changed
 // the revision stays.
 func (a *app) keepSent(w http.ResponseWriter, r *http.Request, rev store.Revision, data []byte, what string, status int) error {
+	return a.keepChange(w, r, rev, store.Change{What: what, Data: data}, status)
+}
+
+func (a *app) keepChange(w http.ResponseWriter, r *http.Request, rev store.Revision, c store.Change, status int) error {
 	number := rev.Number
-	if what != "" || number == 0 {
-		who := strings.TrimSpace(r.URL.Query().Get("who"))
-		if len([]rune(who)) > mostWho || strings.ContainsFunc(who, func(c rune) bool { return c < ' ' }) {
-			return a.wrong(http.StatusBadRequest, "app.api.param", "who", who, "1…"+strconv.Itoa(mostWho), "Ann")
+	if c.What != "" || number == 0 {
+		var err error
+		if c.Who, err = a.asker(r); err != nil {
+			return err
 		}
-		next, err := a.putAs(r, rev.ID, number, store.Change{Who: who, What: what, Data: data})
+		next, err := a.putAs(r, rev.ID, number, c)
 		var stale *store.Stale
 		if errors.As(err, &stale) {
 			return a.moved412(stale.Newest.Number)
@@ -191,7 +195,12 @@ func (a *app) keepSent(w http.ResponseWriter, r *http.Request, rev store.Revisio
 		}
 		number = next.Number
 	}
-	x := apiSaved{ID: rev.ID, Revision: number, What: what, Faults: []answer.Fault{}}
+	return a.saved(w, rev.ID, number, c.What, c.Data, status)
+}
+
+// saved tells of a state that is kept.
+func (a *app) saved(w http.ResponseWriter, id string, number int, what string, data []byte, status int) error {
+	x := apiSaved{ID: id, Revision: number, What: what, Faults: []answer.Fault{}}
 	if s := a.solve(digest(data), data); len(s.doc.Faults) > 0 {
 		x.Faults = s.doc.Faults
 	}

@@ -43,7 +43,11 @@ func (a *app) newPump(w http.ResponseWriter, r *http.Request) error {
 }
 
 func (a *app) change(r *http.Request, what string) store.Change {
-	return store.Change{Who: a.Device(r).Who, When: a.Now(), What: what}
+	who := a.Device(r).Who
+	if ForOthers(r) {
+		who, _ = a.asker(r) // held against what it may be before
+	}
+	return store.Change{Who: who, When: a.Now(), What: what}
 }
 
 // retype sets what a form says on a copy of a pump. The points of the curve are

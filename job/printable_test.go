@@ -13,7 +13,7 @@ func TestPrintable(t *testing.T) {
 		"❤️ pond":       true, // with a variation selector
 		"🏴\U000e0067\U000e0062\U000e0065\U000e006e\U000e0067\U000e007f": true, // a flag spelt by tags
 		"בריכה":          true,
-		"می‌خواهم":       true, // Persian, with a non-joiner
+		"می\u200cخواهم":  true, // Persian, with a non-joiner
 		"po\u200dnd":     false,
 		"\u200d":         false,
 		"pond\u200d":     false,

@@ -63,8 +63,14 @@ func TestSpoilt(t *testing.T) {
 		{"no currency", func(doc map[string]any) { delete(site(doc), "currency") }, map[string]string{"quote": "The job names no currency"}},
 		{"5000 letters", func(doc map[string]any) { doc["name"] = strings.Repeat("N", 5000) }, map[string]string{"cut": "(job without a name)", "water": "5000 characters"}},
 		{"as long as may be", func(doc map[string]any) { doc["name"] = strings.Repeat("N", 60) }, nil},
-		{"from the right", func(doc map[string]any) { doc["name"], doc["client"] = "בריכה ליד הבית مرحبا", "משפחת לוי" }, map[string]string{"cut": "U+05D1"}},
-		{"emoji", func(doc map[string]any) { doc["name"], doc["note"] = "👨‍👩‍👧‍👦 pond ❤️", "crew 😀" }, map[string]string{"cut": "U+1F468", "site": "U+1F600"}},
+
+		{"from the right", func(doc map[string]any) {
+			doc["name"], doc["client"] = "בריכה ליד הבית مرحبا", "משפחת לוי"
+		}, map[string]string{"cut": "U+05D1"}},
+
+		{"emoji", func(doc map[string]any) {
+			doc["name"], doc["note"] = "👨‍👩‍👧‍👦 pond ❤️", "crew 😀"
+		}, map[string]string{"cut": "U+1F468", "site": "U+1F600"}},
 		{"empty", func(doc map[string]any) {
 			for k := range doc {
 				if k != "format" && k != "version" && k != "name" && k != "units" {

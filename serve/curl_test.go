@@ -51,6 +51,14 @@ func TestExamplesOfTheInterface(t *testing.T) {
 	if err := os.WriteFile(filepath.Join(dir, "garden.json"), demo.Job("courtyard-rill"), 0o600); err != nil {
 		t.Fatal(err)
 	}
+	for name, rows := range map[string]string{
+		"list.csv":  "Item,Unit,Price\ncoupling 2,each,1.85\n",
+		"pumps.csv": "Name,Flow (gpm),Head (ft)\nShelf Q,0,20\nShelf Q,30,12\nShelf Q,60,0\n",
+	} {
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(rows), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
 	text, err := os.ReadFile(filepath.Join("..", "docs", "exchange.md"))
 	if err != nil {
 		t.Fatal(err)
@@ -84,5 +92,8 @@ func TestExamplesOfTheInterface(t *testing.T) {
 		if data, err := os.ReadFile(filepath.Join(dir, name)); err != nil || len(data) < 200 {
 			t.Errorf("%s: %d bytes, %v", name, len(data), err)
 		}
+	}
+	if data, err := os.ReadFile(filepath.Join(dir, "shelf.csv")); err != nil || !strings.Contains(string(data), "Shelf Q") {
+		t.Errorf("the pump taken in is not on the shelf: %s %v", data, err)
 	}
 }

@@ -175,7 +175,7 @@ var enApp = map[string]string{
 	"app.device.title": "This device", "app.device.link": "Your name?", "app.device.lead": "Your name stands with every change you make, so that the crew can ask. It is kept on this device.",
 	"app.device.who": "Your name", "app.device.mode": "How pages look", "app.device.language": "Language / Idioma", "app.mode.": "as the device is set", "app.mode.light": "light", "app.mode.dark": "dark", "app.mode.sun": "in the sun: black on white, larger",
 
-	"app.api.method": "This address does not take {found}; it takes {expected}.", "app.api.type": "Send the job as JSON: Content-Type is “{found}”, and {expected} is expected.",
+	"app.api.method": "This address does not take {found}; it takes {expected}.", "app.api.type": "What is sent here is to be {expected}; Content-Type is “{found}”.",
 	"app.api.query": "What stands behind the question mark cannot be read. Write it as {example}.", "app.api.param": "The parameter {where} is “{found}”[; it may be {expected}][. Write it as {example}].",
 	"app.api.unknown": "There is no parameter “{where}” here. There are: {expected}.", "app.api.noparams": "There is no parameter “{where}” here. This address takes none.",
 	"app.api.nomatch": "Say which revision the change starts from: send its ETag as If-Match. The newest is {example}.", "app.api.match": "If-Match is “{found}”; send the ETag of one revision, such as {example}.",

@@ -166,7 +166,7 @@ var esApp = map[string]string{
 	"app.device.title": "Este aparato", "app.device.link": "¿Su nombre?", "app.device.lead": "Su nombre queda con cada cambio que hace, para que la cuadrilla pueda preguntar. Se guarda en este aparato.",
 	"app.device.who": "Su nombre", "app.device.mode": "Cómo se ven las páginas", "app.device.language": "Idioma / Language", "app.mode.": "como está el aparato", "app.mode.light": "claro", "app.mode.dark": "oscuro", "app.mode.sun": "al sol: negro sobre blanco, más grande",
 
-	"app.api.method": "Esta dirección no acepta {found}; acepta {expected}.", "app.api.type": "Envíe el trabajo como JSON: Content-Type es “{found}” y se espera {expected}.",
+	"app.api.method": "Esta dirección no acepta {found}; acepta {expected}.", "app.api.type": "Lo que se envía aquí debe ser {expected}; Content-Type es “{found}”.",
 	"app.api.query": "No se puede leer lo que está después del signo de pregunta. Escríbalo como {example}.", "app.api.param": "El parámetro {where} es “{found}”[; puede ser {expected}][. Escríbalo como {example}].",
 	"app.api.unknown": "Aquí no hay parámetro “{where}”. Hay: {expected}.", "app.api.noparams": "Aquí no hay parámetro “{where}”. Esta dirección no toma ninguno.",
 	"app.api.nomatch": "Diga de qué revisión parte el cambio: envíe su ETag como If-Match. La más nueva es {example}.", "app.api.match": "If-Match es “{found}”; envíe el ETag de una revisión, como {example}.",
