@@ -214,7 +214,7 @@ func (p *arranging) layout(i int) {
 	if i < len(p.a.Told) {
 		p.measure(p.a.Told[i].Findings)
 		for _, f := range p.a.Told[i].Findings {
-			if f.Severity != trace.Info && f.Code != layout.FindMeasureFirst {
+			if f.Code == layout.FindAskew || f.Severity != trace.Info && f.Code != layout.FindMeasureFirst {
 				p.line("%s%s", p.severity(f.Severity), p.say.Finding(f, p.unit))
 			}
 		}

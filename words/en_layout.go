@@ -34,6 +34,7 @@ var enLayout = map[string]string{
 	"layout.part.reduces":   "Part {part} narrows the way of the water from {fromSize} to {toSize}. This costs head: keep the size, unless it is meant.",
 	"layout.measure.first":  "{kind} {size} ({parts}): sizes are a standard's minimum or from memory. Measure the fitting in hand before cutting.",
 	"layout.tail.runs":      "The last pipe, from {from}, leaves through the wall; {inside} of it lies inside. Its length belongs to the run.",
+	"layout.pump.askew":     "The pump stands askew: turned {turn} to the {way}, seen from above, from how its attitude is measured. Set it out by tape, not by the angle: of the box round it, the corner nearest the front wall stands {frontleft} from the left wall and {frontfront} from the front wall, the corner nearest the left wall {leftleft} from the left wall and {leftfront} from the front wall. These are the two ends of the side of the box that is {side} long.",
 	"layout.outlet.leans":   "The wall leans {angle} where the fitting seats. The gasket may leak: flatten the seat, or use a sloped washer.",
 
 	"layout.hose":          "Hose {part} is cut {cut} long, along its middle[, and bends by {turn} at a radius of {radius}]. Read its maker's sheet before cutting: bent tighter it kinks or flattens, and it must take the most that the pump presses. It is counted on to give way in height alone, where no upright piece is measured in place. Keep it where it can be seen, look at its joints each spring, and never build it into the wall.",

@@ -31,6 +31,7 @@ type drawer struct {
 	t    testing.TB
 	book *catalog.Book
 	tags map[string]bool
+	snug bool // hardly any room is left to the walls
 }
 
 func pick[T any](r *drawer, of ...T) T { return of[r.IntN(len(of))] }
@@ -46,7 +47,7 @@ func (r *drawer) tagged(name string, yes bool) bool {
 }
 
 func draw(t testing.TB, book *catalog.Book, seed uint64) *drawer {
-	return &drawer{rand.New(rand.NewPCG(seed, 12)), t, book, map[string]bool{}}
+	return &drawer{Rand: rand.New(rand.NewPCG(seed, 12)), t: t, book: book, tags: map[string]bool{}}
 }
 
 // pumps draws a pump in one or two attitudes.
@@ -210,6 +211,9 @@ func (r *drawer) wrap(chain *layout.Input, a *layout.Assembly) bool {
 	}
 	tight := r.IntN(3) // of three vaults one is snug
 	spare := func() float64 { return r.between(0, [...]float64{0.5, 2, 5}[tight]) * in }
+	if r.snug {
+		spare = func() float64 { return 0.02 * in * r.Float64() }
+	}
 	box.Min = box.Min.Sub(geom.Vec3{X: spare(), Y: spare()})
 	box.Max = box.Max.Add(geom.Vec3{X: spare(), Y: spare(), Z: spare() + 1*in})
 	v := &chain.Vault

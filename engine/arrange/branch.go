@@ -23,7 +23,6 @@ type branch struct {
 	halt   func() bool    // asked often: true ends the search where it stands
 	give   *stretch       // a measure that may grow, and is to as little as can be; nil: none does
 	of     *fill          // that tells what a metre of each size counts for; nil: all alike
-	gapped bool           // the end need not meet the hole: the gap is to be as little as can be
 
 	programs []program
 	row      []float64
@@ -58,10 +57,10 @@ func (b *branch) run(best float64) {
 }
 
 // start makes the program at the root.
-func (b *branch) start() *program {
+func (b *branch) start() {
 	c := b.c
 	n := c.vars
-	if b.give != nil || b.gapped {
+	if b.give != nil {
 		n++
 	}
 	if cap(b.row) < n {
@@ -83,13 +82,8 @@ func (b *branch) start() *program {
 		}
 		costs[c.vars] = 1
 	}
-	if b.gapped {
-		clear(costs)
-		costs[c.vars] = 1
-	}
 	p.reset(costs)
 	b.root(p)
-	return p
 }
 
 func (b *branch) grow(depth int) {
@@ -109,15 +103,9 @@ func (b *branch) root(p *program) {
 		if b.give != nil {
 			b.row[c.vars] = -n.Dot(b.give.hole)
 		}
-		if b.gapped {
-			b.row[c.vars] = -1
-		}
 		p.row(b.row, at+above-fixed)
 		for i := range b.row {
 			b.row[i] = -b.row[i]
-		}
-		if b.gapped {
-			b.row[c.vars] = -1
 		}
 		p.row(b.row, fixed-at+below)
 	}

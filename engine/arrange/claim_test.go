@@ -144,7 +144,7 @@ func TestPlayIsLayouts(t *testing.T) {
 
 // of gives the orders with n elbows.
 func (s *search) of(n int) []order {
-	out, _ := s.orders(n, nil, nil)
+	out, _ := s.orders(byCompass, n, nil, nil)
 	return out
 }
 

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"plashet/engine/geom"
+	"plashet/engine/layout"
 )
 
 // compass is the set of directions that a chain may run in, and which follows
@@ -18,8 +19,9 @@ type compass struct {
 	apart  []geom.Vec3 // normals of the planes that keep bodies apart
 	minus  []int       // of each, the opposite one
 
-	around    []body      // pump and surroundings
-	pre, post []geom.Vec3 // flow into each glued turn on the pump's side, out of each on the wall's
+	pump      *layout.Frame // alone, as it stands and is turned; nil where it cannot be placed
+	around    []body        // pump and surroundings
+	pre, post []geom.Vec3   // flow into each glued turn on the pump's side, out of each on the wall's
 }
 
 // alike tells that two directions are the same.

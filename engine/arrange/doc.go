@@ -14,10 +14,11 @@
 // Directions: the axes and half way between two of them, and the same turned
 // with the pump. A rolled offset (two elbows in a row whose outer legs lie along
 // one line) is also looked at between the steps of 45 degrees, at the rolls where
-// the pipe closes, but only where no step closes it, with one such pair in a
-// chain, and from four elbows on only while nothing else is found. Not looked at:
-// two pairs rolled freely in one chain, a pump turned by other angles than those
-// given. A short hose is looked at where the input allows one: as the first turn
+// the pipe closes, but only where no step closes it, and from four elbows on only
+// while nothing else is found. Where nothing rigid fits at these directions, all
+// legs may point anywhere that the elbows let them, up to two unknown angles at
+// once, the pump's turn among them where the input leaves it open: found from
+// seeds all round, and not proven best (see limber). A short hose is looked at where the input allows one: as the first turn
 // from the pump, at its least radius, by any angle between two of the directions;
 // what it would gain elsewhere, or bent wider, is not. A pump leaned over on its
 // way out is looked at only where nothing else comes out. Parts glued already stay

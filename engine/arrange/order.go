@@ -37,6 +37,7 @@ type way struct {
 	seq      []int
 	hose     int // which of its turns is a hose, from 1; 0: none
 	fills    []*fill
+	odd      bool    // found between the directions of the compass
 	open     bool    // its sketch fits
 	line     float64 // how long its centre line is at least
 	trial    trial
@@ -45,8 +46,13 @@ type way struct {
 
 // orders gives all orders with n elbows that nothing found beats already, the
 // most promising first, and what came of sketching their ways.
-func (s *search) orders(n int, front []Layout, tell func(Progress)) (out []order, t trial) {
+func (s *search) orders(p pass, n int, front []Layout, tell func(Progress)) (out []order, t trial) {
 	const sketches = 512 // between two tellings
+	if p > byCompass {
+		ways, programs := s.unlock(s.limbersOf(p, n, front))
+		t.tally.Programs += programs
+		return s.filled(ways, t)
+	}
 	ways := s.waysOf(n, front)
 	for from := 0; from < len(ways) && !s.halted(); from += sketches {
 		if tell != nil {
@@ -56,9 +62,14 @@ func (s *search) orders(n int, front []Layout, tell func(Progress)) (out []order
 		s.share(len(some), func(w *worker, i int) { w.sketch(&some[i]) })
 	}
 	if n < rolledFrom || len(front) == 0 {
-		more, programs := s.rolled(ways)
+		more, programs := s.unlock(rolled(ways))
 		ways, t.tally.Programs = append(ways, more...), programs
 	}
+	return s.filled(ways, t)
+}
+
+// filled gives the orders of ways that are open, the most promising first.
+func (s *search) filled(ways []way, t trial) (out []order, _ trial) {
 	for i := range ways {
 		v := &ways[i]
 		t.add(&v.trial)

@@ -29,6 +29,7 @@ type Layout struct {
 	Worth    Worth
 
 	length float64 // what the program made least
+	odd    bool    // at angles between those of the compass
 }
 
 // Worth is what an assembly costs in every respect; each is told, none is
@@ -46,7 +47,7 @@ type Worth struct {
 }
 
 // Claim is how far the proof reaches: over the directions and rolls that are
-// looked at (see the package's comment). Of free rolls only some are.
+// looked at (see the package's comment). Of other angles only some are.
 type Claim uint8
 
 // The claims, the strongest first.

@@ -8,16 +8,11 @@ import (
 
 // A rolled pair is two elbows in a row whose outer legs lie along one line: the
 // leg between them may be rolled about that line by any angle. Where no roll of
-// the compass closes a way, the rolls that do are sought here: the gap that the
-// legs leave to the hole, made least by a linear program, is a function of the
-// roll alone, and its roots are wanted.
+// the compass closes a way, the rolls that do are sought, whatever else was found.
 
-const (
-	rollSteps   = 24   // samples of the gap round the turn
-	rolledFrom  = 4    // elbows from which rolls are sought only while nothing is found
-	rollClosed  = 1e-9 // m: a gap that is none
-	rollSection = 60   // halvings: far under a thousandth of a degree
-)
+// rolledFrom is from how many elbows rolls are sought only while nothing is found, and
+// briefly.
+const rolledFrom = 4
 
 // rollKey names a way but for the roll of one of its legs.
 type rollKey struct {
@@ -33,20 +28,11 @@ func (v *way) paired(leg int) bool {
 	return math.Abs(before.Dot(after)) > 1-1e-9
 }
 
-// template is a way with the leg that is to be rolled.
-type template struct {
-	*way
-	leg      int
-	open     bool // a roll of the compass closes it
-	out      []way
-	programs int
-}
-
-// rolled gives the ways with one rolled pair that close at a roll between those
-// of the compass, where none of these closes.
-func (s *search) rolled(ways []way) (out []way, programs int) {
-	var list []template
-	known := map[rollKey]int{}
+// rolled lists the ways with one rolled pair that close at no roll of the compass,
+// with that roll left open.
+func rolled(ways []way) []*limber {
+	var list []*limber
+	known, open := map[rollKey]*limber{}, map[*limber]bool{}
 	for i := range ways {
 		v := &ways[i]
 		if v.hose > 0 {
@@ -65,170 +51,50 @@ func (s *search) rolled(ways []way) (out []way, programs int) {
 				name = append(name, byte(d))
 			}
 			key := rollKey{v.kit, wayKey{v.standing, v.turned}, leg, string(name)}
-			at, ok := known[key]
+			l, ok := known[key]
 			if !ok {
-				at = len(list)
-				known[key] = at
-				list = append(list, template{way: v, leg: leg})
+				l = &limber{standing: v.standing, kit: v.kit, base: v.compass, fills: v.fills, step: math.Pi / 8, brief: len(v.seq) > rolledFrom}
+				l.free = make([]bool, len(v.seq))
+				l.free[leg] = true
+				l.turns = v.compass.turns(v.seq)
+				known[key], list = l, append(list, l)
 			}
-			list[at].open = list[at].open || v.open
+			open[l] = open[l] || v.open
+			l.seeds = append(l.seeds, bearing{dirs: v.legs(), turned: v.turned})
 		}
 	}
-	s.share(len(list), func(w *worker, i int) {
-		if t := &list[i]; !t.open {
-			w.roll(t)
+	shut := list[:0]
+	for _, l := range list {
+		if !open[l] {
+			shut = append(shut, l)
 		}
-	})
-	for i := range list {
-		out, programs = append(out, list[i].out...), programs+list[i].programs
 	}
-	return out, programs
+	return shut
 }
 
-// roll finds the rolls at which a template closes.
-func (w *worker) roll(t *template) {
-	c := w.legsOf(t.way)
-	if c == nil {
-		return
+// legs gives the directions of the legs that are not glued.
+func (v *way) legs() []geom.Vec3 {
+	dirs := make([]geom.Vec3, 0, len(v.seq))
+	for _, d := range v.seq {
+		dirs = append(dirs, v.compass.dirs[d])
 	}
-	line, leg := c.dirs[t.leg-1], c.dirs[t.leg]
-	along := line.Scale(line.Dot(leg))
-	u := leg.Sub(along)
-	v := line.Cross(u)
-	dir := func(phi float64) geom.Vec3 {
-		sin, cos := math.Sincos(phi)
-		return along.Add(u.Scale(cos)).Add(v.Scale(sin)).Unit()
-	}
-	gap := func(phi float64) float64 {
-		c.swing(t.leg, dir(phi))
-		return w.gap(&t.programs, c)
-	}
-	for _, phi := range roots(gap) {
-		seq := append([]int(nil), t.seq...)
-		way := way{standing: t.standing, kit: t.kit, turned: t.turned, seq: seq, fills: t.fills}
-		way.compass = w.s.withRoll(t, dir(phi))
-		seq[t.leg] = len(way.compass.dirs) - 1
-		t.out = append(t.out, way)
-	}
-	for i := range t.out {
-		w.sketch(&t.out[i])
-	}
+	return dirs
 }
 
-// swing turns one leg of a sketch; what comes after it moves along.
-func (c *chain) swing(leg int, dir geom.Vec3) {
-	b := &c.bodies[leg]
-	by := b.a.c.Add(dir.Scale(b.b.c.Sub(b.a.c).Dot(b.axis))).Sub(b.b.c)
-	c.dirs[leg], b.axis = dir, dir
-	b.b.c = b.b.c.Add(by)
-	for i := leg + 1; i < len(c.bodies) && c.bodies[i].part(); i++ {
-		c.bodies[i].a.c, c.bodies[i].b.c = c.bodies[i].a.c.Add(by), c.bodies[i].b.c.Add(by)
+// turns gives the elbows of a sequence.
+func (c *compass) turns(seq []int) []turn {
+	var out []turn
+	for i := range seq[1:] {
+		out = append(out, turnOf(c.dirs[seq[i]], c.dirs[seq[i+1]]))
 	}
-	c.end.c = c.end.c.Add(by)
+	return out
 }
 
-// gap gives how far off the hole a sketch ends at least within the walls, in
-// each of the three directions; without end where it fits no walls.
-func (w *worker) gap(programs *int, c *chain) float64 {
-	w.set(c, leaving{without: true}, true)
-	b := &w.b
-	b.gapped = true
-	p := b.start()
-	b.gapped = false
-	for {
-		*programs++
-		if !p.solve() {
-			return math.Inf(1)
-		}
-		p.read(b.x)
-		b.settle()
-		if !b.passed(p) {
-			return p.value()
-		}
-	}
-}
-
-// roots gives the angles at which a gap closes: where it is none over a stretch,
-// both ends of it and its middle, else each least of it that is none.
-func roots(gap func(phi float64) float64) []float64 {
-	const step = 2 * math.Pi / rollSteps
-	var f [rollSteps]float64
-	for k := range f {
-		f[k] = gap(float64(k) * step)
-	}
-	at := func(k int) float64 { return f[(k+rollSteps)%rollSteps] }
-	// edge closes in on where the gap ends being none, from inside.
-	edge := func(in, out float64) float64 {
-		for range rollSection {
-			if mid := (in + out) / 2; gap(mid) <= rollClosed {
-				in = mid
-			} else {
-				out = mid
-			}
-		}
-		return in
-	}
-	var found []float64
-	for k := range f {
-		if at(k) <= rollClosed {
-			if at(k-1) <= rollClosed {
-				continue
-			}
-			last := k
-			for last < k+rollSteps && at(last+1) <= rollClosed {
-				last++
-			}
-			from, to := edge(float64(k)*step, float64(k-1)*step), edge(float64(last)*step, float64(last+1)*step)
-			found = append(found, from, to, (from+to)/2)
-			continue
-		}
-		if math.IsInf(at(k), 1) || at(k-1) <= at(k) || at(k+1) < at(k) {
-			continue
-		}
-		phi, least := section(gap, float64(k-1)*step, float64(k+1)*step)
-		if least > rollClosed {
-			continue
-		}
-		from, to := edge(phi, float64(k-1)*step), edge(phi, float64(k+1)*step)
-		if found = append(found, from); to-from > 1e-6 {
-			found = append(found, to, (from+to)/2)
-		}
-	}
-	return found
-}
-
-// section finds the least of a function between two points by the golden section
-// (J. Kiefer, 1953); it stops where the function is none.
-func section(f func(float64) float64, a, b float64) (x, least float64) {
-	golden := (math.Sqrt(5) - 1) / 2
-	x, y := b-golden*(b-a), a+golden*(b-a)
-	fx, fy := f(x), f(y)
-	for range rollSection {
-		switch {
-		case fx <= rollClosed:
-			return x, fx
-		case fy <= rollClosed:
-			return y, fy
-		case fx < fy:
-			b, y, fy = y, x, fx
-			x = b - golden*(b-a)
-			fx = f(x)
-		default:
-			a, x, fx = x, y, fy
-			y = a + golden*(b-a)
-			fy = f(y)
-		}
-	}
-	return x, fx
-}
-
-// withRoll gives a compass with one more direction, that of a rolled leg, and
-// the planes along it.
-func (s *search) withRoll(t *template, dir geom.Vec3) *compass {
-	o := t.compass
-	c := &compass{pre: o.pre, post: o.post}
-	c.dirs = append(append(c.dirs, o.dirs...), dir)
-	c.apart = append(c.apart, o.apart...)
+// along gives a compass for a way that was found between the directions of another:
+// its own legs, the first first, and the planes along them and along the pump.
+func (s *search) along(l *limber, b *bearing) *compass {
+	c := &compass{dirs: b.dirs, pre: l.base.pre, post: l.base.post, pump: l.base.pump}
+	c.apart = append(c.apart, l.base.apart...)
 	add := func(d geom.Vec3) {
 		if d.Norm() < 1e-6 {
 			return
@@ -243,16 +109,36 @@ func (s *search) withRoll(t *template, dir geom.Vec3) *compass {
 			}
 		}
 	}
-	add(dir)
-	for l, d := range t.seq {
-		if l == t.leg {
-			continue
+	along := append([]geom.Vec3(nil), b.dirs...)
+	if l.yaw {
+		c.pump = s.bareOf(&s.in.Standings[l.standing], b.turned)
+		for _, o := range c.pump.Body {
+			add(o.U)
+			add(o.V)
+			along = append(along, o.U.Unit(), o.V.Unit())
 		}
-		add(dir.Cross(o.dirs[d]))
-		add(dir.Cross(o.dirs[d]).Cross(dir))
 	}
-	add(dir.Cross(geom.Vec3{Z: 1}))
+	for _, d := range along {
+		if b.odd(l.base, d) {
+			add(d)
+			for _, o := range along {
+				add(d.Cross(o))
+				add(d.Cross(o).Cross(d))
+			}
+			add(d.Cross(geom.Vec3{Z: 1}))
+		}
+	}
 	c.opposites()
-	c.around = s.surroundings(s.bare(t.standing, t.turned), c.apart)
+	c.around = s.surroundings(c.pump, c.apart)
 	return c
+}
+
+// odd tells that a direction is none of a compass.
+func (b *bearing) odd(c *compass, d geom.Vec3) bool {
+	for _, o := range c.dirs {
+		if alike(o, d) {
+			return false
+		}
+	}
+	return true
 }

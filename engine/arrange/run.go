@@ -15,12 +15,18 @@ func (s *search) run(ctx context.Context, out Outcome, tell func(Progress)) Outc
 	out.Proof.Claim, out.Proof.Elbows = Family, -1
 	s.halt(ctx)
 	passed, open, seen := stageNone, []worth(nil), [][]order(nil)
-	for n := 0; n <= s.in.Rules.Elbows; n++ {
-		if s.beyond(out.Layouts, n) {
-			out.Proof.Claim = Everything
-			break
+	for p, n := byCompass, 0; p <= byYaw; n++ {
+		if n > s.in.Rules.Elbows || s.beyond(out.Layouts, n) {
+			if n <= s.in.Rules.Elbows {
+				out.Proof.Claim = Everything
+			}
+			if p == byCompass && !s.goesOn(ctx, &out, passed, seen) {
+				break
+			}
+			p, n = p+1, -1
+			continue
 		}
-		orders, sketched := s.orders(n, out.Layouts, tell)
+		orders, sketched := s.orders(p, n, out.Layouts, tell)
 		if s.in.Rules.Tilt && len(orders) > mostLeaned {
 			for i := range orders[mostLeaned:] {
 				open = append(open, orders[mostLeaned+i].least())
@@ -48,11 +54,11 @@ func (s *search) run(ctx context.Context, out Outcome, tell func(Progress)) Outc
 		if ctx.Err() != nil {
 			return s.stopped(out, open, orders)
 		}
-		if len(out.Layouts) == 0 && passed < stageClear {
+		if len(out.Layouts) == 0 && passed < stageClear && p == byCompass {
 			seen = append(seen, orders)
 		}
 		out.Tally.Orders += len(orders)
-		out.Proof.Elbows = n
+		out.Proof.Elbows = max(out.Proof.Elbows, n)
 	}
 	if out.Proof.Claim == Family && s.beyond(out.Layouts, s.in.Rules.Elbows+1) {
 		out.Proof.Claim = Everything
@@ -60,23 +66,17 @@ func (s *search) run(ctx context.Context, out Outcome, tell func(Progress)) Outc
 	if out.Proof.gather(open, out.Layouts); out.Proof.Caps > 0 {
 		out.Proof.Claim = Capped
 	}
-	if len(out.Layouts) == 0 && out.Proof.Claim != Stopped && !s.in.Rules.Tilt {
-		if out.Uncut = s.uncut(ctx); out.Uncut != nil {
-			out.Stage = StageStock
-		} else {
-			if passed < stageClear && s.clear(seen) {
-				passed = stageClear
-			}
-			out.Stage = s.failed(ctx, passed)
-			if out.Stage == StageOut && !s.in.Rules.Brief {
-				if leaned := s.leaned(ctx, tell); leaned != nil {
-					return *leaned
-				}
-			}
-			if !s.in.Rules.Brief {
-				out.Short = s.short(ctx, tell)
+	switch {
+	case len(out.Layouts) > 0:
+		out.Stage = ""
+	case out.Stage == "" || out.Stage == StageStock || s.in.Rules.Brief:
+	default:
+		if out.Stage == StageOut {
+			if leaned := s.leaned(ctx, tell); leaned != nil {
+				return *leaned
 			}
 		}
+		out.Short = s.short(ctx, tell)
 	}
 	out.Layouts = best(out.Layouts, s.in.Rules.Best)
 	return out

@@ -31,10 +31,10 @@ type search struct {
 	rounds []roundWall
 	kits   [][]kit // by standing
 	ways   map[wayKey]*compass
-	bares  map[wayKey]*layout.Frame
 	glued  glued
 
-	sound      bool // the input can be searched
+	idle       []bool // standings that no angle between those of the compass helps; nil: not looked at
+	sound      bool   // the input can be searched
 	halted     func() bool
 	unsketched bool               // sketches rule out nothing, for tests
 	watch      func() bool        // asked in place of the context, for tests; nil: the context is
@@ -89,7 +89,7 @@ func newSearch(in Input) (*search, Outcome) {
 	if r.Nodes <= 0 {
 		r.Nodes = usualNodes
 	}
-	s := &search{in: in, lim: in.Settings.InForce(), ways: map[wayKey]*compass{}, bares: map[wayKey]*layout.Frame{}}
+	s := &search{in: in, lim: in.Settings.InForce(), ways: map[wayKey]*compass{}}
 	out.Faults = s.check()
 	if s.sound = !slices.ContainsFunc(out.Faults, func(f trace.Fault) bool { return f.Code != FaultOverlap }); !s.sound {
 		return s, out
@@ -125,13 +125,12 @@ func newSearch(in Input) (*search, Outcome) {
 		s.kits = append(s.kits, kits)
 		for _, turned := range st.turnsOf() {
 			port := st.Pump.Points.RotateAbout(geom.Vec3{Z: 1}, turned).Unit()
-			s.bares[wayKey{i, turned}] = s.bareOf(st, turned)
 			pre, from := s.turnedPre(square(port), turned)
 			c := newCompass(square(from), square(s.glued.into), append(append(pre[:len(pre):len(pre)], s.glued.post...), port, s.hole.Axis)...)
 			c.pre, c.post = pre, s.glued.post
 			s.bow(kits, c)
-			if f := s.bare(i, turned); f != nil {
-				c.around = s.surroundings(f, c.apart)
+			if c.pump = s.bareOf(st, turned); c.pump != nil {
+				c.around = s.surroundings(c.pump, c.apart)
 			}
 			s.ways[wayKey{i, turned}] = c
 		}

@@ -39,7 +39,7 @@ func (w *worker) seek(t *trial, o *order, c *chain, out leaving, limit float64) 
 		w.count(t)
 	}
 	if got != nil {
-		got.length = b.best
+		got.length, got.odd = b.best, o.way.odd
 	}
 	return got
 }

@@ -114,8 +114,8 @@ func (s *search) fromPort(st *Standing, k *kit, start []*piece, e *piece) float6
 // pipe from centre to centre, each no longer than any choice of fittings needs.
 // What does not fit so does not fit filled. Nil where a joint cannot be made.
 func (w *worker) legsOf(v *way) *chain {
-	standing, k, turned, way, seq := v.standing, v.kit, v.turned, v.compass, v.seq
-	f, st := w.s.bare(standing, turned), w.stampsOf(way)
+	standing, k, way, seq := v.standing, v.kit, v.compass, v.seq
+	f, st := way.pump, w.stampsOf(way)
 	if f == nil {
 		return nil
 	}
@@ -234,11 +234,6 @@ func (v *way) longer(c *chain, check, union int) bool {
 		}
 	}
 	return true
-}
-
-// bare gives the pump alone in a standing, turned; nil where it cannot be placed.
-func (s *search) bare(standing int, turned unit.Angle) *layout.Frame {
-	return s.bares[wayKey{standing, turned}]
 }
 
 // bareOf places a pump without a chain.

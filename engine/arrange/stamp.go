@@ -156,7 +156,7 @@ func (st *stamps) press(s *search, o *order, parts []*piece) *chain {
 		return nil // it does not go through the wall
 	}
 	c := st.spare
-	bare := s.bare(o.standing, o.turned)
+	bare := o.compass.pump
 	*c = chain{
 		union: -1, hose: -1, standing: o.standing, normals: o.compass.apart, minus: o.compass.minus, vars: varJoints,
 		bodies: c.bodies[:0], dirs: c.dirs[:0], slot: c.slot[:0], made: c.made[:0], bends: c.bends[:0], frame: layout.Frame{Links: c.frame.Links[:0]},

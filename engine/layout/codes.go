@@ -98,6 +98,11 @@ const (
 	FindTail = "layout.tail.runs"
 	// FindLean: the wall leans where the fitting seats. Args: angle.
 	FindLean = "layout.outlet.leans"
+	// FindAskew: the pump is turned by no whole number of quarters. Args: turn, way
+	// ("left" or "right", seen from above), frontleft and frontfront (from the left and
+	// the front wall to the corner of its box nearest the front wall), leftleft and
+	// leftfront (to the corner nearest the left wall), side (between the two).
+	FindAskew = "layout.pump.askew"
 )
 
 // Codes of the findings on room.

@@ -280,7 +280,7 @@ func TestCodesAreDistinct(t *testing.T) {
 	all := []string{
 		FaultFinite, FaultRange, FaultNoParts, FaultKind, FaultMissing, FaultNoPump, FaultPumpLarger, FaultNoVault, FaultHole,
 		FaultSize, FaultEnds, FaultThread, FaultPipe, FaultShort, FaultClosingShort, FaultClosingIdle, FaultClosingDirect, FaultBulkhead,
-		FindClosure, FindTurned, FindWorked, FindTyped, FindFixed, FindParallel, FindReduces, FindMeasureFirst, FindTail, FindLean,
+		FindClosure, FindTurned, FindWorked, FindTyped, FindFixed, FindParallel, FindReduces, FindMeasureFirst, FindTail, FindLean, FindAskew,
 		FindWall, FindPump, FindObstacle, FindParts, FindPumpWall, FindPumpObstacle, FindClosingSpare, FindPlay, FindUpright,
 		FindNoCheck, FindReversed, FindAttitude, FindHinge, FindNoUnion, FindHand, FindReleased, FindReturns, FindStands, FindFreezes,
 		FindLifts, FindBlocked, FindLip,

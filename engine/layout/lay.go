@@ -55,6 +55,7 @@ func (l *laying) judge() {
 	l.reductions()
 	l.valves()
 	l.opens()
+	l.askew()
 	if !vaultOK || len(l.splits) == 0 {
 		l.water(0)
 	}
