@@ -32,11 +32,11 @@ var parts = []part{
 	},
 	{
 		Key: "pump", Roots: []string{"/use", "/pumps", "/furtherPumps", "/circuit"}, Figures: []string{"pump.", "circuit.", "other."},
-		First: []string{"/use", "/pumps/*/watts", "/pumps/*/price", "/circuit/length", "/circuit/conductor", "/circuit/breaker"},
+		First: []string{"/use", "/pumps/*/watts", "/pumps/*/price", "/pumps/*/existing", "/circuit/length", "/circuit/conductor", "/circuit/breaker"},
 	},
 	{
 		Key: "pipe", Roots: []string{"/runs"}, Figures: []string{"run."},
-		First: []string{"/runs/*/rise", "/runs/*/throttle"},
+		First: []string{"/runs/*/rise", "/runs/*/existing", "/runs/*/throttle"},
 	},
 	{Key: "levels", Figures: []string{"level.", "motion."}},
 	{

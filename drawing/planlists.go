@@ -73,7 +73,11 @@ func (p *plan) runs() table {
 		if !run.Rise.IsZero() {
 			rise = p.show(float64(run.Rise.SI), unit.KindElevation)
 		}
-		t.add(run.Name+", "+p.end(run.From)+" – "+p.end(run.To), run.Pipe.Size, p.show(float64(run.Length.SI), unit.KindDistance), rise)
+		name := run.Name
+		if run.Existing {
+			name += " (" + p.say("plan.existing") + ")"
+		}
+		t.add(name+", "+p.end(run.From)+" – "+p.end(run.To), run.Pipe.Size, p.show(float64(run.Length.SI), unit.KindDistance), rise)
 	}
 	return t
 }

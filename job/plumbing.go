@@ -71,6 +71,7 @@ type Pump struct {
 	CordPath   Length       `json:"cordPath,omitzero" kind:"distance" range:"0..500" doc:"length of the cord's way to the outlet" eg:"21 ft"`
 	Weight     Mass         `json:"weight,omitzero" kind:"weight" range:"0.1..2000" doc:"its weight" eg:"22 lb"`
 	Price      Money        `json:"price,omitzero" doc:"its price" eg:"420"`
+	Existing   bool         `json:"existing,omitempty" doc:"the pump is there already and stays: it is not bought"`
 	Continuous bool         `json:"continuous,omitempty" doc:"its sheet says continuous duty"`
 	Speeds     []PumpSpeed  `json:"speeds,omitempty" doc:"further speeds it can be set to; its curve and watts are those of full speed"`
 	Speed      string       `json:"speed,omitempty" doc:"name of the speed it is set to; full speed when empty" eg:"low"`
@@ -160,6 +161,7 @@ type Run struct {
 	Roughness  Length   `json:"roughness,omitzero" kind:"roughness" range:"0..0.01" doc:"absolute roughness; beats the table" eg:"0.0015 mm"`
 	Drains     bool     `json:"drains,omitempty" doc:"the run drains back by gravity when nothing holds it; so taken where neither this nor holdsWater is said"`
 	HoldsWater bool     `json:"holdsWater,omitempty" doc:"the run stays full when nothing holds it: it sags, or lies under water; drains goes first where both are said"`
+	Existing   bool     `json:"existing,omitempty" doc:"the run is there already and stays, pipe and fittings: nothing of it is bought, dug or laid. Where another pipe is tried in its place, that is new"`
 	Throttle   Ratio    `json:"throttle,omitzero" kind:"ratio" range:"0..100000" doc:"loss coefficient of the valve at its present setting, beyond its open value" eg:"12"`
 }
 

@@ -1,6 +1,7 @@
 package offer
 
 import (
+	"slices"
 	"strconv"
 
 	"github.com/shopspring/decimal"
@@ -143,29 +144,37 @@ func place(code string) (quote.Group, string) {
 	return quote.Material, ScopePlumbing
 }
 
-// pumps gives the pump in use and those that run beside it.
-func (w *work) pumps() []quote.Cost {
-	var out []quote.Cost
-	add := func(name string) {
-		for i, p := range w.job.Pumps {
-			if p.Name != name {
-				continue
-			}
-			c := quote.Cost{Group: quote.Material, Scope: ScopePump, Name: p.Name, Total: w.amount(p.Price), Path: at("/pumps", i)}
-			if c.Total.Currency == "" {
-				w.unpriced(c.Path, 1, p.Name)
-			}
-			out = append(out, c)
-			return
-		}
-	}
+// used gives the pump in use and those that run beside it.
+func (w *work) used() (out []*job.Pump) {
 	use := w.job.Use
 	if use == "" && len(w.job.Pumps) > 0 {
 		use = w.job.Pumps[0].Name
 	}
-	add(use)
+	names := []string{use}
 	for _, f := range w.job.FurtherPumps {
-		add(f.Pump)
+		names = append(names, f.Pump)
+	}
+	for _, name := range names {
+		if i := slices.IndexFunc(w.job.Pumps, func(p job.Pump) bool { return p.Name == name }); i >= 0 {
+			out = append(out, &w.job.Pumps[i])
+		}
+	}
+	return out
+}
+
+// pumps gives the pumps that are bought.
+func (w *work) pumps() []quote.Cost {
+	var out []quote.Cost
+	for _, p := range w.used() {
+		if p.Existing {
+			continue
+		}
+		i := slices.IndexFunc(w.job.Pumps, func(x job.Pump) bool { return x.Name == p.Name })
+		c := quote.Cost{Group: quote.Material, Scope: ScopePump, Name: p.Name, Total: w.amount(p.Price), Path: at("/pumps", i)}
+		if c.Total.Currency == "" {
+			w.unpriced(c.Path, 1, p.Name)
+		}
+		out = append(out, c)
 	}
 	return out
 }

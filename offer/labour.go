@@ -93,11 +93,19 @@ func (w *work) need(per string, high bool) (unit.Value, bool) {
 		}
 		return count(n)
 	case "pump":
-		return count(min(len(j.Pumps), 1) + len(j.FurtherPumps))
+		n := 0
+		for _, p := range w.used() {
+			if !p.Existing {
+				n++
+			}
+		}
+		return count(n)
 	case "pipe":
 		var length unit.Length
 		for _, run := range j.Runs {
-			length += run.Length.SI
+			if !run.Existing {
+				length += run.Length.SI
+			}
 		}
 		return unit.Of(length, unit.KindDistance), true
 	}

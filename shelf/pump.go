@@ -23,7 +23,7 @@ func NewPump(name, units, currency string) (*job.Job, *trace.Fault) {
 
 // local are the fields of a pump that belong to the place where it runs and not
 // to the pump: they neither come to the shelf nor go from it.
-var local = []string{"outside", "speed", "wear", "cordPath", "taken"}
+var local = []string{"outside", "speed", "wear", "cordPath", "existing", "taken"}
 
 // Local tells that a field of a pump, by its path in the pump, is the place's.
 func Local(path string) bool { return slices.Contains(local, head(path)) }

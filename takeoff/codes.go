@@ -59,6 +59,8 @@ const (
 	FindUnpriced = "takeoff.unpriced"
 	// FindPoolSizes: the sizes of a pool are not all given, so its liner and digging are not counted. Args: name.
 	FindPoolSizes = "takeoff.pool.sizes"
+	// FindExisting: pumps and runs that are there already, in no list. Args: where (their places), count.
+	FindExisting = "takeoff.existing"
 	// FindFalls: nothing tells how high the falls of a watercourse are together, so the liner down their faces is not counted. Args: name.
 	FindFalls = "takeoff.falls"
 	// FindVault: the sizes of the vault are not all given, so its hole is not counted. No args.

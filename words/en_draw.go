@@ -131,6 +131,7 @@ var enDraw = map[string]string{
 	"draw.plan.noshelf":    "Not drawn, because that far in from the edge the pond is no longer one piece: {list}.",
 	"draw.plan.runs":       "Runs of pipe",
 	"draw.plan.run":        "run",
+	"draw.plan.existing":   "existing",
 	"draw.plan.pipe":       "pipe",
 	"draw.plan.length":     "length",
 	"draw.plan.rise":       "rise",

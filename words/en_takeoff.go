@@ -45,6 +45,8 @@ var enTakeoff = map[string]string{
 	"takeoff.unpriced":     "{found} of {of} items have no price: the sum is not the whole.",
 	"takeoff.soil.short":   "The mound takes {limit} of soil, measured in the ground; the holes give {found}. Bring soil, or build it lower.",
 
+	"takeoff.existing": "{where} {count:is|are} there already and {count:stays|stay}: nothing of {count:it|them} is in the list, in the digging or in the price.",
+
 	"design.material.size": "{where}: the run has “{fitting}” in size {run}, the assembly in size {assembly}. It is taken as one and the same: the assembly's is listed, but the flow is worked out with the run's. Make the two agree; what lies beyond the wall in another size gets a run of its own.",
 
 	"takeoff.caution.services": "Danger: before anyone digs, have buried power, gas, water and telephone lines located and marked; in many places the law asks it. Dig by hand near a mark.",

@@ -222,6 +222,10 @@ var esDoc = map[string]string{
 	"its price":  "su precio",
 	"its rate":   "su tasa",
 
+	"the run is there already and stays, pipe and fittings: nothing of it is bought, dug or laid. Where another pipe is tried in its place, that is new": "la línea ya está y se queda, tubo y piezas: nada de ella se compra, se excava ni se tiende. Si en su lugar se prueba otro tubo, ese es nuevo",
+
+	"the pump is there already and stays: it is not bought": "la bomba ya está y se queda: no se compra",
+
 	"its sheet says continuous duty": "su ficha dice servicio continuo",
 
 	"its size": "su medida",

@@ -130,6 +130,7 @@ var esDraw = map[string]string{
 	"draw.plan.noshelf":    "No se dibuja, porque tan adentro de la orilla el estanque ya no es de una pieza: {list}.",
 	"draw.plan.runs":       "Líneas de tubo",
 	"draw.plan.run":        "línea",
+	"draw.plan.existing":   "existente",
 	"draw.plan.pipe":       "tubo",
 	"draw.plan.length":     "largo",
 	"draw.plan.rise":       "subida",

@@ -254,6 +254,7 @@ var esField = map[string]string{
 	"undrilled":         "sin perforar",
 	"unit":              "unidad",
 	"units":             "unidades",
+	"existing":          "existente",
 	"paper":             "papel",
 	"numbers":           "números",
 	"decimal":           "signo decimal",

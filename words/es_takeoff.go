@@ -43,6 +43,8 @@ var esTakeoff = map[string]string{
 	"takeoff.unpriced":     "{found} de {of} artículos no tienen precio: la suma no es el total.",
 	"takeoff.soil.short":   "El montículo lleva {limit} de tierra, medida en el terreno; los hoyos dan {found}. Traiga tierra, o hágalo más bajo.",
 
+	"takeoff.existing": "{where}: ya {count:está|están} y se {count:queda|quedan}; nada de eso entra en la lista, en la excavación ni en el precio.",
+
 	"design.material.size": "{where}: la línea tiene “{fitting}” en medida {run}, el armado en medida {assembly}. Se toma como una y la misma: se lista la del armado, pero el caudal se calcula con la de la línea. Haga que coincidan; lo que queda más allá de la pared en otra medida lleva su propia línea.",
 
 	"takeoff.caution.services": "Peligro: antes de que alguien excave, haga localizar y marcar las líneas enterradas de luz, gas, agua y teléfono; en muchos lugares la ley lo pide. Excave a mano cerca de una marca.",

@@ -97,7 +97,7 @@ func (m *model) kinds(asked []string) (out []string) {
 
 // pipeChoices gives the pipe that a run may take, with what its pipe and fittings
 // cost. A run whose bore was measured lies in the ground: it stays, and costs
-// nothing. The valve is set anew, so its present setting is left out.
+// nothing; one that is there already may stay at no cost. The valve is set anew, so its present setting is left out.
 func (m *model) pipeChoices(i int, kinds []string, payer map[string]string) (out []size.Choice) {
 	drawn := m.job.Runs[i]
 	if !drawn.Bore.IsZero() {
@@ -108,10 +108,18 @@ func (m *model) pipeChoices(i int, kinds []string, payer map[string]string) (out
 		return nil
 	}
 	lacking, left := "", 0
+	if drawn.Existing { // it may stay
+		if c, ok := m.pipeChoice(i, drawn); ok {
+			out = append(out, c)
+		}
+	}
 	for _, kind := range kinds {
 		for _, s := range m.book.PipeSizes(kind) {
 			r := drawn
-			r.Pipe = job.PipeName{Kind: kind, Size: s}
+			r.Pipe, r.Existing = job.PipeName{Kind: kind, Size: s}, false
+			if drawn.Existing && m.named(r.Pipe) == m.named(drawn.Pipe) {
+				continue
+			}
 			if m.named(drawn.Pipe).Kind != kind {
 				r.C, r.Roughness = job.Ratio{}, job.Length{}
 			}

@@ -48,7 +48,7 @@ func (m *model) without(c *Choice, p *size.Problem, ill map[int]bool, asked []st
 // parts in none of them, with the first item that lacks one.
 func (m *model) lacksPrice(i int, kinds []string, payer map[string]string) (item string, lacks bool) {
 	drawn := m.job.Runs[i]
-	if !drawn.Bore.IsZero() {
+	if !drawn.Bore.IsZero() || drawn.Existing {
 		return "", false
 	}
 	for _, kind := range kinds {

@@ -61,7 +61,7 @@ func (m *model) sayCouplings(prices []takeoff.Price) {
 		r := &m.job.Runs[i]
 		name := m.named(r.Pipe)
 		n, _, priced := m.couplings(prices, name, r.Length.SI)
-		if priced || !r.Bore.IsZero() {
+		if priced || !r.Bore.IsZero() || r.Existing {
 			continue
 		}
 		if left += n; item == "" {

@@ -41,12 +41,17 @@ func (c *parts) add(p part) {
 // runParts counts the fittings of the runs, those from the pump apart. A part
 // with several ways through it (tee, cross, wye) is named by two runs, once for
 // its run and once for its branch, and is one part: the way that is named most
-// often tells how many there are. An entrance or exit is no part.
+// often tells how many there are. An entrance or exit is no part, and what a run
+// has that is there already is not counted, but for what the run from the pump and
+// the assembly both name.
 func (m *model) runParts() (vault, beyond parts) {
 	type ways map[string]int // by the name of the way
 	named, atPump := map[job.PipeName]ways{}, map[job.PipeName]ways{}
 	var order []part
 	for i, r := range m.job.Runs {
+		if r.Existing && r.From != job.FromPump {
+			continue
+		}
 		pipe, err := m.pipe(r.Pipe)
 		for k, f := range r.Fittings {
 			n := m.fitted(f.Fitting, f.Size, r.Pipe)
@@ -125,6 +130,9 @@ func (m *model) built() (assembly, beyond parts) {
 			}
 		}
 	}
+	if m.pumpRunStays() {
+		vault.list = nil
+	}
 	for _, p := range slices.Concat(vault.list, rest.list) {
 		if p.count > 0 {
 			beyond.add(p)
@@ -139,6 +147,11 @@ func (m *model) built() (assembly, beyond parts) {
 	}
 	assembly.list = slices.DeleteFunc(assembly.list, func(p part) bool { return p.count == 0 })
 	return assembly, beyond
+}
+
+// pumpRunStays tells that the run from the pump is there already.
+func (m *model) pumpRunStays() bool {
+	return slices.ContainsFunc(m.job.Runs, func(r job.Run) bool { return r.From == job.FromPump && r.Existing })
 }
 
 func (m *model) sizesDiffer(run, laid part) {

@@ -129,11 +129,14 @@ func (m *model) vaultHole(in *takeoff.Input) {
 		term("r", room, unit.KindPlan, "/works/workRoom"))
 }
 
-// trench is that of all runs, each in its own, filled in again.
+// trench is that of all runs but those that are there already, each in its own,
+// filled in again.
 func (m *model) trench(in *takeoff.Input) {
 	var length unit.Length
 	for i := range m.job.Runs {
-		length += m.job.Runs[i].Length.SI
+		if !m.job.Runs[i].Existing {
+			length += m.job.Runs[i].Length.SI
+		}
 	}
 	wide, deep := m.job.Works.TrenchWidth.Or(defaultTrenchWide), m.job.Works.TrenchDepth.Or(defaultTrenchDepth)
 	if length <= 0 || deep <= 0 {

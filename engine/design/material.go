@@ -1,7 +1,11 @@
 package design
 
 import (
+	"slices"
+
+	"plashet/engine/trace"
 	"plashet/engine/unit"
+	"plashet/job"
 	"plashet/takeoff"
 )
 
@@ -30,6 +34,7 @@ func (m *model) material() {
 	in.Pond = m.hole()
 	m.ground(&in)
 	in.Prices = m.priced
+	m.stays()
 	items, findings, faults := takeoff.List(in)
 	m.out.Materials = items
 	m.out.Findings = append(m.out.Findings, findings...)
@@ -37,6 +42,35 @@ func (m *model) material() {
 	m.out.Assumptions = append(m.out.Assumptions, takeoff.Assumed(in)...)
 	if len(in.Fittings) > 0 && j.Works.SpareFittings.IsZero() {
 		m.assume(in.Paths.Spare, takeoff.AssumeSpare, unit.Of(unit.Ratio(0), unit.KindPercent), practice)
+	}
+}
+
+// stays tells what is there already, and so in no list and no price.
+func (m *model) stays() {
+	var there []trace.Place
+	path := ""
+	note := func(at string) {
+		there = append(there, m.job.PlaceOf(at))
+		if path == "" {
+			path = at
+		}
+	}
+	for i := range m.job.Pumps {
+		p := &m.job.Pumps[i]
+		if p.Existing && (p.Name == m.job.Use || i == 0 && m.job.Use == "" || slices.ContainsFunc(m.job.FurtherPumps, func(f job.FurtherPump) bool { return f.Pump == p.Name })) {
+			note(at("/pumps", i))
+		}
+	}
+	for i := range m.job.Runs {
+		if m.job.Runs[i].Existing {
+			note(at("/runs", i))
+		}
+	}
+	if len(there) > 0 {
+		m.find(trace.Finding{
+			Message: trace.Message{Code: takeoff.FindExisting, Args: []trace.Arg{trace.At("where", there...), trace.Num("count", unit.Ratio(len(there)), unit.KindCount)}},
+			Path:    path, Severity: trace.Info,
+		})
 	}
 }
 

@@ -58,7 +58,7 @@ func (m *model) upsize(r *job.Run) bool {
 		r.C, r.Roughness = job.Ratio{}, job.Length{}
 	}
 	if ok {
-		r.Pipe = next
+		r.Pipe, r.Existing = next, false // another pipe is a new one
 	}
 	return ok
 }

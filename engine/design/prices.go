@@ -39,19 +39,18 @@ func (m *model) prices() []takeoff.Price {
 // firstCost adds the prices of a pump and of the further pumps to that of the
 // runs; without a currency when one of them has no price in the job.
 func (m *model) firstCost(runs unit.Money, pump int) unit.Money {
-	own := m.job.Pumps[pump].Price
-	price, err := own.Amount(m.job.Style())
-	if err != nil || own.IsZero() || runs.Currency == "" {
+	price, ok := m.pumpPrice(&m.job.Pumps[pump])
+	if !ok || runs.Currency == "" {
 		return unit.Money{}
 	}
 	price.Amount = price.Amount.Add(runs.Amount)
 	for _, f := range m.job.FurtherPumps {
 		p, ok := m.byName(f.Pump)
-		if !ok || p.Price.IsZero() {
+		if !ok {
 			return unit.Money{}
 		}
-		more, err := p.Price.Amount(m.job.Style())
-		if err != nil {
+		more, priced := m.pumpPrice(p)
+		if !priced {
 			return unit.Money{}
 		}
 		price.Amount = price.Amount.Add(more.Amount)
@@ -59,12 +58,26 @@ func (m *model) firstCost(runs unit.Money, pump int) unit.Money {
 	return price
 }
 
-// runCost adds up the prices of the pipe, couplings and fittings of the runs; without a
-// currency when one of them has no price in the job.
+// pumpPrice is what a pump costs: nothing where it is there already; false where
+// it has no price in the job.
+func (m *model) pumpPrice(p *job.Pump) (unit.Money, bool) {
+	if p.Existing {
+		return unit.Money{Currency: m.job.Site.Currency}, true
+	}
+	price, err := p.Price.Amount(m.job.Style())
+	return price, err == nil && !p.Price.IsZero()
+}
+
+// runCost adds up the prices of the pipe, couplings and fittings of the runs, but
+// for those that are there already; without a currency when one of them has no
+// price in the job.
 func (m *model) runCost(prices []takeoff.Price) unit.Money {
 	sum := unit.Money{Currency: m.job.Site.Currency}
 	lengths := map[job.PipeName]unit.Length{}
 	for _, r := range m.job.Runs {
+		if r.Existing {
+			continue
+		}
 		lengths[m.named(r.Pipe)] += r.Length.SI
 		_, joined, _ := m.couplings(prices, m.named(r.Pipe), r.Length.SI) // what has no price is told by sayCouplings
 		sum.Amount = sum.Amount.Add(joined)
@@ -77,6 +90,9 @@ func (m *model) runCost(prices []takeoff.Price) unit.Money {
 		sum.Amount = sum.Amount.Add(cost)
 	}
 	vault, beyond := m.runParts()
+	if m.pumpRunStays() {
+		vault.list = nil
+	}
 	for _, c := range []parts{vault, beyond} {
 		for _, p := range c.list {
 			each, ok := priceOf(prices, p.name, unit.Value{})

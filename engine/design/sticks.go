@@ -79,7 +79,9 @@ func (m *model) pipeNeeded() []takeoff.Pipe {
 		}
 	}
 	for i, r := range m.job.Runs {
-		of(r.Pipe, at("/runs", i)).run += r.Length.SI
+		if !r.Existing {
+			of(r.Pipe, at("/runs", i)).run += r.Length.SI
+		}
 	}
 	var out []takeoff.Pipe
 	for _, n := range needs {

@@ -185,9 +185,13 @@ func (t *taker) pump(m trace.Remedy) {
 		at := "/runs/" + strconv.Itoa(i) + "/"
 		if k := strings.LastIndexByte(size, ' '); k >= 0 {
 			t.set(at+"pipe/kind", size[:k])
+			t.set(at+"existing", "")
 			t.set(at+"c", "")
 			t.set(at+"roughness", "")
 			size = size[k+1:]
+		}
+		if t.job.Runs[i].Pipe.Size != size {
+			t.set(at+"existing", "") // another pipe is a new one
 		}
 		t.set(at+"pipe/size", size)
 	}
