@@ -54,10 +54,16 @@ func (p *offered) client(d *offer.Document, design int) {
 			p.line("%s", one.Note)
 		}
 	}
-	p.scopes(&one.Offer)
+	p.head("offer.head.scopes")
+	nothing := p.lacking(&one.Offer)
+	if !nothing {
+		p.scopes(&one.Offer)
+	}
 	p.clauses("offer.head.includes", j.Offer.Includes)
 	p.clauses("offer.head.excludes", j.Offer.Excludes)
-	p.payments(&one.Offer)
+	if !nothing {
+		p.payments(&one.Offer)
+	}
 	p.clauses("offer.head.terms", j.Offer.Terms)
 	if n := j.Offer.ValidDays; n > 0 {
 		p.tell("", "offer.valid", count("days", n))
@@ -115,8 +121,8 @@ func (p *offered) costs(o *quote.Offer) {
 
 func (p *offered) built(o *quote.Offer) {
 	p.head("offer.head.price")
-	if !o.Complete {
-		p.tell("", "offer.part")
+	if p.lacking(o) {
+		return
 	}
 	for _, b := range o.Groups {
 		p.line("%s", p.word("offer.group."+string(b.Group)))
@@ -134,16 +140,27 @@ func (p *offered) built(o *quote.Offer) {
 	if !o.Discount.Amount.IsZero() {
 		p.row(p.word("offer.row.discount"), o.Discount.Format(p.style))
 	}
+	p.head("offer.head.scopes")
 	p.scopes(o)
 	p.payments(o)
 }
 
-// scopes prints what the client pays for, down to the total.
-func (p *offered) scopes(o *quote.Offer) {
-	p.head("offer.head.scopes")
-	if !o.Complete {
+// lacking tells that not everything has a price, and whether nothing has: then
+// there is no total to show.
+func (p *offered) lacking(o *quote.Offer) (nothing bool) {
+	switch {
+	case o.Complete:
+	case o.Unpriced():
+		p.tell("", "offer.nototal")
+		return true
+	default:
 		p.tell("", "offer.part")
 	}
+	return false
+}
+
+// scopes prints what the client pays for, down to the total.
+func (p *offered) scopes(o *quote.Offer) {
 	for _, s := range o.Scopes {
 		p.row(p.scope(s.Name), s.Price.Format(p.style))
 	}
@@ -155,7 +172,11 @@ func (p *offered) scopes(o *quote.Offer) {
 	if !o.Rounding.Amount.IsZero() {
 		p.row(p.word("offer.row.rounding"), o.Rounding.Format(p.style))
 	}
-	p.row(p.word("offer.row.total"), o.Total.Format(p.style))
+	total := "offer.row.total"
+	if !o.Complete {
+		total = "offer.row.sofar"
+	}
+	p.row(p.word(total), o.Total.Format(p.style))
 }
 
 func (p *offered) payments(o *quote.Offer) {
@@ -194,7 +215,10 @@ func (p *offered) offers(d *offer.Document) {
 			name = p.word("offer.own")
 		}
 		amount := o.Offer.Total.Format(p.style)
-		if !o.Offer.Complete {
+		switch {
+		case o.Offer.Unpriced():
+			amount = p.word("offer.none")
+		case !o.Offer.Complete:
 			amount += "*"
 		}
 		p.row(name, amount)
@@ -203,7 +227,7 @@ func (p *offered) offers(d *offer.Document) {
 		}
 	}
 	for _, o := range d.Designs {
-		if !o.Offer.Complete {
+		if !o.Offer.Complete && !o.Offer.Unpriced() {
 			p.line("* %s", p.text("offer.part"))
 			break
 		}
@@ -258,6 +282,9 @@ func (p *offered) told(d *offer.Document) {
 		}
 	}
 	for _, f := range findings {
+		if f.Code == quote.FindPartial {
+			continue // told where the amounts stand
+		}
 		say(p.severity(f.Severity) + p.say.Finding(f, p.unit))
 	}
 	for _, f := range faults {

@@ -43,14 +43,14 @@ type OfferDesign struct {
 	Falls    []OfferFall  `json:"falls,omitempty" doc:"what comes over each watercourse"`
 	Worst    string       `json:"worst" one:"info caution danger" doc:"worst finding of the design"`
 	Scopes   []OfferPrice `json:"scopes" doc:"the parts of the work, before tax; they add up to net"`
-	Net      *Money       `json:"net,omitempty" doc:"before tax"`
+	Net      *Money       `json:"net,omitempty" doc:"before tax; absent where nothing has a price"`
 	Taxes    []OfferTax   `json:"taxes,omitempty" doc:"taxes"`
 	Rounding *Money       `json:"rounding,omitempty" doc:"that the total is rounded by"`
-	Total    *Money       `json:"total,omitempty" doc:"net, taxes and rounding; where rules for an amount differ, the higher end"`
+	Total    *Money       `json:"total,omitempty" doc:"net, taxes and rounding; where rules for an amount differ, the higher end; absent where nothing has a price"`
 	Low      *Money       `json:"low,omitempty" doc:"the total at the lower end of every rule; for the firm"`
 	Deposit  *Money       `json:"deposit,omitempty" doc:"due at first"`
 	Stages   []OfferPrice `json:"stages,omitempty" doc:"due on the way"`
-	Rest     *Money       `json:"rest,omitempty" doc:"due at the end; absent where payments could not be worked out"`
+	Rest     *Money       `json:"rest,omitempty" doc:"due at the end; absent where payments could not be worked out, or nothing has a price"`
 
 	Lines    []OfferCost  `json:"lines,omitempty" doc:"what it costs the firm, line by line"`
 	Groups   []OfferGroup `json:"groups,omitempty" doc:"how cost becomes price, by group of cost"`
@@ -214,7 +214,9 @@ func (p *offered) designJSON(d *offer.Priced, client bool) OfferDesign {
 	m, o := maker{unit: p.unit, style: p.style, say: p.say}, &d.Offer
 	x := OfferDesign{
 		Name: d.Name, Note: d.Note, Complete: o.Complete, Worst: d.Worst.String(), Flow: known(m, d.Flow, unit.KindFlow),
-		Net: p.amount(o.Net), Rounding: p.some(o.Rounding), Total: p.amount(o.Total),
+	}
+	if !o.Unpriced() {
+		x.Net, x.Rounding, x.Total = p.amount(o.Net), p.some(o.Rounding), p.amount(o.Total)
 	}
 	for _, f := range d.Falls {
 		fall := OfferFall{Name: f.Name, Flow: m.value(f.Flow), Short: f.Short}
@@ -229,7 +231,7 @@ func (p *offered) designJSON(d *offer.Priced, client bool) OfferDesign {
 	for _, t := range o.Taxes {
 		x.Taxes = append(x.Taxes, OfferTax{t.Name, t.Rate.String(), p.amount(t.Base), p.amount(t.Amount)})
 	}
-	if o.Planned {
+	if o.Planned && !o.Unpriced() {
 		x.Deposit, x.Rest = p.some(o.Deposit), p.amount(o.Rest)
 		for _, s := range o.Stages {
 			x.Stages = append(x.Stages, OfferPrice{s.Name, p.amount(s.Amount)})

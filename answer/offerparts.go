@@ -68,7 +68,7 @@ func (p *offered) row(name, amount string) {
 		p.printer.line("%-44s %16s", name, amount)
 		return
 	}
-	p.gather(name, amount, name == p.word("offer.row.total") || name == p.word("offer.row.after") || name == p.word("offer.row.cost"))
+	p.gather(name, amount, name == p.word("offer.row.total") || name == p.word("offer.row.sofar") || name == p.word("offer.row.after") || name == p.word("offer.row.cost"))
 }
 
 func (p *offered) gather(text, amount string, sum bool) {

@@ -44,7 +44,11 @@ func (a *app) offer(w http.ResponseWriter, r *http.Request) error {
 		if name == "" {
 			name = a.Language.Word("offer.own")
 		}
-		b.Designs = append(b.Designs, offerDesign{i, name, x.Offer.Total.Format(o.job.Style()), i == b.Which, !x.Offer.Complete})
+		total := x.Offer.Total.Format(o.job.Style())
+		if x.Offer.Unpriced() {
+			total = ""
+		}
+		b.Designs = append(b.Designs, offerDesign{i, name, total, i == b.Which, !x.Offer.Complete})
 	}
 	b.Parts = answer.OfferParts(o.job, &d, b.Which, b.Client, a.Language)
 	code := "app.offer.client"

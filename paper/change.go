@@ -21,7 +21,7 @@ func changeOrder(f *flow) {
 		}
 		return
 	}
-	f.about = aboutList
+	f.about, f.accepts = aboutOffer, aboutList
 	now := f.agreedDesign(d)
 	draft := f.draft(now)
 	a, c := &f.in.Job.Offer.Agreed, d.Change

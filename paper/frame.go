@@ -129,7 +129,7 @@ func (f *flow) standing() {
 	said := map[string]bool{} // alike in two places: told once
 	for _, a := range f.in.Result.Assumptions {
 		s := f.in.Say.Assumption(a, f.units())
-		if bears := f.about(a.Code, a.Path) || f.client && a.Turns; !bears || said[s] {
+		if !f.about(a.Code, a.Path) || said[s] {
 			continue
 		}
 		said[s] = true

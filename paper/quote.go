@@ -6,11 +6,13 @@ import (
 	"time"
 
 	"plashet/drawing"
+	"plashet/engine/design"
 	"plashet/engine/trace"
 	"plashet/engine/unit"
 	"plashet/job"
 	"plashet/offer"
 	"plashet/quote"
+	"plashet/takeoff"
 	"plashet/words"
 )
 
@@ -24,7 +26,7 @@ func offered(f *flow) {
 		f.paragraph(f.word("paper.nooffer"), true)
 		return
 	}
-	f.about = aboutList
+	f.about, f.accepts = aboutOffer, aboutList
 	draft := f.draft(d.Designs)
 	f.paragraph(f.in.Job.ClientNote, false)
 	o := &f.in.Job.Offer
@@ -46,6 +48,13 @@ func offered(f *flow) {
 	if !draft {
 		f.accept(d.Designs)
 	}
+}
+
+// aboutOffer tells the assumptions that the client is told of: what may move the
+// price when the ground is opened, and how the water will look. What only the crew
+// works by stands on the crew's sheets.
+func aboutOffer(code, _ string) bool {
+	return slices.Contains([]string{takeoff.AssumeSoil, takeoff.AssumeTrench, design.AssumeCrest, design.AssumeSheetAt}, code)
 }
 
 // sideBySide is how many designs stand in one table.
@@ -116,6 +125,12 @@ func (f *flow) designs(list []offer.Priced, again bool) {
 		f.heading(f.word("paper.offer.further"))
 	} else {
 		f.heading(f.word("offer.head.scopes"))
+	}
+	if !slices.ContainsFunc(list, func(p offer.Priced) bool { return !p.Offer.Unpriced() }) {
+		f.paragraph(f.word("offer.nototal"), true)
+		f.gives(list)
+		f.stops(list)
+		return
 	}
 	columns := []column{{wide: rest}}
 	for i := range list {
@@ -253,7 +268,7 @@ func (g *grid) row(name string, of func(*quote.Offer) (unit.Money, bool)) {
 	r := []string{fit(name, body, false, longName+30)}
 	for i := range g.list {
 		cell := "—"
-		if m, ok := of(&g.list[i].Offer); ok {
+		if m, ok := of(&g.list[i].Offer); ok && !g.list[i].Offer.Unpriced() {
 			cell = m.Format(g.f.money())
 		}
 		r = append(r, cell)

@@ -1,6 +1,8 @@
 package quote
 
 import (
+	"slices"
+
 	"github.com/shopspring/decimal"
 
 	"plashet/engine/trace"
@@ -77,6 +79,12 @@ type work struct {
 	faults []trace.Fault
 	scopes []string
 	grid   map[Group][]decimal.Decimal // net price by scope
+}
+
+// Unpriced tells that nothing of the offer has an amount though something should:
+// then it has no total yet, and a sum of nothing would be a lie.
+func (o *Offer) Unpriced() bool {
+	return !o.Complete && !slices.ContainsFunc(o.Lines, func(l Line) bool { return l.Counts })
 }
 
 // Make works out the offer.

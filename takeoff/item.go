@@ -7,7 +7,8 @@ import (
 
 // Names of the items that have none of their own; prices use them.
 const (
-	NameCoupling = "coupling" // as the catalogue names it
+	NameCoupling = "coupling"         // as the catalogue names it
+	NameUnnamed  = "fitting, no name" // of a run, where nobody says which
 	NameCement   = "cement"
 	NamePrimer   = "primer"
 	NameTape     = "thread tape"

@@ -36,7 +36,7 @@ var enApp = map[string]string{
 	"app.fit.second": "checked a second way: {passed} of {checks} checks hold",
 	"app.fit.out":    "Pump", "app.fit.out.unknown": "way out not looked for", "app.fit.out.narrow": "does not come out: the opening above is too narrow", "app.fit.out.no": "does not come out[: {blocker} is over it]",
 	"app.fit.out.yes": "comes out, moves: {count}", "app.fit.out.union": "open {union}",
-	"app.money.material": "Material", "app.money.unpriced": "{count} lines have no price", "app.money.none": "no prices yet", "app.money.year": "Electricity a year",
+	"app.money.material": "Material", "app.money.unpriced": "{count} {count:line has|lines have} no price", "app.money.none": "no prices yet", "app.money.year": "Electricity a year",
 
 	"app.findings": "What was found", "app.findings.none": "Nothing was found amiss here.",
 	"app.finding.limit": "[limit {limit}: ]{source} ({basis})", "app.finding.where": "See {where}",
@@ -65,7 +65,7 @@ var enApp = map[string]string{
 	"app.remove": "Remove {name}", "app.remove.short": "Remove", "app.up": "{name}: one place up", "app.down": "{name}: one place down",
 	"app.new.faults": "Not begun yet: see what is marked below.", "app.form.faults": "Not saved yet: see what is marked below. The answer shown is the last good one.",
 
-	"app.reasons.count": "Open {count} figures", "app.tables": "Figures in tables", "app.option.drawn": "as drawn", "app.nocut": "Not to be cut: the assembly cannot be built as it is laid. See what was found.",
+	"app.reasons.count": "Open {count} {count:figure|figures}", "app.tables": "Figures in tables", "app.option.drawn": "as drawn", "app.nocut": "Not to be cut: the assembly cannot be built as it is laid. See what was found.",
 	"app.pieces": "Pieces of pipe", "app.piece": "piece", "app.piece.between": "between", "app.piece.cut": "cut", "app.piece.marks": "insertion marks", "app.piece.closing": "closing: measure in place",
 	"app.bar": "from", "app.bar.how": "How these were chosen", "app.bar.print": "Print the cut card", "app.bar.cuts": "pieces", "app.bar.left": "left", "app.bar.stick": "stick", "app.bar.offcut": "offcut",
 	"app.item": "what", "app.item.get": "to get", "app.item.price": "price",

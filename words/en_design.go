@@ -120,7 +120,7 @@ var enDesign = map[string]string{
 	"design.first.couplings": "First costs leave out the couplings that join sticks of pipe end to end, {count} in the runs as drawn: “{item}” has no price. Add it to the prices.",
 	"design.choose.stopped":  "The search was stopped: {done} of {of} pumps were held against the job[, and {pairs} of {pairsOf} pairs]. The designs here are the best of those, and prove nothing about the rest. Let it run to its end before you buy.",
 	"design.choose.tariff":   "The job has no price for electricity, so the cost over the years is the first cost alone. Give the price of one kWh.",
-	"design.choose.left":     "Run “{name}”: {count} sizes are left out because a part of each has no price; the first is “{item}”.",
+	"design.choose.left":     "Run “{name}”: {count} {count:size is|sizes are} left out because a part of {count:it|each} has no price; {count:it|the first} is “{item}”.",
 	"design.void.choice":     "Nothing is chosen, because it would stand on what could not be read: {places}. Mend that first.",
 	"design.choose.duty":     "Pump “{name}” is to run {found} a day; the shelf does not say that its sheet allows continuous duty. Ask before you buy.",
 	"design.choose.ill":      "Pump “{name}” is left out: what stands of it on the shelf could not all be read. Mend it first.",

@@ -13,14 +13,14 @@ var enOffer = map[string]string{
 
 	"quote.loss":     "The price before tax, {price}, is below the cost of {cost}: the job would be done at a loss.",
 	"quote.noprofit": "No markup and no margin is set for “{group}”: it is offered at cost.",
-	"quote.partial":  "{lines} lines have no amount and are left out of the sum.",
+	"quote.partial":  "{lines} {lines:line has|lines have} no amount and {lines:is|are} left out of the sum.",
 
 	"offer.option.change": "The option “{name}” sets the field “{path}”, which cannot be set so. Write the path as the faults of the job name it, such as “/use”.",
 	"offer.labour.unit":   "The hours for “{task}” are for “{found}”, which is not what this is counted in. Write a length for pipe, an area for liner, a volume for digging, a weight for stone, such as “10 ft”.",
 	"offer.labour.need":   "The hours for “{task}” are for each {per}, and how many there are could not be worked out; mend what the design says, or give the hours for the job.",
 	"offer.profit.twice":  "“{group}” has markup or margin twice; the first counts.",
 	"offer.agreed.option": "The agreed offer was for the option “{name}”, which is not in the job any more.",
-	"offer.unpriced":      "{count} without a price, the first “{first}”: they are left out of the sum.",
+	"offer.unpriced":      "{count} {count:item has|items have} no price, {count:namely|the first is} “{first}”: {count:it is|they are} left out of the sum.",
 	"offer.changed":       "The work is not what was agreed: {by}, which makes {total}. Have the change order accepted before the work is changed.",
 	"assume.offer.high":   "Two rules of the trade differ on an amount; the higher is offered, {high}. By the lower it would be {low}.",
 }

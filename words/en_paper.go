@@ -70,7 +70,7 @@ var enPaper = map[string]string{
 	"paper.lacks":         "Without a price, and in none of the sums below ({count}):",
 	"paper.offer.further": "Further options",
 	"paper.offer.tax":     "{name}, {rate}",
-	"paper.offer.until":   "This offer holds for {days} days, until {date}.",
+	"paper.offer.until":   "This offer holds for {days} {days:day|days}, until {date}.",
 	"paper.offer.open":    "How long this offer holds is not set.",
 	"paper.offer.high":    "Where rules for an amount differ, as they do for stone, the larger amount is offered.",
 	"paper.offer.water":   "water over",

@@ -5,7 +5,7 @@ package words
 var enPrint = map[string]string{
 	"bound.more": "more than {number}", "bound.less": "less than {number}",
 
-	"print.verdict":    "{danger} {danger:danger|dangers}, {caution} {caution:caution|cautions}, {info} info[; {accepted} accepted]; {faults} in the input; {assumptions} in force",
+	"print.verdict":    "{danger} {danger:danger|dangers}, {caution} {caution:caution|cautions}, {info} {info:note|notes}[; {accepted} accepted]; {faults} in the input; {assumptions} in force",
 	"print.faults.one": "{count} fault", "print.faults.many": "{count} faults",
 	"print.assumptions.one": "{count} assumption", "print.assumptions.many": "{count} assumptions",
 	"print.severity.danger": "danger", "print.severity.caution": "caution", "print.severity.info": "info",
@@ -73,7 +73,7 @@ var enPrint = map[string]string{
 	"print.spare":         ", spare in it {amount}",
 	"print.pack":          " of {each}",
 	"print.total":         "total", "print.total.priced": "total of what has a price",
-	"print.total.part":  "{sum}; {count} of {of} items have no price and are not in it",
+	"print.total.part":  "{sum}; {count} of {of} items {count:has|have} no price and {count:is|are} not in it",
 	"print.total.mixed": "no total: the prices are in different currencies",
 	"print.total.none":  "no total: no item has a price",
 

@@ -42,7 +42,7 @@ var enTakeoff = map[string]string{
 
 	"takeoff.rules.differ": "{material}, {place}: the rules of the trade give {low} to {high}; they are {found} apart. Price both, and ask the stone yard.",
 	"takeoff.price.unused": "The price of “{name}[, {size}]” belongs to nothing in the list or in the tables of pipe and fittings. Check name and size[: {near}].",
-	"takeoff.unpriced":     "{found} of {of} items have no price: the sum is not the whole.",
+	"takeoff.unpriced":     "{found} of {of} items {found:has|have} no price: the sum is not the whole.",
 	"takeoff.soil.short":   "The mound takes {limit} of soil, measured in the ground; the holes give {found}. Bring soil, or build it lower.",
 
 	"takeoff.existing": "{where} {count:is|are} there already and {count:stays|stay}: nothing of {count:it|them} is in the list, in the digging or in the price.",

@@ -55,7 +55,7 @@ var esApp = map[string]string{
 	"app.remove": "Quitar {name}", "app.remove.short": "Quitar", "app.up": "{name}: un lugar arriba", "app.down": "{name}: un lugar abajo",
 	"app.new.faults": "Todavía no se empieza: vea lo marcado abajo.", "app.form.faults": "Todavía no se guarda: vea lo marcado abajo. La respuesta mostrada es la última buena.",
 
-	"app.reasons.count": "Abrir {count} cifras", "app.tables": "Cifras en tablas", "app.option.drawn": "como está dibujado", "app.nocut": "No cortar: el armado no se puede construir como está trazado. Vea lo que se halló.",
+	"app.reasons.count": "Abrir {count} {count:cifra|cifras}", "app.tables": "Cifras en tablas", "app.option.drawn": "como está dibujado", "app.nocut": "No cortar: el armado no se puede construir como está trazado. Vea lo que se halló.",
 	"app.pieces": "Piezas de tubo", "app.piece": "pieza", "app.piece.between": "entre", "app.piece.cut": "corte", "app.piece.marks": "marcas de inserción", "app.piece.closing": "de cierre: mida en su lugar",
 	"app.bar": "de", "app.bar.how": "Cómo se escogieron", "app.bar.print": "Imprimir la hoja de corte", "app.bar.cuts": "piezas", "app.bar.left": "sobra", "app.bar.stick": "tramo", "app.bar.offcut": "retazo",
 	"app.item": "qué", "app.item.get": "por llevar", "app.item.price": "precio",

@@ -119,7 +119,7 @@ var esDesign = map[string]string{
 	"design.choose.kind":     "{where}: “{name}” no es una clase de tubo de las tablas. Nombre una que lo sea.",
 	"design.choose.stopped":  "La búsqueda se detuvo: se compararon {done} de {of} bombas[ y {pairs} de {pairsOf} pares]. Los diseños de aquí son los mejores de esos y no prueban nada de los demás. Déjela llegar al final antes de comprar.",
 	"design.choose.tariff":   "El trabajo no tiene precio de electricidad, así que el costo por los años es solo el inicial. Dé el precio de un kWh.",
-	"design.choose.left":     "Línea “{name}”: {count} medidas quedan fuera porque una parte de cada una no tiene precio; la primera es “{item}”.",
+	"design.choose.left":     "Línea “{name}”: {count} {count:medida queda|medidas quedan} fuera porque una parte de {count:ella|cada una} no tiene precio; {count:es|la primera es} “{item}”.",
 	"design.void.choice":     "No se elige nada, porque se apoyaría en lo que no se pudo leer: {places}. Corrija eso primero.",
 	"design.choose.duty":     "La bomba “{name}” ha de trabajar {found} al día; el estante no dice que su ficha permita servicio continuo. Pregunte antes de comprar.",
 	"design.choose.ill":      "La bomba “{name}” queda fuera: no todo lo que el estante dice de ella se pudo leer. Corríjala primero.",

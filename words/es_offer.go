@@ -12,14 +12,14 @@ var esOffer = map[string]string{
 
 	"quote.loss":     "El precio antes de impuesto, {price}, es menor que el costo de {cost}: el trabajo se haría con pérdida.",
 	"quote.noprofit": "No hay sobreprecio ni margen para “{group}”: se ofrece al costo.",
-	"quote.partial":  "{lines} renglones no tienen importe y quedan fuera de la suma.",
+	"quote.partial":  "{lines} {lines:renglón no tiene importe y queda|renglones no tienen importe y quedan} fuera de la suma.",
 
 	"offer.option.change": "La opción “{name}” pone el campo “{path}”, que así no se puede poner. Escriba la ruta como la nombran los errores del trabajo, como “/use”.",
 	"offer.labour.unit":   "Las horas de “{task}” son por “{found}”, en lo que esto no se cuenta. Escriba un largo para tubo, un área para membrana, un volumen para excavar, un peso para piedra, como “10 ft”.",
 	"offer.labour.need":   "Las horas de “{task}” son por cada {per}, y no se pudo calcular cuántos hay; corrija lo que dice el diseño, o dé las horas del trabajo.",
 	"offer.profit.twice":  "“{group}” tiene sobreprecio o margen dos veces; cuenta el primero.",
 	"offer.agreed.option": "La oferta acordada era por la opción “{name}”, que ya no está en el trabajo.",
-	"offer.unpriced":      "{count} sin precio, el primero “{first}”: quedan fuera de la suma.",
+	"offer.unpriced":      "{count} {count:artículo|artículos} sin precio, {count:que es|el primero} “{first}”: {count:queda|quedan} fuera de la suma.",
 	"offer.changed":       "El trabajo no es el acordado: {by}, con lo que son {total}. Haga aceptar la orden de cambio antes de cambiar la obra.",
 	"assume.offer.high":   "Dos reglas del oficio difieren en una cantidad; se ofrece la más alta, {high}. Con la más baja serían {low}.",
 }

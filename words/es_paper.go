@@ -90,7 +90,7 @@ var esPaper = map[string]string{
 	"paper.lacks":         "Sin precio, y en ninguna de las sumas de abajo ({count}):",
 	"paper.offer.further": "Otras opciones",
 	"paper.offer.tax":     "{name}, {rate}",
-	"paper.offer.until":   "Esta oferta vale por {days} días, hasta el {date}.",
+	"paper.offer.until":   "Esta oferta vale por {days} {days:día|días}, hasta el {date}.",
 	"paper.offer.open":    "No está fijado cuánto tiempo vale esta oferta.",
 	"paper.offer.high":    "Donde las reglas para una cantidad difieren, como en la piedra, se ofrece la cantidad más grande.",
 	"paper.offer.water":   "agua sobre",

@@ -4,7 +4,7 @@ package words
 var esPrint = map[string]string{
 	"bound.more": "más de {number}", "bound.less": "menos de {number}",
 
-	"print.verdict":    "peligro {danger}, precaución {caution}, aviso {info}[; aceptados {accepted}]; {faults} en los datos; {assumptions} en vigor",
+	"print.verdict":    "{danger} {danger:peligro|peligros}, {caution} {caution:precaución|precauciones}, {info} {info:aviso|avisos}[; {accepted} {accepted:aceptado|aceptados}]; {faults} en los datos; {assumptions} en vigor",
 	"print.faults.one": "{count} error", "print.faults.many": "{count} errores",
 	"print.assumptions.one": "{count} supuesto", "print.assumptions.many": "{count} supuestos",
 	"print.severity.danger": "peligro", "print.severity.caution": "precaución", "print.severity.info": "aviso",
@@ -72,7 +72,7 @@ var esPrint = map[string]string{
 	"print.spare":         ", de eso repuesto {amount}",
 	"print.pack":          " de {each}",
 	"print.total":         "total", "print.total.priced": "total de lo que tiene precio",
-	"print.total.part":  "{sum}; {count} de {of} artículos no tienen precio y no están en la suma",
+	"print.total.part":  "{sum}; {count} de {of} artículos no {count:tiene precio y no está|tienen precio y no están} en la suma",
 	"print.total.mixed": "sin total: los precios están en monedas distintas",
 	"print.total.none":  "sin total: ningún artículo tiene precio",
 

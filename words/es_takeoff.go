@@ -40,7 +40,7 @@ var esTakeoff = map[string]string{
 
 	"takeoff.rules.differ": "{material}, {place}: las reglas del oficio dan de {low} a {high}; se apartan {found}. Cotice las dos, y pregunte en el patio de piedra.",
 	"takeoff.price.unused": "El precio de “{name}[, {size}]” no pertenece a nada de la lista ni de las tablas de tubo y conexiones. Revise nombre y medida[: {near}].",
-	"takeoff.unpriced":     "{found} de {of} artículos no tienen precio: la suma no es el total.",
+	"takeoff.unpriced":     "{found} de {of} artículos no {found:tiene|tienen} precio: la suma no es el total.",
 	"takeoff.soil.short":   "El montículo lleva {limit} de tierra, medida en el terreno; los hoyos dan {found}. Traiga tierra, o hágalo más bajo.",
 
 	"takeoff.existing": "{where}: ya {count:está|están} y se {count:queda|quedan}; nada de eso entra en la lista, en la excavación ni en el precio.",

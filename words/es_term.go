@@ -14,6 +14,7 @@ var esBook = map[string]string{
 	"check valve spring union-ended": "válvula check de resorte con uniones",
 
 	"coupling":            "cople",
+	"fitting, no name":    "pieza sin nombre",
 	"cross":               "cruz",
 	"cross branch":        "cruz, al ramal",
 	"cross run":           "cruz, de paso",

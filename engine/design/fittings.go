@@ -2,6 +2,7 @@ package design
 
 import (
 	"slices"
+	"strings"
 
 	"plashet/engine/catalog"
 	"plashet/engine/glue"
@@ -59,6 +60,9 @@ func (m *model) runParts() (vault, beyond parts) {
 				continue
 			}
 			p := part{name: job.PipeName{Kind: n.Part, Size: n.Size}, welded: err == nil && pipe.SolventWeld, path: at(at("/runs", i)+"/fittings", k)}
+			if f.Fitting == "" { // told in reading: the list names it by the pipe that it is on
+				p.name = job.PipeName{Kind: takeoff.NameUnnamed, Size: strings.TrimSpace(r.Pipe.Kind + " " + n.Size)}
+			}
 			if named[p.name] == nil {
 				named[p.name], atPump[p.name] = ways{}, ways{}
 				order = append(order, p)
