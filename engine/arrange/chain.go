@@ -33,6 +33,7 @@ type body struct {
 	exit   bool // passes through the hole's wall
 	nut    bool // a union, without a cover: it wants room for a hand
 	moves  bool // comes out with the pump
+	opened int  // which piece of the part it is once its nuts are open, counted from the pump
 	either bool // one part of it does, another does not
 	glued  row  // it cannot be moved among the others of the row
 }

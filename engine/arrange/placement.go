@@ -15,8 +15,22 @@ type placement struct {
 	class        class
 }
 
-// placements gives all that the valve's data allow.
+// placements gives all that the valve's data allow. A check valve with union ends
+// may be opened at either nut: at that towards the pump it holds the water, at
+// that towards the wall it comes out with the pump and lets the water down.
 func (s *search) placements(o *order) []placement {
+	out := s.placed(o)
+	if o.check == nil || !o.check.opens {
+		return out
+	}
+	for _, pl := range out {
+		pl.class = drains
+		out = append(out, pl)
+	}
+	return out
+}
+
+func (s *search) placed(o *order) []placement {
 	var out []placement
 	legs, free := len(o.elbows)+1, o.dirs[len(o.compass.pre):]
 	checks, unions := []int{-1}, []int{-1}
@@ -73,6 +87,22 @@ func (s *search) placements(o *order) []placement {
 		}
 	}
 	return out
+}
+
+// placed makes the chain of an order with valve and union in their places; nil
+// where the pieces do not go together.
+func (w *worker) placed(o *order, pl *placement) *chain {
+	w.parts = o.parts(pl.check, pl.union, pl.unionFirst)
+	c := w.chain(o, w.parts)
+	if c == nil || pl.class != drains || o.check == nil || !o.check.opens {
+		return c
+	}
+	for i := range c.bodies { // opened at the nut towards the wall
+		if b := &c.bodies[i]; b.item == 2*c.union {
+			b.moves = b.opened <= 1
+		}
+	}
+	return c
 }
 
 // mayStand tells that a check valve may stand with the flow along d, as package

@@ -173,7 +173,7 @@ func (w *worker) filled(a *attempt, f *fill, g *stretch) {
 	}
 	for k := range list {
 		pl := &list[k]
-		c := w.chain(&o, o.parts(pl.check, pl.union, pl.unionFirst))
+		c := w.placed(&o, &pl.placement)
 		if c == nil {
 			continue
 		}

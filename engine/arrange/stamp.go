@@ -204,7 +204,8 @@ func (st *stamps) press(s *search, o *order, parts []*piece) *chain {
 			if b.leg >= 0 {
 				b.leg += leg
 			}
-			b.moves = i < c.union || i == c.union && one.opened[k] == 0
+			b.opened = one.opened[k]
+			b.moves = i < c.union || i == c.union && b.opened == 0
 			c.bodies = append(c.bodies, b)
 		}
 		if p.turns {

@@ -123,8 +123,7 @@ func (f *fate) below(line float64) bool {
 // because an assembly was refused that was the shortest of its branch, that is
 // told with what the chain takes at least.
 func (w *worker) place(t *trial, o *order, si *site, least worth, best *[2]*Layout) {
-	w.parts = o.parts(si.check, si.union, si.unionFirst)
-	c := w.chain(o, w.parts)
+	c := w.placed(o, &si.placement)
 	if c == nil || w.s.in.Rules.Play && c.closing() < 0 && c.hose < 0 {
 		return // nothing can be measured in place, and no hose gives way
 	}
