@@ -21,7 +21,7 @@ func glueCard(f *flow) {
 		if g == nil || len(g.Steps) == 0 && !g.Withheld {
 			f.missing("paper.noglue")
 		} else {
-			f.paragraph(f.word("print.withheld"), true)
+			f.paragraph(f.word("paper.withheld"), true)
 		}
 		return
 	}

@@ -177,7 +177,7 @@ var enDraw = map[string]string{
 	"draw.assembly.vault":       "Vault: {sizes}.",
 	"draw.assembly.off":         "The chain ends {off} off the hole.",
 	"draw.assembly.unplug":      "Danger: unplug the pump before you reach in.",
-	"draw.assembly.held":        "NOT TO BE CUT: as it is laid here this cannot be built. See the dangers in the answer.",
+	"draw.assembly.held":        "NOT TO BE CUT: as it is laid here this cannot be built. See what says stop in the answer.",
 	"draw.assembly.desc":        "The plumbing in the vault as it is seen over the {corner} corner.",
 	"draw.assembly.piece":       "Piece {mark}, {from} to {to}, cut {cut}.",
 	"draw.way.title":            "The pump’s way out",

@@ -14,7 +14,7 @@ var enPaper = map[string]string{
 	"paper.noname": "(job without a name)", "paper.surveyed": "surveyed {date}",
 	"paper.revision": "revision {number}", "paper.norevision": "no revision kept", "paper.made": "printed {date}", "paper.digest": "state {digest}", "paper.page": "page {page} of {of}",
 	"paper.assumed.more": "{count} more {count:is|are} assumed of the assembly; the sheet “{sheet}” lists {count:it|them}.",
-	"paper.standing":     "In the answer: {danger} {danger:danger|dangers}, {caution} {caution:caution|cautions}, {faults} {faults:fault|faults} in the input, {assumed} {assumed:assumption|assumptions} in force, {accepted} {accepted:finding|findings} accepted.",
+	"paper.standing":     "In the answer: {danger} {danger:stop|stops}, {caution} to watch, {faults} {faults:fault|faults} in the input, {assumed} {assumed:assumption|assumptions} in force, {accepted} {accepted:finding|findings} accepted.",
 	"paper.stale":        "Scan the code to see whether the job changed. Local code, makers’ sheets and licensed trades come first.",
 	"paper.lacking":      "These letters cannot show some characters of the job; {box} stands for them: {list}.",
 
@@ -35,7 +35,8 @@ var enPaper = map[string]string{
 	"paper.nomaterial": "There is nothing to list.",
 	"paper.nofindings": "None.",
 	"paper.fault":      "Fault in the input:",
-	"paper.held":       "NOT TO BE CUT OR GLUED: as it is laid here the assembly cannot be built. See the dangers in the answer.",
+	"paper.held":       "NOT TO BE CUT OR GLUED: as it is laid here the assembly cannot be built. See what says stop in the answer.",
+	"paper.withheld":   "HELD BACK: no step is told while the assembly cannot be built; see what says stop in the answer, and the faults",
 
 	"paper.point": "point", "paper.elevation": "elevation", "paper.from": "levelled from", "paper.given": "given",
 	"paper.feed": "feed", "paper.gets": "gets", "paper.band": "9 in 10 between", "paper.wanted": "wanted", "paper.dry": "no water",

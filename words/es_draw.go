@@ -177,7 +177,7 @@ var esDraw = map[string]string{
 	"draw.assembly.vault":       "Bóveda: {sizes}.",
 	"draw.assembly.off":         "La cadena termina a {off} del hoyo.",
 	"draw.assembly.unplug":      "Peligro: desconecte la bomba antes de meter la mano.",
-	"draw.assembly.held":        "NO CORTAR: tal como está trazado, esto no se puede construir. Vea los peligros en la respuesta.",
+	"draw.assembly.held":        "NO CORTAR: tal como está trazado, esto no se puede construir. Vea lo que dice alto en la respuesta.",
 	"draw.assembly.desc":        "La tubería en la bóveda vista por la esquina {corner}.",
 	"draw.assembly.piece":       "Pieza {mark}, de {from} a {to}, corte {cut}.",
 	"draw.way.title":            "La salida de la bomba",

@@ -9,7 +9,7 @@ var esPaper = map[string]string{
 	"paper.noname": "(trabajo sin nombre)", "paper.surveyed": "medido {date}",
 	"paper.revision": "revisión {number}", "paper.norevision": "sin revisión guardada", "paper.made": "impreso {date}", "paper.digest": "estado {digest}", "paper.page": "página {page} de {of}",
 	"paper.assumed.more": "Del armado se {count:supone|suponen} {count} más; {count:está|están} en la hoja “{sheet}”.",
-	"paper.standing":     "En la respuesta: {danger} {danger:peligro|peligros}, {caution} {caution:precaución|precauciones}, {faults} {faults:error|errores} en los datos, {assumed} {assumed:supuesto|supuestos}, {accepted} {accepted:aceptado|aceptados}.",
+	"paper.standing":     "En la respuesta: {danger} {danger:alto|altos}, {caution} con ojo, {faults} {faults:error|errores} en los datos, {assumed} {assumed:supuesto|supuestos}, {accepted} {accepted:aceptado|aceptados}.",
 	"paper.stale":        "Escanee el código para ver si cambió. Van primero: reglamento, fichas del fabricante y oficios con licencia.",
 	"paper.lacking":      "Estas letras no pueden mostrar algunos caracteres del trabajo; {box} está en su lugar: {list}.",
 
@@ -29,7 +29,8 @@ var esPaper = map[string]string{
 	"paper.nomaterial": "No hay nada que listar.",
 	"paper.nofindings": "Ninguno.",
 	"paper.fault":      "Error en los datos:",
-	"paper.held":       "NO CORTAR NI PEGAR: tal como está trazado, el armado no se puede construir. Vea los peligros en la respuesta.",
+	"paper.held":       "NO CORTAR NI PEGAR: tal como está trazado, el armado no se puede construir. Vea lo que dice alto en la respuesta.",
+	"paper.withheld":   "RETENIDO: no se dice ningún paso mientras el armado no se pueda construir; vea lo que dice alto en la respuesta, y los errores",
 
 	"paper.point": "punto", "paper.elevation": "elevación", "paper.from": "nivelado desde", "paper.given": "dado",
 	"paper.feed": "alimentación", "paper.gets": "recibe", "paper.band": "9 de 10 sorteos", "paper.wanted": "se pide", "paper.dry": "sin agua",
