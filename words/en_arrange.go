@@ -60,6 +60,7 @@ var enArrange = map[string]string{
 	"design.instead.fitting": "get {fitting} {size}, which the stock leaves out[ ({count} needed)]",
 	"design.instead.ended":   "take a check valve with union ends[, {fitting}][ {size},] in place of valve and union[ ({count} needed)]",
 	"design.instead.more":    "get more of {fitting} {size}[ ({count} more needed)]",
+	"design.instead.hose":    "allow a short hose next to the pump: {size}, {cut} long, bent to a radius of {radius}; see its maker's sheet first",
 
 	"assume.arrange.flow":       "No flow can be worked out from the job, so losses are compared at {value} in the vault's pipe.",
 	"assume.arrange.loss":       "The tables have no loss for {fittings}: they count for nothing, in every layout alike.",

@@ -53,6 +53,7 @@ var esArrange = map[string]string{
 	"design.instead.fitting": "consiga {fitting} {size}, que la existencia deja fuera[ ({count} en total)]",
 	"design.instead.ended":   "tome una válvula check con uniones en los extremos[, {fitting}][ {size},] en lugar de válvula y unión[ ({count} en total)]",
 	"design.instead.more":    "consiga más de {fitting} {size}[ (faltan {count})]",
+	"design.instead.hose":    "permita una manguera corta junto a la bomba: {size}, de {cut} de largo, doblada con un radio de {radius}; vea antes la hoja del fabricante",
 
 	"assume.arrange.flow":       "Del trabajo no se puede calcular caudal, así que las pérdidas se comparan a {value} en el tubo de la bóveda.",
 	"assume.arrange.loss":       "Las tablas no tienen pérdida para {fittings}: no cuentan nada, igual en cada trazo.",

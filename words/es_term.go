@@ -22,6 +22,7 @@ var esBook = map[string]string{
 	"elbow 90":            "codo 90",
 	"entrance":            "entrada",
 	"entrance bell mouth": "entrada abocinada",
+	"swept bend 90":       "curva suave 90",
 	"entrance projecting": "entrada saliente",
 	"exit":                "salida",
 	"female adapter":      "adaptador hembra",

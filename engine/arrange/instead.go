@@ -8,11 +8,12 @@ import (
 )
 
 // Instead is what the input leaves out and a layout may fit with: another way for
-// the pump to stand, or fittings besides.
+// the pump to stand, fittings besides, or a hose.
 type Instead struct {
 	What      trace.Message
 	Standings []Standing // in place of the input's; nil: as they are
 	Fittings  []Fitting  // in place of the input's; nil: as they are. The input's come first, in their order
+	Hose      *Hose      // where the input has none
 	Unless    int        // number, from 1, of one that makes this one idle where it fits; 0: none does
 }
 
@@ -23,6 +24,9 @@ func (n *Instead) with(in Input) Input {
 	}
 	if n.Fittings != nil {
 		in.Fittings = n.Fittings
+	}
+	if n.Hose != nil {
+		in.Hose = n.Hose
 	}
 	in.Instead = nil
 	return in

@@ -25,6 +25,7 @@ var lossNaming = []struct {
 	{"elbow 45", []string{"45 elbow, threaded standard r/D=1", "45 elbow, standard threaded", "45 elbow, standard r/D=1", "45 elbow, regular screwed", "45 elbow, standard", "45 ell screwed", "45 elbow PVC", "45 ell (wrought) code allowance"}},
 	{"street elbow 90", []string{"90 street elbow, threaded"}},
 	{"street elbow 45", []string{"45 street elbow, threaded"}},
+	{"swept bend 90", []string{"90 bend r/D=2", "90 bend r/d=2"}},
 	{"tee run", []string{"tee run through, threaded", "tee, flow through run", "tee run through, screwed", "tee, line (run) flow, screwed", "tee, run with branch blanked", "tee run PVC", "tee run (wrought) code allowance"}},
 	{"tee branch", []string{"tee through branch, threaded r/D=1", "tee, flow through branch", "tee used as elbow, standard, screwed", "tee, branch flow, screwed", "tee, used as elbow", "tee screwed (branch)", "tee branch PVC", "tee branch (wrought) code allowance"}},
 	{"cross run", []string{"tee run through, threaded", "tee, flow through run"}},

@@ -119,7 +119,7 @@ func (m *model) arranging(a *Arranging, want ArrangeWant) bool {
 	}
 	m.mayUse(a, pump, pipe)
 	m.gluedAlready(a)
-	m.insteads(a, pump)
+	m.insteads(a, pump, pipe)
 	return len(m.out.Faults) == 0
 }
 

@@ -56,6 +56,8 @@ const (
 	ChangeMore    = "design.instead.more"
 	// ChangeEnded: with a check valve with union ends, in place of valve and union. Args: fitting, size, count.
 	ChangeEnded = "design.instead.ended"
+	// ChangeHose: with a short hose next to the pump. Args: size, cut (its length), radius.
+	ChangeHose = "design.instead.hose"
 
 	// AssumeArrangeFlow: the speed at which losses are compared, where no flow could be worked out. Args: value.
 	AssumeArrangeFlow = "assume.arrange.flow"

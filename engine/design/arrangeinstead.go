@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"plashet/engine/arrange"
+	"plashet/engine/catalog"
 	"plashet/engine/geom"
 	"plashet/engine/layout"
 	"plashet/engine/trace"
@@ -21,6 +22,7 @@ type instead struct {
 	turned    bool // another turn is to be written
 	elsewhere bool // and no place
 	ended     bool // a check valve with union ends: which, is seen in the layout
+	hose      bool // a short hose is allowed
 }
 
 // excluded is a fitting of the tables that the stock leaves out.
@@ -31,7 +33,7 @@ type excluded struct {
 
 // insteads fills what is looked at where nothing fits: the pump as the job does
 // not have it stand, what is done soonest first, then fittings that it leaves out.
-func (m *model) insteads(a *Arranging, pumpIndex int) {
+func (m *model) insteads(a *Arranging, pumpIndex int, pipe catalog.Pipe) {
 	add := func(code string, x arrange.Instead, how instead) int {
 		x.What = trace.Message{Code: code, Args: how.args()}
 		a.Input.Instead, a.instead = append(a.Input.Instead, x), append(a.instead, how)
@@ -54,10 +56,23 @@ func (m *model) insteads(a *Arranging, pumpIndex int) {
 		more[i].AtHand = -1
 		add(ChangeMore, arrange.Instead{Fittings: more}, instead{stand: -1, name: a.Names[i], size: base[i].Part.Size, had: base[i].AtHand})
 	}
+	if a.Input.Hose == nil {
+		quiet := m.quiet
+		m.quiet = true // it is only looked at
+		if h := m.offeredHose(a, pipe); h != nil {
+			if a.Input.Pipes[0].Cost == 0 {
+				h.Cost, h.Priced = 0, false
+			}
+			add(ChangeHose, arrange.Instead{Hose: h}, instead{stand: -1, hose: true, size: h.Part.Size})
+		}
+		m.quiet = quiet
+	}
 }
 
 func (n *instead) args() (out []trace.Arg) {
 	switch {
+	case n.hose:
+		out = append(out, trace.Str("size", n.size))
 	case n.stand < 0 && n.name != "":
 		out = append(out, trace.Str("fitting", n.name), trace.Str("size", n.size))
 	case n.name != "":
@@ -183,9 +198,13 @@ func (a *Arranging) tellInsteads() {
 			continue
 		}
 		args := how.args()
-		if how.stand < 0 {
+		switch {
+		case how.hose:
+			h := &s.Layout.Laid.Hoses[0]
+			args = append(args, trace.Num("cut", h.Cut, unit.KindTape), trace.Num("radius", h.Curve.Radius, unit.KindTape))
+		case how.stand < 0:
 			args = append(args, trace.Num("count", unit.Ratio(a.taken(s)-how.had), unit.KindCount))
-		} else {
+		default:
 			args = append(args, trace.Num("turn", p.Turn, unit.KindAngle),
 				trace.Num("left", unit.Length(p.At.X), unit.KindTape), trace.Num("front", unit.Length(p.At.Y), unit.KindTape))
 		}
@@ -215,6 +234,9 @@ func (a *Arranging) taken(s *arrange.Change) (n int) {
 // insteadMend gives the entries by which a change without a size is written.
 func (a *Arranging) insteadMend(j *job.Job, s *arrange.Change) (out []Entry) {
 	how, p := &a.instead[s.Instead-1], s.Layout.Chain.Pose
+	if how.hose {
+		return []Entry{{"/assembly/search/hose", "true"}}
+	}
 	if how.stand < 0 {
 		return a.fittingMend(j, s)
 	}

@@ -44,7 +44,7 @@ const (
 	radiusOfOD      = 5
 	usualHoseLong   = 3 * unit.Foot
 	usualHoseLongSI = 900 * unit.Millimetre
-	bendLoss        = "90 bend r/d=2"
+	bendLoss        = "swept bend 90"
 )
 
 // hose gives a straight hose of a size, and the flexible pipe that it is cut from;
