@@ -151,6 +151,9 @@ func (p *arranging) claim(stem string) {
 	if f.Caps > 0 {
 		p.tell("", "found.gap", p.gap()...)
 	}
+	if slices.ContainsFunc(p.a.Outcome.Layouts, func(l arrange.Layout) bool { return l.Odd }) {
+		p.tell("", "found.odd")
+	}
 	p.tell("", "found.reach")
 	if l := p.a.Outcome.Layouts; slices.ContainsFunc(l, func(l arrange.Layout) bool { return l.Worth.Priced && l.Laid.TwoPipes() }) {
 		p.tell("", "found.between")

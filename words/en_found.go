@@ -42,11 +42,12 @@ var enFound = map[string]string{
 	"found.claim.capped":     "Not proven: a limit was met at {caps} orders of fittings, which stay undecided; {elbows} elbows were looked at. Better layouts may exist.",
 	"found.claim.stopped":    "Not proven: the search was stopped. These are the best found so far; better ones may exist.",
 	"found.none.everything":  "Proven: no chain of these fittings fits, with any number of elbows.",
-	"found.none.family":      "Proven for up to {elbows} elbows: no chain of these fittings fits. Chains with more were not looked at.",
+	"found.none.family":      "Proven for up to {elbows} elbows: no chain of these fittings fits with its legs along the walls or half way between two of those directions. At other angles none was found, which proves nothing. Chains with more were not looked at.",
 	"found.none.capped":      "None was found, which proves nothing: a limit was met at {caps} orders of fittings.",
 	"found.none.stopped":     "None was found before the search was stopped, which proves nothing.",
 	"found.gap":              "None of what stayed undecided takes less than {head} of head or has fewer than {joints} joints[, and none costs less than {cost}].",
 	"found.between":          "Of one chain with pipe of two sizes, where more of one means less head and more cost, the one of least head and the one of least cost are looked at, and none between.",
+	"found.odd":              "Among these are layouts with elbows rolled, or the pump turned, by odd angles. That no other such angle gives a better one is not proven. Mark each roll by its length round the pipe.",
 	"found.reach":            "What “chain” covers here: docs/layouts.md.",
 
 	// What failed first.

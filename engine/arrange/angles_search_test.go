@@ -119,6 +119,19 @@ func straightOn(l *layout.Assembly, turned unit.Angle) bool {
 	return within18(l) && math.Abs(math.Remainder(float64(turned), math.Pi/2)) < 1e-9
 }
 
+// oddKinds are the kinds of vaults that are drawn.
+var oddKinds = []struct {
+	name   string
+	elbows int
+	yaw    bool
+}{
+	{"two elbows", 2, false},
+	{"three elbows", 3, false},
+	{"four elbows", 4, false},
+	{"two elbows, pump turned", 2, true},
+	{"three elbows, pump turned", 3, true},
+}
+
 // Where nothing fits at the angles of the compass but an assembly is known with odd
 // ones, the search has one, and one as good.
 func TestOddAngles(t *testing.T) {
@@ -127,17 +140,7 @@ func TestOddAngles(t *testing.T) {
 	if *far {
 		seeds, most = 20000, 100
 	}
-	for _, c := range []struct {
-		name   string
-		elbows int
-		yaw    bool
-	}{
-		{"two elbows", 2, false},
-		{"three elbows", 3, false},
-		{"four elbows", 4, false},
-		{"two elbows, pump turned", 2, true},
-		{"three elbows, pump turned", 3, true},
-	} {
+	for _, c := range oddKinds {
 		odd, plain, undone := 0, 0, 0
 		for seed := uint64(1); seed <= seeds && odd < most && plain < 10*most; seed++ {
 			v, ok := oddly(t, book, seed, c.elbows, c.yaw)

@@ -16,7 +16,7 @@ import (
 // it was looked at and came so far: nothing along it was found, and they may help. It
 // says what failed.
 func (s *search) goesOn(ctx context.Context, out *Outcome, passed stage, seen [][]order) bool {
-	if s.in.Rules.Tilt || slices.ContainsFunc(out.Layouts, func(l Layout) bool { return !l.odd && len(l.Laid.Hoses) == 0 }) {
+	if s.in.Rules.Tilt || slices.ContainsFunc(out.Layouts, func(l Layout) bool { return !l.Odd && len(l.Laid.Hoses) == 0 }) {
 		return false
 	}
 	if len(out.Layouts) == 0 {

@@ -27,9 +27,9 @@ type Layout struct {
 	Proved   verify.Report
 	Way      []layout.Move // the pump's way out
 	Worth    Worth
+	Odd      bool // at angles between those of the compass: the claim says nothing of such ones
 
 	length float64 // what the program made least
-	odd    bool    // at angles between those of the compass
 }
 
 // Worth is what an assembly costs in every respect; each is told, none is

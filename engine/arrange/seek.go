@@ -39,7 +39,7 @@ func (w *worker) seek(t *trial, o *order, c *chain, out leaving, limit float64) 
 		w.count(t)
 	}
 	if got != nil {
-		got.length, got.odd = b.best, o.way.odd
+		got.length, got.Odd = b.best, o.way.odd
 	}
 	return got
 }
