@@ -23,12 +23,13 @@ func Offered(w io.Writer, j *job.Job, d *offer.Document, l *words.Language) erro
 	return p.err
 }
 
-// OfferedTo prints one design as the client sees it: scope, price, terms, and
-// nothing of what it costs.
+// OfferedTo prints one design as the client sees it: scope, price, terms, the
+// totals of all designs, and nothing of what it costs.
 func OfferedTo(w io.Writer, j *job.Job, d *offer.Document, design int, l *words.Language) error {
 	p := &offered{printer: printer{w: w, say: l, unit: j.System(), style: j.Style()}, j: j}
 	p.tell("", "offer.title.client", str("name", j.Name))
 	p.client(d, design)
+	p.choices(d)
 	return p.err
 }
 
@@ -59,6 +60,7 @@ func (p *offered) client(d *offer.Document, design int) {
 	if !nothing {
 		p.scopes(&one.Offer)
 	}
+	p.stops(one)
 	p.clauses("offer.head.includes", j.Offer.Includes)
 	p.clauses("offer.head.excludes", j.Offer.Excludes)
 	if !nothing {
@@ -70,6 +72,48 @@ func (p *offered) client(d *offer.Document, design int) {
 	}
 	p.tell("", "offer.safe")
 	p.change(d)
+}
+
+// stops tells plainly of a design that ends in danger, as its sheet does.
+func (p *offered) stops(one *offer.Priced) {
+	switch {
+	case one.Stops == 0:
+	case one.Name == "":
+		p.tell("", "paper.offer.stopped", count("count", one.Stops))
+	default:
+		p.tell("", "paper.offer.stops", str("name", one.Name), count("count", one.Stops))
+	}
+}
+
+// choices prints the totals of the designs for the client.
+func (p *offered) choices(d *offer.Document) {
+	if len(d.Designs) < 2 {
+		return
+	}
+	p.head("offer.head.options")
+	part := false
+	for i := range d.Designs {
+		p.total(&d.Designs[i])
+		part = part || !d.Designs[i].Offer.Complete && !d.Designs[i].Offer.Unpriced()
+	}
+	if part {
+		p.line("* %s", p.text("offer.part"))
+	}
+}
+
+// total prints a design's name and total, marked where it is not the whole.
+func (p *offered) total(one *offer.Priced) {
+	name, amount := one.Name, one.Offer.Total.Format(p.style)
+	if name == "" {
+		name = p.word("offer.own")
+	}
+	switch {
+	case one.Offer.Unpriced():
+		amount = p.word("offer.none")
+	case !one.Offer.Complete:
+		amount += "*"
+	}
+	p.row(name, amount)
 }
 
 type offered struct {
@@ -210,18 +254,7 @@ func (p *offered) offers(d *offer.Document) {
 	}
 	p.head("offer.head.options")
 	for _, o := range d.Designs {
-		name := o.Name
-		if name == "" {
-			name = p.word("offer.own")
-		}
-		amount := o.Offer.Total.Format(p.style)
-		switch {
-		case o.Offer.Unpriced():
-			amount = p.word("offer.none")
-		case !o.Offer.Complete:
-			amount += "*"
-		}
-		p.row(name, amount)
+		p.total(&o)
 		if o.Flow > 0 {
 			p.line("    %s %s; %s", p.word("offer.flow"), show(&p.printer, o.Flow, unit.KindFlow), strings.TrimSpace(p.severity(o.Worst)))
 		}

@@ -35,7 +35,7 @@ type apiQuantities struct {
 type apiTyped struct {
 	Path      string  `json:"path" doc:"where in the job"`
 	Typed     string  `json:"typed" doc:"as typed"`
-	Read      string  `json:"read,omitempty" doc:"as read, in the job's units; absent for money and for a level that is a survey point's"`
+	Read      string  `json:"read,omitempty" doc:"as read, in the job's units and currency; absent for what could not be read and for a level that is a survey point's"`
 	SI        float64 `json:"si" doc:"the same in SI; 0 for money, for a level at a survey point the offset from it"`
 	Point     string  `json:"point,omitempty" doc:"survey point that a level is counted from"`
 	Bare      bool    `json:"bare,omitempty" doc:"no unit was typed: it took the unit of its field, and that is where a slip hides"`
@@ -123,6 +123,9 @@ func (a *app) apiQuantities(x asking) (any, error) {
 		one := apiTyped{Path: path, Typed: q.Text, SI: q.Read.SI, Point: q.Point, Bare: q.Bare, Unit: q.Unit, Money: q.Money, Source: string(q.Source), Tolerance: q.Tolerance}
 		if q.Read.Kind != unit.KindNone && (q.Point == "" || q.Read.SI != 0) {
 			one.Read = q.Read.Format(x.job.System())
+		}
+		if q.Amount.Currency != "" {
+			one.Read = q.Amount.FormatExact(x.job.Style())
 		}
 		if q.Bare {
 			out.Bare++

@@ -72,8 +72,10 @@ func asRead(j *job.Job, q job.Quantity) string {
 	switch {
 	case q.Money && j.Site.Currency == "":
 		return "money, no currency given"
+	case q.Money && q.Amount.Currency == "":
+		return "money, not read"
 	case q.Money:
-		return "money in " + j.Site.Currency
+		return q.Amount.FormatExact(j.Style())
 	case q.Point != "" && q.Read.SI == 0:
 		return "level of " + oneLine(q.Point)
 	case q.Point != "":

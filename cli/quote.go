@@ -3,8 +3,8 @@ package cli
 import (
 	"errors"
 	"fmt"
-	"regexp"
 	"strings"
+	"time"
 
 	"github.com/spf13/cobra"
 
@@ -49,10 +49,8 @@ told as a change order.`,
 	return c
 }
 
-var day = regexp.MustCompile(`^\d{4}-\d{2}-\d{2}$`)
-
 func (f *quoter) run(cmd *cobra.Command, name string) error {
-	if f.agree != "" && !day.MatchString(f.agree) {
+	if _, err := time.Parse(dateForm, f.agree); err != nil && f.agree != "" {
 		return fmt.Errorf("%q is no day; write it as year-month-day, such as 2026-06-02", f.agree)
 	}
 	if err := f.to.check(); err != nil && f.agree != "" {
@@ -78,8 +76,8 @@ func (f *quoter) run(cmd *cobra.Command, name string) error {
 		return err
 	}
 	if f.agree != "" {
-		if !d.Designs[which].Offer.Complete {
-			return errors.New("the offer is not whole: something in it has no price yet, so it cannot be kept as agreed; quote JOB names what lacks one")
+		if err := acceptable(&d, which); err != nil {
+			return err
 		}
 		offer.Agree(j, d.Designs[which], f.agree)
 		data, err := job.Encode(j)
@@ -95,6 +93,21 @@ func (f *quoter) run(cmd *cobra.Command, name string) error {
 		return answer.OfferedTo(cmd.OutOrStdout(), j, &d, which, spoken(cmd))
 	}
 	return answer.Offered(cmd.OutOrStdout(), j, &d, spoken(cmd))
+}
+
+// acceptable tells what keeps a design from being accepted: the same for which
+// its sheet is a draft, or has no box for it.
+func acceptable(d *offer.Document, which int) error {
+	one := &d.Designs[which]
+	switch {
+	case !one.Offer.Complete:
+		return errors.New("the offer is not whole: something in it has no price yet, so it cannot be kept as agreed; quote JOB names what lacks one")
+	case !one.Offer.Planned || len(one.Faults) > 0:
+		return errors.New("something of the offer is at fault, so it cannot be kept as agreed; quote JOB names what")
+	case one.Name != "" && one.Stops > 0:
+		return fmt.Errorf("the option %q ends in danger, so it cannot be kept as agreed; choose another, or mend its design", one.Name)
+	}
+	return nil
 }
 
 // which finds the design that is asked for.

@@ -26,7 +26,7 @@ func (j *Job) Entries() iter.Seq2[string, string] {
 // read in; "" where it is empty.
 func (f *field) entry(v reflect.Value, j *Job) string {
 	if f.shape == shapeEntry || f.shape == shapeLevel {
-		q, ok := f.figure(v, j.System())
+		q, ok := f.figure(v, j.System(), j.Style())
 		if ok && q.Bare {
 			return q.Text + " " + q.Unit
 		}

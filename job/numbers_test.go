@@ -74,8 +74,8 @@ func TestReadByNumbers(t *testing.T) {
 		}
 	}
 	for doc, code := range map[string]string{
-		comma + `"site": {"currency": "EUR", "tariff": "1,234"}`:     CodeReadAmbiguous,
-		comma + `"site": {"currency": "EUR", "altitude": "1.250 m"}`: CodeReadAmbiguous,
+		comma + `"site": {"currency": "EUR", "tariff": "1,234"}`:     CodeReadUnclear,
+		comma + `"site": {"currency": "EUR", "altitude": "1.250 m"}`: CodeReadUnclear,
 		`"site": {"currency": "EUR", "tariff": "1,234"}`:             CodeReadAmbiguous,
 		`"numbers": {"decimal": "comma", "thousands": "comma"}`:      CodeNumbersSame,
 		`"numbers": {"decimal": "semicolon"}`:                        CodeWord,

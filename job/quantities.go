@@ -16,6 +16,7 @@ type Quantity struct {
 	Bare        bool       // no unit was typed where there is one: Unit was taken from the field
 	DensityKgM3 float64    // of the water taken to turn a pressure into a head; 0 when none was
 	Money       bool       // an amount of money: Text holds the figure, Read is zero
+	Amount      unit.Money // what an amount was read as; its currency is empty where it could not be read
 	Doc         string     // what the field is for
 	Source      Origin     //
 	Tolerance   string     // as typed
@@ -27,12 +28,12 @@ type Quantity struct {
 // path, so that all can be shown as typed and as read.
 func (j *Job) Quantities() iter.Seq2[string, Quantity] {
 	return func(yield func(string, Quantity) bool) {
-		stopped := false
+		stopped, st := false, j.Style()
 		w := walker{leaf: func(w *walker, fd *field, v reflect.Value) {
 			if stopped {
 				return
 			}
-			if q, ok := fd.figure(v, j.System()); ok {
+			if q, ok := fd.figure(v, j.System(), st); ok {
 				stopped = !yield(w.path(), q)
 			}
 		}}
@@ -41,11 +42,15 @@ func (j *Job) Quantities() iter.Seq2[string, Quantity] {
 }
 
 // figure shows one field as typed and as read; false when it holds no figure.
-func (f *field) figure(v reflect.Value, s unit.System) (Quantity, bool) {
+func (f *field) figure(v reflect.Value, s unit.System, st unit.Style) (Quantity, bool) {
 	switch f.shape {
 	case shapeMoney:
 		m := v.Interface().(Money)
-		return Quantity{Text: m.Text, Money: true, Doc: f.doc}, !m.IsZero()
+		q := Quantity{Text: m.Text, Money: true, Doc: f.doc}
+		if sum, err := m.Amount(st); err == nil {
+			q.Amount = sum
+		}
+		return q, !m.IsZero()
 	case shapeEntry, shapeLevel:
 	default:
 		return Quantity{}, false

@@ -142,7 +142,7 @@ func (f *field) parse(text string, number bool, s unit.System) (unit.Reading, *t
 	if number && strings.ContainsAny(text, "eE") {
 		v, err := strconv.ParseFloat(text, 64)
 		if err != nil || math.Abs(v) > 1e15 {
-			m := parseFault(&unit.ParseError{Code: unit.CodeRange, Found: text}, text, f.example(s))
+			m := parseFault(&unit.ParseError{Code: unit.CodeRange, Found: text}, text, f.example(s), s.Marks())
 			return unit.Reading{}, &m
 		}
 		text = strconv.FormatFloat(v, 'f', -1, 64)
@@ -160,7 +160,7 @@ func (f *field) parse(text string, number bool, s unit.System) (unit.Reading, *t
 		if !ok {
 			pe = &unit.ParseError{Code: unit.CodeNumber, Found: text}
 		}
-		m := parseFault(pe, text, f.example(s))
+		m := parseFault(pe, text, f.example(s), s.Marks())
 		return unit.Reading{}, &m
 	}
 	return read, nil
@@ -271,7 +271,7 @@ func (f *field) toleranceExample(s unit.System) string {
 }
 
 // parseFault turns an error of the reader into a fault of the job.
-func parseFault(pe *unit.ParseError, text, example string) trace.Message {
+func parseFault(pe *unit.ParseError, text, example string, m unit.Marks) trace.Message {
 	code, ok := map[unit.Code]string{
 		unit.CodeEmpty: CodeReadEmpty, unit.CodeLong: CodeReadLong, unit.CodeNumber: CodeReadNumber,
 		unit.CodeFraction: CodeReadFraction, unit.CodeUnknown: CodeReadUnit, unit.CodeDimension: CodeReadDimension,
@@ -282,6 +282,8 @@ func parseFault(pe *unit.ParseError, text, example string) trace.Message {
 	switch {
 	case !ok:
 		code = CodeReadNumber
+	case pe.Code == unit.CodeAmbiguous && m.Said:
+		code = CodeReadUnclear
 	case pe.Code == unit.CodeUnknown && pe.Near != "":
 		code = CodeReadUnitNear
 	case pe.Code == unit.CodeNumber && pe.Found == "":

@@ -157,7 +157,7 @@ func (f *field) checkMoney(m Money, st unit.Style) *trace.Message {
 		pe, ok = errors.AsType[*unit.ParseError](err)
 	}
 	if ok {
-		fault := parseFault(pe, m.Text, typedExample(f.eg, st))
+		fault := parseFault(pe, m.Text, typedExample(f.eg, st), st.Marks)
 		return &fault
 	}
 	if sum.Amount.IsNegative() {

@@ -69,6 +69,7 @@ var enJob = map[string]string{
 	"job.read.dimension": "{where} is “{found}”: “{part}” is a unit of something else. Write it like “{example}”.",
 	"job.read.trailing":  "{where} is “{found}”: “{part}” is left over. Write it like “{example}”.",
 	"job.read.ambiguous": "{where} is “{found}”: “{part}” can be read in two ways. Leave out the mark between thousands, or write one digit more behind the decimals; or say in the job, under numbers, which mark decimals have.",
+	"job.read.unclear":   "{where} is “{found}”: “{part}” can be read in two ways. Leave out the mark between thousands, or write one digit more behind the decimals, like “{example}”.",
 	"job.read.parts":     "{where} is “{found}”: “{part}” does not fit. With two units the first number is whole, and the second less than one of the first, like “{example}”.",
 	"job.read.huge":      "{where} is “{found}”: a figure beyond all measure. Write it like “{example}”.",
 	"job.read.percent":   "{where} is “{found}”: a number above 1 needs its percent sign here. Write it like “{example}”.",

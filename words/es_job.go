@@ -64,6 +64,7 @@ var esJob = map[string]string{
 	"job.read.dimension": "{where} es “{found}”: “{part}” es unidad de otra cosa. Escríbalo como “{example}”.",
 	"job.read.trailing":  "{where} es “{found}”: sobra “{part}”. Escríbalo como “{example}”.",
 	"job.read.ambiguous": "{where} es “{found}”: “{part}” se puede leer de dos maneras. Quite el signo de los miles, o escriba una cifra decimal más; o diga en el trabajo, en números, qué signo llevan los decimales.",
+	"job.read.unclear":   "{where} es “{found}”: “{part}” se puede leer de dos maneras. Quite el signo de los miles, o escriba una cifra decimal más, como “{example}”.",
 	"job.read.parts":     "{where} es “{found}”: “{part}” no concuerda. Con dos unidades el primer número es entero, y el segundo menos que una de la primera, como “{example}”.",
 	"job.read.huge":      "{where} es “{found}”: una cifra fuera de toda medida. Escríbalo como “{example}”.",
 	"job.read.percent":   "{where} es “{found}”: aquí un número mayor que 1 necesita su signo de porcentaje. Escríbalo como “{example}”.",

@@ -175,11 +175,12 @@ func (m *model) drop(u *Upkeep, volts unit.Voltage) {
 
 const squareMillimetre = unit.Area(unit.Millimetre * unit.Millimetre)
 
-// conductor reads "12 AWG", "AWG 12", "2/0 AWG", "1.5 mm2" or "1.5 mm²".
+// conductor reads "12 AWG", "AWG 12", "2/0 AWG", "1.5 mm2", "1,5 mm2" or
+// "1.5 mm²".
 func conductor(text string) (unit.Area, bool) {
 	t := strings.ToLower(strings.Join(strings.Fields(text), ""))
 	if rest, ok := strings.CutSuffix(strings.TrimSuffix(strings.ReplaceAll(t, "²", "2"), "2"), "mm"); ok {
-		mm2, err := strconv.ParseFloat(rest, 64)
+		mm2, err := strconv.ParseFloat(strings.Replace(rest, ",", ".", 1), 64) // none has thousands
 		return unit.Area(mm2) * squareMillimetre, err == nil && mm2 >= 0.2 && mm2 <= 400
 	}
 	gauge, ok := strings.CutSuffix(strings.TrimPrefix(t, "awg"), "awg")

@@ -44,7 +44,7 @@ func TestConductor(t *testing.T) {
 	const mm2 = 1e-6
 	for text, want := range map[string]float64{
 		"12 AWG": 3.309 * mm2, "awg12": 3.309 * mm2, "2/0 AWG": 67.43 * mm2, // sections of ASTM B258
-		"1.5 mm2": 1.5 * mm2, "2.5mm²": 2.5 * mm2,
+		"1.5 mm2": 1.5 * mm2, "1,5 mm2": 1.5 * mm2, "1,500.5 mm2": 0, "2.5mm²": 2.5 * mm2,
 		"": 0, "12": 0, "thick": 0, "0 mm2": 0, "1/2 AWG": 0, "99 AWG": 0, "mm2": 0, "NaN mm2": 0,
 	} {
 		got, ok := conductor(text)

@@ -1,6 +1,9 @@
 package unit
 
-import "strings"
+import (
+	"strings"
+	"unicode"
+)
 
 // further are ways to write a currency besides its code and the sign of the
 // table, upper case, between spaces (common practice, no source).
@@ -43,6 +46,12 @@ func means(written, currency string) bool {
 	w := strings.ToUpper(strings.TrimRight(written, "."))
 	sign := strings.ToUpper(strings.TrimRight(currencies[currency].sign, "."))
 	return w == currency || w == sign && w != "" || strings.Contains(further[currency], " "+w+" ")
+}
+
+// names tells that a text has a letter or the sign of some currency in it, so
+// that it may be meant for one.
+func names(text string) bool {
+	return strings.ContainsFunc(text, func(r rune) bool { return unicode.IsLetter(r) || unicode.Is(unicode.Sc, r) })
 }
 
 // bothWays tells that a mark before three digits of an amount may group

@@ -47,8 +47,11 @@ func (p *parser) currency(job string, before bool) error {
 	}
 	if !means(p.text[start:end], job) {
 		code := CodeCurrency
-		if before && end == len(p.text) {
+		switch {
+		case before && (end == len(p.text) || !names(p.text[start:end])):
 			code = CodeNumber
+		case !names(p.text[start:end]):
+			code = CodeTrailing
 		}
 		return p.fail(code, start, end)
 	}

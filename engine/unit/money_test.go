@@ -73,7 +73,11 @@ func TestParseMoneyErrors(t *testing.T) {
 		{"1234567890123", "USD", CodeRange},
 		{"0.1234567", "USD", CodeRange},
 		{string(make([]byte, 200)), "USD", CodeLong},
-		{"\xff5", "USD", CodeCurrency},
+		{"\xff5", "USD", CodeNumber},
+		{"?5", "USD", CodeNumber},
+		{"12.5,", "USD", CodeTrailing},
+		{"5,-", "EUR", CodeTrailing},
+		{"5 ؋", "EUR", CodeCurrency},
 	} {
 		m, err := ParseMoney(c.text, c.currency)
 		var pe *ParseError
