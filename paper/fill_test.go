@@ -74,3 +74,26 @@ func TestTogether(t *testing.T) {
 		}
 	}
 }
+
+// A heading goes along with what does not fit under it: it never ends a page, be
+// the table below ever so little too tall.
+func TestHeadingNotAlone(t *testing.T) {
+	in := input(t, example(t, "orchard-ring"), Letter)
+	for tall := range 240 {
+		f := newFlow(&in, &art{}, "material", setting{loose: 1, page: -1})
+		f.paragraph("above", false)
+		f.y += float64(tall)
+		f.heading("Heading")
+		f.table([]column{{head: "item", wide: rest}}, [][]string{{"one"}, {"two"}, {"three"}, {"four"}, {"five"}, {"six"}, {"seven"}, {"eight"}})
+		for n, p := range f.pages {
+			if len(p) == 0 {
+				t.Fatalf("%d mm above: page %d is empty", tall, n+1)
+			}
+			for i := range p {
+				if s, ok := p[i].(drawing.Text); ok && s.Text == "Heading" && i+2 >= len(p) {
+					t.Fatalf("%d mm above: page %d ends with its heading", tall, n+1)
+				}
+			}
+		}
+	}
+}

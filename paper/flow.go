@@ -39,6 +39,7 @@ type flow struct {
 	name    string
 	title   string
 	pages   [][]drawing.Item
+	headed  headed
 	y       float64
 	x0      float64
 	x1      float64
@@ -114,11 +115,26 @@ func (f *flow) add(items ...drawing.Item) {
 // room gives how much of the page is left, mm.
 func (f *flow) room() float64 { return f.foot - f.y }
 
-// need begins a new page where less than tall is left, unless the page is empty.
+// need begins a new page where less than tall is left, unless the page is empty. A
+// heading that nothing stands under yet goes along.
 func (f *flow) need(tall float64) {
-	if f.room() < tall && !f.fresh {
-		f.page()
+	if f.room() >= tall || f.fresh {
+		return
 	}
+	h, last := f.headed, len(f.pages)-1
+	if alone := h.page == last && h.from > 0 && h.to == len(f.pages[last]); !alone {
+		f.page()
+		return
+	}
+	f.pages[last] = f.pages[last][:h.from]
+	f.page()
+	f.headline(h.text)
+}
+
+// headed is the last heading: its text, and which things of which page it is.
+type headed struct {
+	text           string
+	page, from, to int
 }
 
 // gap leaves paper between two things, less where the sheet is set tighter.
@@ -166,9 +182,17 @@ func (f *flow) heading(s string) {
 func (f *flow) headingOver(s string, under float64) {
 	f.gap(3)
 	f.need(large*lead + 2.2 + under)
+	f.headline(s)
+}
+
+// headline writes a heading with its line.
+func (f *flow) headline(s string) {
+	last := len(f.pages) - 1
+	f.headed = headed{text: s, page: last, from: len(f.pages[last])}
 	f.write(f.x0, f.y+large, large, true, fit(s, large, true, f.x1-f.x0))
 	f.y += large*lead + 0.6
 	f.add(drawing.Line{From: drawing.Point{X: f.x0, Y: f.y}, To: drawing.Point{X: f.x1, Y: f.y}, Pen: thin})
+	f.headed.to = len(f.pages[last])
 	f.gap(1.6)
 }
 
