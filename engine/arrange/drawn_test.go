@@ -5,6 +5,7 @@ import (
 	"flag"
 	"fmt"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
@@ -21,21 +22,22 @@ var redraw = flag.Bool("redraw", false, "draw testdata/drawn.txt anew")
 type drawn struct {
 	seed   uint64
 	elbows int    // of the assembly it was built round
-	spoilt string // how it was made impossible; "no" where it was not, "three" where it moreover has no layout of two elbows
+	spoilt string // how it was made impossible; "no" where it was not, "three" where it moreover has no layout of two elbows along the compass
 }
 
 // whole tells that a vault was not made impossible.
 func (d drawn) whole() bool { return d.spoilt == "no" || d.spoilt == "three" }
 
-// needsThree tells that no layout of two elbows fits a vault: the search says so
-// of all of them.
+// needsThree tells that no layout of two elbows along the compass fits a vault: the
+// search says so of all of them. At odd angles one of two may still fit.
 func needsThree(k *known) bool {
 	i := k.input
 	i.Rules.Elbows, i.Rules.Brief = 2, true
 	ctx, cancel := context.WithTimeout(context.Background(), patience)
 	defer cancel()
 	out := arrange.Search(ctx, i, nil)
-	return len(out.Layouts) == 0 && out.Proof.Claim == arrange.Family
+	along := slices.ContainsFunc(out.Layouts, func(l arrange.Layout) bool { return !l.Odd })
+	return !along && out.Proof.Elbows == 2 && !undecided(&out)
 }
 
 // spoils are ways to make a vault impossible beyond doubt, with the stage at
