@@ -28,7 +28,10 @@ func TestUnnamedFitting(t *testing.T) {
 		t.Fatal("a fitting without a name passes")
 	}
 	list := Solve(book, j, faults...).Materials
-	if !slices.ContainsFunc(list, func(i takeoff.Item) bool { return i.Name == takeoff.NameUnnamed && strings.HasPrefix(i.Size, "PVC Sch 40 ") }) {
+	unnamed := func(i takeoff.Item) bool {
+		return i.Name == takeoff.NameUnnamed && strings.HasPrefix(i.Size, "PVC Sch 40 ")
+	}
+	if !slices.ContainsFunc(list, unnamed) {
 		t.Error("it is not listed")
 	}
 	for i := range list {

@@ -61,7 +61,8 @@ func closing(p layout.Part) layout.Laid {
 	return layout.Laid{Part: p, Next: layout.Join{Closing: true}}
 }
 
-func rolled(p layout.Part, roll unit.Angle) layout.Laid { return layout.Laid{Part: p, Roll: roll} }
+// rolled is a part three quarters round.
+func rolled(p layout.Part) layout.Laid { return layout.Laid{Part: p, Roll: 270 * unit.Degree} }
 
 // vault is the hillside demo's vault and pump (invented sizes).
 func vault(parts ...layout.Laid) layout.Input {
@@ -85,7 +86,7 @@ func hillside() layout.Input {
 	return vault(
 		touching(adapter()),
 		closing(inline(layout.Union, "U1", 0.9*in, 4.125*in)),
-		rolled(elbow(layout.Elbow90, "E1", 1.15*in), 270*unit.Degree),
+		rolled(elbow(layout.Elbow90, "E1", 1.15*in)),
 		closing(inline(layout.CheckSwing, "V1", 3.2*in, 4*in)),
 		touching(bulkhead(-0.8*in)),
 	)
@@ -126,7 +127,7 @@ func bushed() layout.Input {
 	i := vault(
 		touching(adapter()),
 		closing(inline(layout.Union, "U1", 0.9*in, 4.125*in)),
-		rolled(elbow(layout.Elbow90, "E1", 1.15*in), 270*unit.Degree),
+		rolled(elbow(layout.Elbow90, "E1", 1.15*in)),
 		closing(bushing),
 		touching(small(inline(layout.CheckSwing, "V1", 2.2*in, 3.5*in))),
 		touching(small(bulkhead(-0.8*in))),

@@ -36,14 +36,14 @@ func hosed() []layout.Input {
 	// and the hose's leg from the union's stop.
 	quarter := base(
 		touching(adapter()), touching(inline(layout.Union, "U1", 0.9*in, 4.125*in)),
-		rolled(flexible(90*unit.Degree, 10*in, 11*in), 270*unit.Degree),
+		rolled(flexible(90*unit.Degree, 10*in, 11*in)),
 		layout.Laid{Part: inline(layout.Coupling, "C1", 0.25*in, 3*in), Next: layout.Join{Closing: true}},
 		touching(bulkhead(0)),
 	)
 	quarter.Vault.Outlet = layout.Outlet{Wall: layout.Back, Along: (17.5 + 0.1 + 3 + 0.9 + 10) * in, Height: 5 * in}
 	half := base(
 		touching(adapter()), touching(inline(layout.Union, "U1", 0.9*in, 4.125*in)),
-		rolled(flexible(45*unit.Degree, 6*in, 6*in), 270*unit.Degree),
+		rolled(flexible(45*unit.Degree, 6*in, 6*in)),
 		layout.Laid{Part: elbow(layout.Elbow45, "E1", 1*in), Roll: 270 * unit.Degree, Next: layout.Join{Closing: true}},
 		touching(bulkhead(0)),
 	)
