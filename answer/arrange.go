@@ -28,7 +28,7 @@ type arranging struct {
 // layout comes with all of its play and the steps of gluing it up.
 func Arranged(w io.Writer, a *design.Arranging, read []trace.Fault, l *words.Language, full bool) error {
 	p := &arranging{printer{w: w, say: l, unit: a.Units}, a, full}
-	p.tell("", "found.title", str("name", a.Name))
+	p.tell("", "found.title", p.heads(a.Name))
 	if a.Note != "" {
 		p.line("%s", a.Note)
 	}

@@ -31,7 +31,7 @@ type choosing struct {
 // choice's.
 func Chosen(w io.Writer, c *design.Choice, read []trace.Fault, l *words.Language) error {
 	p := &choosing{printer{w: w, say: l, unit: c.Units, style: c.Style}, c}
-	p.tell("", "choose.title", str("name", c.Name))
+	p.tell("", "choose.title", p.heads(c.Name))
 	if c.Result != nil {
 		p.wanted()
 		p.front()

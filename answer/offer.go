@@ -15,7 +15,7 @@ import (
 // price, and the designs side by side.
 func Offered(w io.Writer, j *job.Job, d *offer.Document, l *words.Language) error {
 	p := &offered{printer: printer{w: w, say: l, unit: j.System(), style: j.Style()}, j: j}
-	p.tell("", "offer.title", str("name", j.Name))
+	p.tell("", "offer.title", p.heads(j.Name))
 	p.note()
 	p.firm(d, 0)
 	p.line("")
@@ -27,7 +27,7 @@ func Offered(w io.Writer, j *job.Job, d *offer.Document, l *words.Language) erro
 // totals of all designs, and nothing of what it costs.
 func OfferedTo(w io.Writer, j *job.Job, d *offer.Document, design int, l *words.Language) error {
 	p := &offered{printer: printer{w: w, say: l, unit: j.System(), style: j.Style()}, j: j}
-	p.tell("", "offer.title.client", str("name", j.Name))
+	p.tell("", "offer.title.client", p.heads(j.Name))
 	p.client(d, design)
 	p.choices(d)
 	return p.err

@@ -49,6 +49,14 @@ func (p *printer) tell(margin, code string, args ...trace.Arg) {
 	p.line("%s", margin+p.text(code, args...))
 }
 
+// heads gives the job's name as a title has it.
+func (p *printer) heads(name string) trace.Arg {
+	if name == "" {
+		name = p.say.Word("paper.noname")
+	}
+	return str("name", name)
+}
+
 // value shows a value in the job's units, a bound told as one.
 func (p *printer) value(v unit.Value) string { return p.say.Value(v, p.unit) }
 

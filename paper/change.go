@@ -44,6 +44,7 @@ func changeOrder(f *flow) {
 		return
 	}
 	f.moves(c)
+	f.stops(now)
 	f.warn(f.word("paper.change.wait"))
 	if !draft {
 		f.headingOver(f.word("paper.head.accept"), 3*body*lead+30)
