@@ -303,7 +303,7 @@ func (p *arranging) none() {
 	case p.a.Stopped:
 		p.tell("", "found.mend.stopped")
 	case len(o.Short) == 0:
-		p.tell("", "found.mend.none")
+		p.tell("", p.noMend())
 	}
 	for i := range o.Short {
 		s := &o.Short[i]
@@ -320,12 +320,25 @@ func (p *arranging) none() {
 	}
 }
 
+// noMend says what is left to try; an opening smaller than the vault is among it,
+// for that it must be cut larger both ways at once is not looked at.
+func (p *arranging) noMend() string {
+	if p.a.Input.Vault.Opening != (layout.Opening{}) {
+		return "found.mend.none.hatch"
+	}
+	return "found.mend.none"
+}
+
 // pieces lists what a layout is cut into.
 func (p *arranging) pieces(l *arrange.Layout) string {
 	var list []string
 	for i := range l.Laid.Pieces {
 		if c := &l.Laid.Pieces[i]; !c.Made {
-			list = append(list, show(&p.printer, c.Cut, unit.KindTape))
+			cut := show(&p.printer, c.Cut, unit.KindTape)
+			if l.Laid.TwoPipes() {
+				cut += " " + p.text("print.piece.pipe", str("size", c.Pipe.Size))
+			}
+			list = append(list, cut)
 		}
 	}
 	return strings.Join(list, "; ")

@@ -236,3 +236,18 @@ func TestArrangedJSON(t *testing.T) {
 		t.Errorf("%v: a cost that is not known is told", err)
 	}
 }
+
+// TestNoMend: where nothing single mends it and the vault has an opening smaller
+// than itself, that is named among what is left to try, and only then.
+func TestNoMend(t *testing.T) {
+	a := arrangement(t)
+	a.Outcome = &arrange.Outcome{Stage: arrange.StageOut, Proof: arrange.Proof{Claim: arrange.Family, Elbows: 4}}
+	const opening = "have the opening over the vault cut larger both ways"
+	if text := arrangedText(t, a); strings.Contains(text, opening) || !strings.Contains(text, "Nothing single was found") {
+		t.Error(text)
+	}
+	a.Input.Vault.Opening = layout.Opening{FromX: 0.1, ToX: 0.3, FromY: 0.1, ToY: 0.3}
+	if text := arrangedText(t, a); !strings.Contains(text, opening) {
+		t.Error(text)
+	}
+}

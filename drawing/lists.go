@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"plashet/engine/layout"
 	"plashet/engine/unit"
 )
 
@@ -110,6 +111,9 @@ func (a *iso) pieces() (t table, notes []note) {
 		between := c.From + " – " + c.To
 		if a.laid.TwoPipes() {
 			between += ", " + a.say("piece.pipe", "size", c.Pipe.Size)
+		}
+		if c.After == layout.NoPart {
+			notes = append(notes, note{a.say("piece.hose", "mark", c.Mark), true})
 		}
 		t.add(mark, between, a.cut(c), a.tape(c.Ends[0].Mark), a.tape(c.Ends[1].Mark))
 	}

@@ -88,6 +88,7 @@ func (f *flow) pieces(a *layout.Assembly) {
 	}
 	var rows [][]string
 	unsure, closing := false, ""
+	var hoses []string
 	all := a.CutList()
 	for i := range all {
 		p := &all[i]
@@ -100,6 +101,9 @@ func (f *flow) pieces(a *layout.Assembly) {
 		}
 		if p.Closing && !p.InPlace {
 			closing = p.Mark
+		}
+		if p.After == layout.NoPart {
+			hoses = append(hoses, f.text("paper.hose", str("piece", p.Mark), str("size", p.Pipe.Size)))
 		}
 		rows = append(rows, []string{
 			"", mark, show(f, p.Cut, unit.KindTape), p.Pipe.Size, f.endOf(p.From, p.Ends[0]), f.endOf(p.To, p.Ends[1]), f.fromStick(p.Mark), rolls[p.Mark],
@@ -117,6 +121,9 @@ func (f *flow) pieces(a *layout.Assembly) {
 	}, rows)
 	if closing != "" {
 		f.warn(f.text("paper.closing", str("piece", closing)))
+	}
+	for _, h := range hoses {
+		f.warn(h)
 	}
 	if unsure {
 		f.paragraph(f.word("paper.unsure"), true)

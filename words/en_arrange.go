@@ -77,6 +77,7 @@ var enArrange = map[string]string{
 	"assume.hose.bend":     "A bend of the hose is taken to lose K {value} beyond its length, as a smooth bend of pipe does at two diameters.",
 
 	"design.hose.thick": "The hose, {name} {size}, is not as thick as the pipe[ ({found}, not {limit})], so it is not glued into the pipe's sockets. Choose flexible pipe of the pipe's own outside diameter, such as flexible PVC.",
+	"design.hose.rigid": "The hose is to be cut from {name} {size}, which is rigid pipe and does not bend. Choose flexible pipe of the pipe's own outside diameter, such as flexible PVC.",
 	"design.hose.legs":  "The ends of hose {part} are not told, or too short for its bend: each must be longer than {limit}, from where the lines of both ends meet. Fill in both.",
 
 	// A layout that was kept.

@@ -232,6 +232,7 @@ var enDraw = map[string]string{
 	"draw.piece.mark.pump":      "mark, pump end",
 	"draw.piece.mark.wall":      "mark, wall end",
 	"draw.piece.closing":        "{mark} closes the chain: measure its gap first.",
+	"draw.piece.hose":           "{mark} is a hose, not rigid pipe: its length is along its middle. Measure in place before cutting.",
 	"draw.piece.unsure":         "* Measure the fitting in hand before cutting.",
 	"draw.part":                 "part",
 	"draw.part.roll":            "roll",

@@ -60,12 +60,14 @@ var enFound = map[string]string{
 	"found.uncut":       "One that would fit takes these pieces: {pieces}. Have pipe for them, or let the counter's be used, and search again.",
 
 	// What would mend it.
-	"found.mend":         "{what}, by {by}: a layout with {elbows} {elbows:elbow|elbows} then fits; {sure}",
-	"found.instead":      "{what}: a layout with {elbows} {elbows:elbow|elbows} then fits",
-	"found.mend.sure":    "a hundredth of an inch less will not do",
-	"found.mend.guess":   "that less would not do is not proven",
-	"found.mend.stopped": "Looking for what would mend it was stopped: there may be more than is told here.",
-	"found.mend.none":    "Nothing single was found that would mend it: take another pump, another vault or more fittings.",
+	"found.mend":            "{what}, by {by}: a layout with {elbows} {elbows:elbow|elbows} then fits; {sure}",
+	"found.instead":         "{what}: a layout with {elbows} {elbows:elbow|elbows} then fits",
+	"found.mend.sure":       "a hundredth of an inch less will not do",
+	"found.mend.guess":      "that less would not do is not proven",
+	"found.mend.stopped":    "Looking for what would mend it was stopped: there may be more than is told here.",
+	"found.mend.none.hatch": "Nothing single was found that would mend it: have the opening over the vault cut larger both ways, take another pump, another vault or more fittings. That a larger opening is enough was not looked at: enter it and search again.",
+
+	"found.mend.none": "Nothing single was found that would mend it: take another pump, another vault or more fittings.",
 
 	// While it runs.
 	"found.progress":       "{elbows} {elbows:elbow|elbows}: {done} of {of} orders of fittings decided, {layouts} {layouts:layout|layouts} so far",

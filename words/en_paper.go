@@ -46,6 +46,7 @@ var enPaper = map[string]string{
 	"paper.end": "{part}, mark {mark}", "paper.offcut": "{number} (offcut)",
 	"paper.roll.line": "{part} on the line", "paper.roll.arc": "{part} {arc} round, {angle}",
 	"paper.closing":     "{piece} closes the chain. Do not cut it yet: measure its gap first, with the rest made up.",
+	"paper.hose":        "{piece} is a hose: cut it from {size} flexible pipe, not from rigid pipe. Its length is along its middle; measure what it has to bridge in place first, with the rest standing dry.",
 	"paper.unsure":      "* Measure the fitting in hand before cutting: the depth of its socket is not known from it.",
 	"paper.tail":        "{piece} leaves through the wall: its length belongs to the run outside.",
 	"paper.stubs":       "Stubs hold the fittings for the dry fit. Every one comes out again before any cement.",

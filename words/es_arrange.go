@@ -70,6 +70,7 @@ var esArrange = map[string]string{
 	"assume.hose.bend":     "Una curva de la manguera se toma con una pérdida de K {value} además de su largo, como una curva lisa de tubo a dos diámetros.",
 
 	"design.hose.thick": "La manguera, {name} {size}, no es tan gruesa como el tubo[ ({found}, no {limit})], así que no se pega en las campanas del tubo. Elija tubo flexible del mismo diámetro exterior que el tubo, como PVC flexible.",
+	"design.hose.rigid": "La manguera se cortaría de {name} {size}, que es tubo rígido y no se dobla. Elija tubo flexible del mismo diámetro exterior que el tubo, como PVC flexible.",
 	"design.hose.legs":  "Las puntas de la manguera {part} no se dicen, o son muy cortas para su curva: cada una debe ser más larga que {limit}, desde donde se cruzan las líneas de las dos puntas. Llene las dos.",
 
 	"design.keep.none":    "No hay trazo {found} que conservar; hay {count}.",

@@ -232,6 +232,7 @@ var esDraw = map[string]string{
 	"draw.piece.mark.pump":      "marca, lado bomba",
 	"draw.piece.mark.wall":      "marca, lado pared",
 	"draw.piece.closing":        "{mark} cierra la cadena: mida primero su claro.",
+	"draw.piece.hose":           "{mark} es manguera, no tubo rígido: su largo va por el centro. Mida en su lugar antes de cortar.",
 	"draw.piece.unsure":         "* Mida la conexión que tiene en la mano antes de cortar.",
 	"draw.part":                 "parte",
 	"draw.part.roll":            "giro",

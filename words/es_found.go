@@ -59,8 +59,10 @@ var esFound = map[string]string{
 	"found.mend.sure":        "una centésima de pulgada menos no alcanza",
 	"found.mend.guess":       "no está probado que menos no alcance",
 	"found.mend.stopped":     "Se detuvo la búsqueda de lo que lo remediaría: puede haber más de lo que se dice aquí.",
-	"found.mend.none":        "No se halló nada solo que lo remedie: tome otra bomba, otra bóveda o más conexiones.",
-	"found.progress":         "{elbows} {elbows:codo|codos}: {done} de {of} órdenes de conexiones decididos, {layouts} {layouts:trazo|trazos} hasta ahora",
-	"found.progress.short":   "nada cabe; buscando lo que lo remediaría ({what}): {done} de {of} órdenes de conexiones decididos",
-	"found.stop":             "Ctrl-C detiene la búsqueda e imprime lo mejor hasta ahora.",
+	"found.mend.none.hatch":  "No se halló nada solo que lo remedie: haga cortar más grande, a lo largo y a lo ancho, la abertura sobre la bóveda, o tome otra bomba, otra bóveda o más conexiones. Que baste con una abertura más grande no se buscó: anótela y busque de nuevo.",
+
+	"found.mend.none":      "No se halló nada solo que lo remedie: tome otra bomba, otra bóveda o más conexiones.",
+	"found.progress":       "{elbows} {elbows:codo|codos}: {done} de {of} órdenes de conexiones decididos, {layouts} {layouts:trazo|trazos} hasta ahora",
+	"found.progress.short": "nada cabe; buscando lo que lo remediaría ({what}): {done} de {of} órdenes de conexiones decididos",
+	"found.stop":           "Ctrl-C detiene la búsqueda e imprime lo mejor hasta ahora.",
 }

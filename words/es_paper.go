@@ -40,6 +40,7 @@ var esPaper = map[string]string{
 	"paper.end": "{part}, marca {mark}", "paper.offcut": "{number} (retazo)",
 	"paper.roll.line": "{part} en la línea", "paper.roll.arc": "{part} {arc} alrededor, {angle}",
 	"paper.closing":     "{piece} cierra la cadena. No la corte todavía: mida primero su claro, con lo demás armado.",
+	"paper.hose":        "{piece} es manguera: córtela de tubo flexible de {size}, no de tubo rígido. Su largo va por el centro; mida primero en su lugar lo que tiene que salvar, con lo demás parado en seco.",
 	"paper.unsure":      "* Mida la conexión que tiene en la mano antes de cortar: no se conoce por ella la profundidad de su campana.",
 	"paper.tail":        "{piece} sale por la pared: su largo pertenece a la línea de afuera.",
 	"paper.stubs":       "Los trozos sostienen las conexiones en el armado en seco. Todos se sacan antes de usar cemento.",

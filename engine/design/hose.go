@@ -19,6 +19,8 @@ const (
 	// into its sockets. Args: name, size; found and limit (outside diameters, where the
 	// hose's is known).
 	CodeHoseThick = "design.hose.thick"
+	// CodeHoseRigid: what a hose is to be cut from is rigid pipe. Args: name, size.
+	CodeHoseRigid = "design.hose.rigid"
 	// CodeHoseLegs: the ends of a hose are not told, or too short for its bend. Args: part, limit.
 	CodeHoseLegs = "design.hose.legs"
 
@@ -69,8 +71,12 @@ func (m *model) hose(kind, size string) (p layout.Part, pipe catalog.Pipe, ok bo
 		m.refuse(path+"/kind", err)
 		return p, pipe, false
 	}
+	if pipe.Rigid {
+		m.fault(path+"/kind", CodeHoseRigid, trace.Str("name", pipe.Kind), trace.Str("size", pipe.Size))
+		return p, pipe, false
+	}
 	rigid, err := m.pipe(job.PipeName{Kind: kind, Size: size})
-	if d := math.Abs(float64(pipe.OD - rigid.OD)); !pipe.SolventWeld || pipe.Rigid || err == nil && rigid.OD > 0 && d > alikeOD {
+	if d := math.Abs(float64(pipe.OD - rigid.OD)); !pipe.SolventWeld || err == nil && rigid.OD > 0 && d > alikeOD {
 		args := []trace.Arg{trace.Str("name", pipe.Kind), trace.Str("size", pipe.Size)}
 		if pipe.OD > 0 && err == nil {
 			args = append(args, trace.Num("found", pipe.OD, unit.KindTape), trace.Num("limit", rigid.OD, unit.KindTape))

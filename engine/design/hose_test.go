@@ -151,6 +151,22 @@ func TestHoseThick(t *testing.T) {
 	}
 }
 
+// Rigid pipe is as thick as the pipe, for it is pipe; what is wrong with it is that it
+// does not bend, and that is what is said.
+func TestHoseRigid(t *testing.T) {
+	book, j := skew(t)
+	if f := j.Set("/assembly/hose/kind", "PVC Sch 40"); f != nil {
+		t.Fatal(f)
+	}
+	a := Arrange(t.Context(), book, j, ArrangeWant{Elbows: 1}, nil)
+	told := func(code string) bool {
+		return slices.ContainsFunc(a.Faults, func(f trace.Fault) bool { return f.Code == code })
+	}
+	if !told(CodeHoseRigid) || told(CodeHoseThick) {
+		t.Errorf("%v", a.Faults)
+	}
+}
+
 // What the job leaves open is assumed, and said.
 func TestHoseAssumed(t *testing.T) {
 	book, j := skew(t)
