@@ -18,6 +18,7 @@ type branch struct {
 	walls  []wall
 	play   [playWays]play // that the pump is to have on the floor, and the closing piece
 	lax    bool           // no play is asked
+	outer  bool           // planes ask for less room by what their list may lose: what exact distances let pass is in it
 	walled bool           // nothing is kept apart: only walls count
 	kept   bool           // what is to be kept apart is listed
 	halt   func() bool    // asked often: true ends the search where it stands

@@ -58,7 +58,7 @@ type chain struct {
 	union    int       // part that opens, -1
 	standing int       // of the pump
 	normals  []geom.Vec3
-	minus    []int // of each normal, the opposite one
+	lost     *losses
 	back     geom.Vec3
 	lip      float64
 	hose     int     // part that is a hose of the search's, -1
@@ -83,7 +83,7 @@ const (
 // false where ends do not go together.
 func (s *search) newChain(o *order, parts []*piece) (c *chain, ok bool) {
 	st, dirs, pipe := &s.in.Standings[o.standing], o.dirs, o.pipe.Pipe
-	c = &chain{union: -1, hose: -1, standing: o.standing, normals: o.compass.apart, minus: o.compass.minus}
+	c = &chain{union: -1, hose: -1, standing: o.standing, normals: o.compass.apart}
 	c.in = layout.Input{
 		Vault: s.in.Vault, Pump: st.Pump, Pose: st.poseAt(o.turned, 0, 0), Pipes: []layout.Pipe{pipe},
 		Beyond: s.in.Beyond, Settings: s.in.Settings, Straight: !s.in.Rules.Tilt, Path: s.in.Path,

@@ -10,14 +10,16 @@ import (
 // compass is the set of directions that a chain may run in, and which follows
 // which by an elbow.
 type compass struct {
-	dirs   []geom.Vec3
-	by90   [][]int
-	by45   [][]int
-	byHose [][]int // by a hose; none where there is no hose
-	start  int
-	goal   int
-	apart  []geom.Vec3 // normals of the planes that keep bodies apart
-	minus  []int       // of each, the opposite one
+	dirs    []geom.Vec3
+	by90    [][]int
+	by45    [][]int
+	byHose  [][]int // by a hose; none where there is no hose
+	start   int
+	goal    int
+	apart   []geom.Vec3 // normals of the planes that keep bodies apart
+	cells   []cell      // the net that they make
+	finer   finer       // the same with a net of finer triangles
+	coarser *compass    // the same with one of coarser ones; nil: there is none
 
 	pump      *layout.Frame // alone, as it stands and is turned; nil where it cannot be placed
 	around    []body        // pump and surroundings
@@ -63,6 +65,7 @@ func newCompass(port, hole geom.Vec3, glued ...geom.Vec3) *compass {
 		}
 	}
 	c.makeNormals()
+	c.weave(c.dirs)
 	c.by90, c.by45 = make([][]int, len(c.dirs)), make([][]int, len(c.dirs))
 	for i, a := range c.dirs {
 		for k, b := range c.dirs {
@@ -81,7 +84,8 @@ func newCompass(port, hole geom.Vec3, glued ...geom.Vec3) *compass {
 // of the legs, all that are square to two of them, and between the directions
 // square to an axis four more in each quarter, because round bodies side by side
 // can lie at any angle: with planes 22.5 degrees apart they are kept apart by at
-// most 2 % more than they need. With each stands its opposite.
+// most 2 % more than they need. With each stands its opposite. What the list loses
+// elsewhere the net tells (see net.go).
 func (c *compass) makeNormals() {
 	add := func(d geom.Vec3) {
 		if n := d.Norm(); n < 1e-6 {
@@ -116,22 +120,6 @@ func (c *compass) makeNormals() {
 		for i := range 16 {
 			sin, cos := math.Sincos(float64(i) * math.Pi / 8)
 			add(u.Scale(cos).Add(v.Scale(sin)))
-		}
-	}
-	for i := range c.apart {
-		add(c.apart[i].Scale(-1))
-	}
-	c.opposites()
-}
-
-// opposites finds of each normal the opposite one.
-func (c *compass) opposites() {
-	for _, n := range c.apart {
-		for k, o := range c.apart {
-			if alike(o, n.Scale(-1)) {
-				c.minus = append(c.minus, k)
-				break // of two that a hair of a turn sets apart one is enough
-			}
 		}
 	}
 }

@@ -11,3 +11,13 @@ func Unsketched(ctx context.Context, in Input) Outcome {
 	}
 	return s.run(ctx, out, nil)
 }
+
+// Listed is Search with the planes of the list alone, in sketches too: nothing is
+// let off, and no finer net is asked.
+func Listed(ctx context.Context, in Input) Outcome {
+	s, out := newSearch(in)
+	if s.listed = true; !s.sound {
+		return out
+	}
+	return s.run(ctx, out, nil)
+}

@@ -26,6 +26,9 @@ type keep struct {
 	last   int  // the plane that did last time
 	way    int  // of a nudge: axis and sign
 	loose  bool // the bodies meet: on the way only what they start with is kept
+
+	losses [nets][]float64 // what each net lets off the room across its normals, once it is known
+	net    int             // the coarsest one that the solution does not pass
 }
 
 // pad is added to what is kept, so that rounding loses nothing, in metres.
@@ -39,12 +42,10 @@ type leaving struct {
 	without bool      // it need not come out
 }
 
-// sketchSlack is the share of what keeps two bodies apart that a sketch does not
-// ask for on the pump's way: twice what planes 22.5 degrees apart may lose.
-const sketchSlack = 0.04
-
 // keeps adds to a list all that is to be kept apart, as package layout judges it.
-func (s *search) keeps(ks []keep, c *chain, out leaving, play bool) []keep {
+// Outer, it adds no more than package layout asks on the way out, which is what
+// two bodies have at rest where that is less.
+func (s *search) keeps(ks []keep, c *chain, out leaving, play, outer bool) []keep {
 	lim := &s.lim
 	direct := func(item int) bool { return item%2 == 0 && item >= 0 && !c.frame.Links[item/2].Piped }
 	for i := range c.bodies {
@@ -106,17 +107,11 @@ func (s *search) keeps(ks []keep, c *chain, out leaving, play bool) []keep {
 			if !apply {
 				way, loose = -grain, true
 			}
-			if c.sketch { // of a leg each part may have a plane of its own
-				way -= sketchSlack * (p.r + q.r + way)
+			if outer {
+				way = min(way, room+pad)
 			}
 			if out.slides {
 				ks = append(ks, keep{p: a, q: b, room: way, manner: slide, loose: loose})
-			}
-			if out.slides && loose {
-				way = float64(lim.LiftClear) + pad // what met at the start need not meet over it
-				if c.bodies[a].leg == c.bodies[b].leg && c.back.Z <= 1e-9 && c.back.Z >= -1e-9 {
-					way = -grain
-				}
 			}
 			ks = append(ks, keep{p: a, q: b, room: way, manner: rise, loose: loose})
 		}
@@ -139,7 +134,7 @@ func (b *branch) gap(k *keep, n int) float64 {
 	if k.manner == rise && nv.Z > 1e-9 {
 		return math.Inf(-1)
 	}
-	d := min(nv.Dot(b.ends[k.q][0]), nv.Dot(b.ends[k.q][1])) - q.over[c.minus[n]] -
+	d := min(nv.Dot(b.ends[k.q][0]), nv.Dot(b.ends[k.q][1])) - q.over[n] -
 		max(nv.Dot(b.ends[k.p][0]), nv.Dot(b.ends[k.p][1])) - p.over[n]
 	if k.manner == nudge {
 		q, u := b.pushed(k)
@@ -169,6 +164,7 @@ func (b *branch) apart(k *keep, ni int, not bool) (most float64) {
 			fixed += q.tangent(row, n.Dot(u))
 		}
 	}
+	room := k.room - b.loss(k, ni)
 	f := n.Dot(out.u)
 	if not {
 		if k.manner == rise && out.slides || k.manner == slide && f > 0 {
@@ -177,7 +173,7 @@ func (b *branch) apart(k *keep, ni int, not bool) (most float64) {
 		for i := range row {
 			row[i] = -row[i]
 		}
-		return k.room + fixed
+		return room + fixed
 	}
 	if k.manner == rise && out.slides {
 		row[c.vars-1] += f
@@ -185,7 +181,15 @@ func (b *branch) apart(k *keep, ni int, not bool) (most float64) {
 	if k.manner == slide && f > 0 {
 		row[c.vars-1] += f // the far end of the slide is the nearer one
 	}
-	return -k.room - fixed
+	return -room - fixed
+}
+
+// loss gives what is let off the room that two bodies keep across a normal.
+func (b *branch) loss(k *keep, n int) float64 {
+	if !b.outer {
+		return 0
+	}
+	return k.losses[k.net][n]
 }
 
 // wall is a plane that bodies must stay on one side of.

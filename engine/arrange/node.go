@@ -60,7 +60,7 @@ func (b *branch) keep() {
 		return
 	}
 	b.kept = true
-	b.keeps = b.s.keeps(b.keeps[:0], b.c, b.out, b.play[playX].asked && b.play[playY].asked && b.c.whole())
+	b.keeps = b.s.keeps(b.keeps[:0], b.c, b.out, b.play[playX].asked && b.play[playY].asked && b.c.whole(), b.outer)
 }
 
 // settle works out where the bodies' ends are.
@@ -85,6 +85,9 @@ func (b *branch) lacks(k *keep) float64 {
 	if b.gap(k, k.last) >= k.room-dust {
 		return 0
 	}
+	if b.outer {
+		return b.lost(k)
+	}
 	best := math.Inf(-1)
 	for i := range c.normals {
 		g := b.gap(k, i)
@@ -103,11 +106,40 @@ func (b *branch) lacks(k *keep) float64 {
 	return k.room - best
 }
 
+// lost gives by how much two bodies are too near once losses are let off; 0 where
+// they pass every net. The coarsest that they do not pass is the one to branch by.
+func (b *branch) lost(k *keep) float64 {
+	const dust = 1e-7
+	c := b.c
+	for k.net = range c.lost.nets() {
+		if k.losses[k.net] == nil {
+			k.losses[k.net] = c.lost.net(k.net).of(&c.bodies[k.p], &c.bodies[k.q], k.room)
+		}
+		best, apart := math.Inf(-1), false
+		for i, loss := range k.losses[k.net] {
+			g := b.gap(k, i)
+			if g >= k.room-loss-dust {
+				k.last, apart = i, true
+				break
+			}
+			best = max(best, g)
+		}
+		if !apart {
+			return k.room - best
+		}
+	}
+	return 0
+}
+
 // split makes one branch for each plane.
 func (b *branch) split(depth, worst int) {
 	k := b.keeps[worst]
 	list := b.gaps[depth][:0]
-	for i := range b.c.normals {
+	normals := b.c.normals
+	if b.outer {
+		normals = normals[:len(k.losses[k.net])]
+	}
+	for i := range normals {
 		if g := b.gap(&k, i); !math.IsInf(g, -1) {
 			list = append(list, gapAt{i, g})
 		}

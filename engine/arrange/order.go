@@ -39,6 +39,7 @@ type way struct {
 	fills    []*fill
 	odd      bool    // found between the directions of the compass
 	open     bool    // its sketch fits
+	closes   bool    // and does by planes of the list, where a leg of it could be rolled
 	line     float64 // how long its centre line is at least
 	trial    trial
 	fates    *fates
@@ -139,6 +140,7 @@ func (v *way) dirs() []geom.Vec3 {
 // sketch tells whether a way has room for bare pipe at all.
 func (w *worker) sketch(v *way) {
 	if v.open = w.s.glued.any(); v.open {
+		v.closes = true
 		return // glued parts are no bare pipe
 	}
 	c := w.legsOf(v)
@@ -151,6 +153,7 @@ func (w *worker) sketch(v *way) {
 	}
 	if v.open = ok || capped; v.open {
 		v.trial.passed = stageWalls
+		v.closes = !v.rolls() || w.firm(&v.trial, c)
 	}
 }
 

@@ -102,6 +102,7 @@ type Change struct {
 type Tally struct {
 	Orders, Chains, Programs, Nodes int
 	Refused                         int // solutions that layout or verify refused
+	Tight                           int // chains that fit, if at all, with hardly anything to spare (see docs/layouts.md)
 }
 
 // Progress is told while a search runs.

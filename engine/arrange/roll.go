@@ -28,6 +28,24 @@ func (v *way) paired(leg int) bool {
 	return math.Abs(before.Dot(after)) > 1-1e-9
 }
 
+// rolls tells that a leg of a way is one of a rolled pair.
+func (v *way) rolls() bool {
+	for leg := 1; leg+1 < len(v.seq); leg++ {
+		if v.paired(leg) {
+			return true
+		}
+	}
+	return false
+}
+
+// firm tells that planes of the list keep a sketch apart with nothing let off.
+func (w *worker) firm(t *trial, c *chain) bool {
+	w.set(c, leaving{without: true}, true)
+	w.b.outer = false
+	ok, capped := w.any(t, w.s.in.Rules.Nodes)
+	return ok || capped
+}
+
 // rolled lists the ways with one rolled pair that close at no roll of the compass,
 // with that roll left open.
 func rolled(ways []way) []*limber {
@@ -59,7 +77,7 @@ func rolled(ways []way) []*limber {
 				l.turns = v.compass.turns(v.seq)
 				known[key], list = l, append(list, l)
 			}
-			open[l] = open[l] || v.open
+			open[l] = open[l] || v.closes
 			l.seeds = append(l.seeds, bearing{dirs: v.legs(), turned: v.turned})
 		}
 	}
@@ -128,7 +146,11 @@ func (s *search) along(l *limber, b *bearing) *compass {
 			add(d.Cross(geom.Vec3{Z: 1}))
 		}
 	}
-	c.opposites()
+	c.cells = append(c.cells, l.base.cells...)
+	for _, d := range along {
+		c.cut(d)
+	}
+	c.mirror()
 	c.around = s.surroundings(c.pump, c.apart)
 	return c
 }

@@ -165,4 +165,5 @@ func (t *Tally) add(o Tally) {
 	t.Programs += o.Programs
 	t.Nodes += o.Nodes
 	t.Refused += o.Refused
+	t.Tight += o.Tight
 }

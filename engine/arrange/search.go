@@ -37,6 +37,7 @@ type search struct {
 	sound      bool   // the input can be searched
 	halted     func() bool
 	unsketched bool               // sketches rule out nothing, for tests
+	listed     bool               // planes of the list alone decide, in sketches too, for tests
 	watch      func() bool        // asked in place of the context, for tests; nil: the context is
 	judge      func(*Layout) bool // refuses layouts, for tests; nil: none
 	workers    []*worker          // one for each core
@@ -130,6 +131,12 @@ func newSearch(in Input) (*search, Outcome) {
 			c.pre, c.post = pre, s.glued.post
 			s.bow(kits, c)
 			if c.pump = s.bareOf(st, turned); c.pump != nil {
+				for _, b := range s.surroundings(c.pump, nil) {
+					for _, d := range b.edges() {
+						c.cut(d) // a pump may stand askew to all legs
+					}
+				}
+				c.mirror()
 				c.around = s.surroundings(c.pump, c.apart)
 			}
 			s.ways[wayKey{i, turned}] = c

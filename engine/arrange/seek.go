@@ -6,10 +6,64 @@ import (
 	"plashet/engine/geom"
 )
 
-// seek runs branch and bound, and lays what it ends with. Only where that is
-// refused it runs again, with each assembly laid as it is found: one that was
-// refused bounds nothing.
-func (w *worker) seek(t *trial, o *order, c *chain, out leaving, limit float64) (got *Layout) {
+// nets is how many nets there are, each finer than the one before: what no assembly
+// of a chain can keep by the last one leaves out nothing that has a twenty-fifth of
+// what keeps the middles of two bodies apart to spare (see net.go).
+const nets = 3
+
+// hair is by how much shorter a chain's pipe must be than what beats it, for finer
+// nets to be asked, in metres.
+const hair = 5e-4
+
+// seek runs branch and bound: first whether there can be anything at all, exact
+// distances let pass, then with the planes of the list. Where the two differ it
+// asks the next finer net.
+func (w *worker) seek(t *trial, o *order, c *chain, out leaving, limit float64) *Layout {
+	b := &w.b
+	for net := 1; ; net++ {
+		if !w.s.listed && w.none(t, o, c, out, limit-hair) {
+			return nil
+		}
+		got, some := w.shortest(t, o, c, out, limit)
+		if some || b.capped || w.s.in.Rules.Tilt || w.s.listed {
+			return got
+		}
+		if net == nets {
+			t.tally.Tight++
+			return nil
+		}
+		finer := *o
+		finer.compass = w.s.finer(o)
+		if o, c = &finer, w.chain(&finer, w.parts); c == nil {
+			return nil
+		}
+	}
+}
+
+// none tells that a chain has no assembly with a value below a limit, not even
+// with what the list of planes may lose let off.
+func (w *worker) none(t *trial, o *order, c *chain, out leaving, limit float64) bool {
+	b, some := &w.b, false
+	w.set(c, out, false)
+	b.of, b.outer = o.fill, true
+	b.cap *= o.compass.patience()
+	b.leaf = func([]float64) bool {
+		some = true
+		b.best, b.capped = math.Inf(-1), true // one is enough
+		return false
+	}
+	b.run(limit)
+	none := !some && !b.capped
+	b.capped, b.refused = false, 0
+	w.count(t)
+	return none
+}
+
+// shortest gives the shortest assembly of a chain that planes of the list keep
+// apart, laid and proved; some, that there is one, laid or refused. Only where the
+// first one is refused it runs again, with each assembly laid as it is found: one
+// that was refused bounds nothing.
+func (w *worker) shortest(t *trial, o *order, c *chain, out leaving, limit float64) (got *Layout, some bool) {
 	s, b := w.s, &w.b
 	lay := func(x []float64) bool {
 		l, ok := s.lay(o, w.parts, x)
@@ -21,6 +75,7 @@ func (w *worker) seek(t *trial, o *order, c *chain, out leaving, limit float64) 
 	w.found = w.found[:0]
 	w.set(c, out, false)
 	b.of = o.fill
+	b.cap *= o.compass.patience()
 	b.leaf = func(x []float64) bool {
 		w.found = append(w.found[:0], x...)
 		return true
@@ -28,7 +83,9 @@ func (w *worker) seek(t *trial, o *order, c *chain, out leaving, limit float64) 
 	b.run(limit)
 	w.count(t)
 	switch {
-	case len(w.found) == 0 || lay(w.found):
+	case len(w.found) == 0:
+		return nil, false
+	case lay(w.found):
 	case s.in.Rules.Tilt:
 		b.capped = true // one look is dear enough
 	default:
@@ -41,7 +98,7 @@ func (w *worker) seek(t *trial, o *order, c *chain, out leaving, limit float64) 
 	if got != nil {
 		got.length, got.Odd = b.best, o.way.odd
 	}
-	return got
+	return got, true
 }
 
 // within tells that a chain has an assembly, whether or not it comes apart and has
@@ -79,6 +136,7 @@ func (w *worker) any(t *trial, nodes int) (ok, capped bool) {
 func (w *worker) set(c *chain, out leaving, lax bool) {
 	b := &w.b
 	b.s, b.c, b.out, b.lax, b.give, b.of = w.s, c, out, lax, nil, nil
+	b.outer = !c.whole() && !w.s.listed // what stands for several rules out only what none of them can have
 	b.plays()
 	b.keeps, b.kept, b.walled = b.keeps[:0], false, false
 	b.walls = b.walls[:0]

@@ -120,7 +120,7 @@ func (w *worker) legsOf(v *way) *chain {
 		return nil
 	}
 	n := len(seq) - 1
-	c := &chain{union: -1, hose: -1, sketch: true, through: len(k.ends) == 0, standing: standing, normals: way.apart, minus: way.minus, frame: layout.Frame{Links: make([]layout.Link, n+1)}}
+	c := &chain{union: -1, hose: -1, sketch: true, through: len(k.ends) == 0, standing: standing, normals: way.apart, lost: st.lost, frame: layout.Frame{Links: make([]layout.Link, n+1)}}
 	at := f.Port
 	for leg, dir := range seq {
 		least := v.leg(leg, false, false)

@@ -14,6 +14,7 @@ type stamps struct {
 	links   map[linkKey]layout.Link
 	overs   map[overKey][]float64
 	spare   *chain
+	lost    *losses
 }
 
 // overKey is what a round body's reach beyond its ends hangs on.
@@ -51,8 +52,8 @@ type stamp struct {
 	outlet geom.Vec3
 }
 
-func newStamps(c *compass) *stamps {
-	return &stamps{compass: c, parts: map[stampKey]*stamp{}, links: map[linkKey]layout.Link{}, overs: map[overKey][]float64{}, spare: &chain{}}
+func newStamps(c *compass, coarser *losses) *stamps {
+	return &stamps{compass: c, parts: map[stampKey]*stamp{}, links: map[linkKey]layout.Link{}, overs: map[overKey][]float64{}, spare: &chain{}, lost: &losses{compass: c, coarser: coarser, had: map[lossKey][]float64{}}}
 }
 
 func linkOf(standing int, parts []*piece, i int) linkKey {
@@ -65,7 +66,11 @@ func linkOf(standing int, parts []*piece, i int) linkKey {
 func (w *worker) stampsOf(c *compass) *stamps {
 	st := w.stamps[c]
 	if st == nil {
-		st = newStamps(c)
+		var coarser *losses
+		if c.coarser != nil {
+			coarser = w.stampsOf(c.coarser).lost
+		}
+		st = newStamps(c, coarser)
 		w.stamps[c] = st
 	}
 	return st
@@ -158,7 +163,7 @@ func (st *stamps) press(s *search, o *order, parts []*piece) *chain {
 	c := st.spare
 	bare := o.compass.pump
 	*c = chain{
-		union: -1, hose: -1, standing: o.standing, normals: o.compass.apart, minus: o.compass.minus, vars: varJoints,
+		union: -1, hose: -1, standing: o.standing, normals: o.compass.apart, lost: st.lost, vars: varJoints,
 		bodies: c.bodies[:0], dirs: c.dirs[:0], slot: c.slot[:0], made: c.made[:0], bends: c.bends[:0], frame: layout.Frame{Links: c.frame.Links[:0]},
 	}
 	for i, p := range parts {
