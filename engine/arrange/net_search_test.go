@@ -8,13 +8,13 @@ import (
 )
 
 // TestFinerNets: where exact distances let pass what the planes of the list do not,
-// it is found all the same. In some of these vaults the list alone misses layouts,
-// or finds them longer; none of its own is lost anywhere.
+// it is found all the same. In two vaults of the standing set the list alone misses
+// a layout, or finds it longer; none of its own is lost anywhere.
 func TestFinerNets(t *testing.T) {
 	book, more, seen := newBook(t), 0, 0
 	for k, d := range standing(t) {
 		switch d.seed {
-		case 2358, 18181, 20349:
+		case 2358, 15075:
 		default:
 			if !*far || k%3 != 0 {
 				continue
@@ -40,7 +40,7 @@ func TestFinerNets(t *testing.T) {
 			}
 		}
 	}
-	if seen < 3 || more < 2 {
+	if seen < 2 || more < 2 {
 		t.Errorf("%d vaults, %d layouts more than by the list: nothing is proved", seen, more)
 	}
 }
