@@ -102,6 +102,9 @@ func unionsOf(k *kit) []*piece { return k.unions }
 
 // beyond tells that a piece is of the size after the change.
 func (f *fill) beyond(p *piece) bool {
+	if f.joined() {
+		return p != nil && p.past
+	}
 	return f.reducer != nil && p != nil && size(p.part.In, p.part) == f.then.Size
 }
 

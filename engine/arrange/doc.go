@@ -20,7 +20,8 @@
 // once, the pump's turn among them where the input leaves it open: found from
 // seeds all round, and not proven best (see limber). A short hose is looked at where the input allows one: as the first turn
 // from the pump, at its least radius, by any angle between two of the directions;
-// what it would gain elsewhere, or bent wider, is not. A pump leaned over on its
+// what it would gain elsewhere, or bent wider, is not. One coupling between two
+// pieces of pipe is looked at where the pipe is limited. A pump leaned over on its
 // way out is looked at only where nothing else comes out. Parts glued already stay
 // as they are; with elbows glued to the pump only the attitude in which they were
 // glued is looked at.

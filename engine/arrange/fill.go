@@ -21,7 +21,7 @@ type fill struct {
 	hose   *piece   // one of the elbows
 	lines  lines
 
-	reducer *piece  // where the size changes; nil: nowhere
+	reducer *piece  // where the size changes, or a coupling; nil: neither
 	leg     int     // that it stands in
 	then    *Pipe   // after it
 	by      measure // of which an assembly is to take the least

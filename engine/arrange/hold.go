@@ -32,13 +32,14 @@ func (s *search) hold(standing int, kits []kit) []kit {
 			k.ends, k.tail = nil, g.wall
 		}
 	}
-	changed := s.changing(&s.in.Standings[standing], kits)
+	st := &s.in.Standings[standing]
+	changed := append(s.changing(st, kits), s.coupled(st, kits)...)
 	for i := range kits {
 		if !s.leaves(&kits[i], kits) {
 			kits[i].starts = nil
 		}
 		if !g.any() {
-			kits[i].spaces = s.spaced(&s.in.Standings[standing], &kits[i], nil, nil)
+			kits[i].spaces = s.spaced(st, &kits[i], nil, nil)
 		}
 	}
 	return append(kits, changed...)

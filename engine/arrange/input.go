@@ -20,6 +20,8 @@ type Input struct {
 	Rules     Rules
 	Instead   []Instead // what to look at where nothing fits, the soonest done first
 	Path      string    // of the assembly in the job: "/assembly"
+
+	coupled bool // couplings between pieces of pipe are looked at; see couplingMatters
 }
 
 // Reach is how far the hole's centre may lie from Vault.Outlet, all four zero

@@ -17,6 +17,7 @@ type piece struct {
 	opens   bool
 	held    *held // glued already
 	hose    *bent // a hose of the search's, its ends as long as the chain asks
+	past    bool  // stands beyond a coupling
 }
 
 func pieceOf(fitting int, p layout.Part) *piece {
@@ -41,7 +42,7 @@ type kit struct {
 	tail   []*piece         // glued on the wall's side
 	hoses  map[int64]*piece // by turn
 	spaces spacings
-	change *change // of the size, after which another kit serves; nil: there is none
+	change *change // of the size, or a coupling, after which another kit serves; nil: there is none
 }
 
 // kits sorts the fittings for a pump's outlet.

@@ -42,6 +42,18 @@ func covered(front []arrange.Layout, v priceOf) bool {
 	return false
 }
 
+// atHand tells that no piece is longer than the longest of its pipe there is.
+func atHand(i *arrange.Input, a *layout.Assembly) bool {
+	for _, p := range a.Pieces {
+		for _, q := range i.Pipes {
+			if q.Size == p.Pipe.Size && q.AtHand >= 0 && p.Cut > q.AtHand {
+				return false
+			}
+		}
+	}
+	return true
+}
+
 // The search against a lattice: nothing that is laid and proved there is better
 // than the search's front, and where the lattice has a layout, so has the
 // search. Only layouts in the search's family of directions count.
@@ -66,7 +78,7 @@ func againstLattice(t *testing.T, cases uint64, small func(t testing.TB, book *c
 		}
 		any := false
 		overLattice(t, &i, func(c layout.Input, a layout.Assembly) {
-			if !within18(&a) {
+			if !within18(&a) || !atHand(&i, &a) {
 				return
 			}
 			v := price(&i, &c, &a)

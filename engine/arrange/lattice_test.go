@@ -155,6 +155,8 @@ type lattice struct {
 	// Where the size changes: all after one of the reducers is of the second.
 	second   map[layout.Kind]layout.Part
 	reducers []layout.Part
+
+	couplings []layout.Part // each in every place once, beside the chain without
 }
 
 func overLattice(t testing.TB, i *arrange.Input, found func(layout.Input, layout.Assembly)) (laid int) {
@@ -172,6 +174,8 @@ func overLattice(t testing.TB, i *arrange.Input, found func(layout.Input, layout
 		switch {
 		case f.Part.Kind == layout.Reducer:
 			l.reducers = append(l.reducers, f.Part)
+		case f.Part.Kind == layout.Coupling:
+			l.couplings = append(l.couplings, f.Part)
 		case f.Part.Size != pipes[0].Size:
 			l.second[f.Part.Kind] = f.Part
 		default:
@@ -267,7 +271,17 @@ func (l *lattice) gaps(legs [][]layout.Laid, ways []geom.Vec3) {
 		}
 	}
 	if len(l.reducers) == 0 {
-		l.closed(append(parts, layout.Laid{Part: l.of[layout.Bulkhead]}), legOf, ways)
+		end := layout.Laid{Part: l.of[layout.Bulkhead]}
+		for at := 1; at <= len(parts); at++ {
+			for _, c := range l.couplings { // between two pieces of pipe
+				if parts[at-1].Out.Kind != layout.Socket || at < len(parts) && parts[at].In.Kind != layout.Socket {
+					continue
+				}
+				own := slices.Insert(slices.Clone(parts), at, layout.Laid{Part: c})
+				l.closed(append(own, end), slices.Insert(slices.Clone(legOf), at, legOf[at-1]), ways)
+			}
+		}
+		l.closed(append(parts, end), legOf, ways)
 		return
 	}
 	for at := 1; at <= len(parts); at++ {

@@ -22,8 +22,13 @@ func (c *chain) closing() int {
 }
 
 // lay makes the assembly of a solution, has it judged by package layout and
-// proved by package verify; false where one of them refuses it.
+// proved by package verify; false where one of them refuses it. Where only its pieces
+// cannot be cut, a coupling in it is moved.
 func (s *search) lay(o *order, parts []*piece, x []float64) (*Layout, bool) {
+	return s.laid(o, parts, x, true)
+}
+
+func (s *search) laid(o *order, parts []*piece, x []float64, moves bool) (*Layout, bool) {
 	c, ok := s.newChain(o, parts)
 	if !ok {
 		return nil, false
@@ -65,6 +70,9 @@ func (s *search) lay(o *order, parts []*piece, x []float64) (*Layout, bool) {
 		}
 	}
 	if !s.cuttable(&a) {
+		if moved := s.resplit(o, c, parts, x, &a); moves && moved != nil {
+			return s.laid(o, parts, moved, false)
+		}
 		return nil, false
 	}
 	report := verify.Prove(in, a)

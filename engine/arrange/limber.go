@@ -71,6 +71,9 @@ func (s *search) limbersOf(p pass, n int, front []Layout) (list []*limber) {
 		}
 		for ki := range s.kits[i] {
 			k := &s.kits[i][ki]
+			if k.joined() {
+				continue // where the stock is what fails no angle is sought, and a coupling mends nothing else
+			}
 			have, some := k.has(n)
 			for pattern := range 1 << n {
 				elbows, ok := elbowsOf(pattern, n, have)

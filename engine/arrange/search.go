@@ -71,6 +71,23 @@ type roundWall struct {
 // that keep bodies apart (A. H. Land and A. G. Doig, 1960), with a linear program
 // for lengths and place (see program).
 func Search(ctx context.Context, in Input, tell func(Progress)) Outcome {
+	in.coupled = false
+	out := in.searched(ctx, tell)
+	if ctx.Err() != nil || !in.couples() || !in.couplingMatters(ctx, &out) {
+		return out
+	}
+	in.coupled = true
+	more := in.searched(ctx, tell)
+	if more.Proof.Claim == Stopped {
+		for _, l := range out.Layouts {
+			more.Layouts = join(more.Layouts, l)
+		}
+	}
+	return more
+}
+
+// searched is one search, with couplings or without.
+func (in Input) searched(ctx context.Context, tell func(Progress)) Outcome {
 	s, out := newSearch(in)
 	if !s.sound {
 		return out

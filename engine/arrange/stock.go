@@ -3,6 +3,7 @@ package arrange
 import (
 	"context"
 	"math"
+	"slices"
 
 	"plashet/engine/cut"
 	"plashet/engine/layout"
@@ -95,13 +96,10 @@ func (s *search) cuttable(a *layout.Assembly) bool {
 		var pieces []unit.Length
 		for k := range a.Pieces {
 			if c := &a.Pieces[k]; !c.Made && c.Pipe.Size == q.Size && c.Cut > 0 {
-				if q.AtHand >= 0 && c.Cut > q.AtHand+dustLength {
-					return false
-				}
 				pieces = append(pieces, c.Cut)
 			}
 		}
-		if q.Stock != nil && len(pieces) > 0 && !q.Stock.cuts(pieces) {
+		if len(pieces) > 0 && !q.gives(pieces) {
 			return false
 		}
 	}
@@ -114,20 +112,12 @@ const dustLength = 1e-9 * unit.Metre
 // uncut gives a layout that lacks nothing but pipe, the one found that takes
 // least of it; nil where there is none.
 func (s *search) uncut(ctx context.Context) *Layout {
-	in, limited := s.in, false
-	in.Pipes = append([]Pipe(nil), in.Pipes...)
-	for i := range in.Pipes {
-		q := &in.Pipes[i]
-		limited = limited || q.AtHand >= 0 || q.Stock != nil
-		q.AtHand, q.Stock = -1, nil
-	}
-	if !limited {
+	if !slices.ContainsFunc(s.in.Pipes, func(p Pipe) bool { return p.limited() }) {
 		return nil
 	}
-	in.Rules.Brief, in.Rules.Best = true, math.MaxInt
 	var out *Layout
 	least := unit.Length(math.Inf(1))
-	found := Search(ctx, in, nil).Layouts
+	found := Search(ctx, *s.in.free(), nil).Layouts
 	for i := range found {
 		sum := unit.Length(0)
 		for _, c := range found[i].Laid.Pieces {
