@@ -26,17 +26,26 @@ func (s *search) changing(st *Standing, kits []kit) (out []kit) {
 			if len(from.starts) == 0 || len(reducers) == 0 || !s.leaves(to, kits) {
 				continue
 			}
-			first, second := *from, *to
-			first.ends, first.tail, second.starts = to.ends, to.tail, nil
-			if !s.glued.any() {
-				first.spaces, second.spaces = s.spaced(st, &first, nil, reducers), s.spaced(st, &second, reducers, nil)
-			}
-			for leg := range s.in.Rules.Elbows + 1 {
-				one := first
-				one.change = &change{leg, reducers, &second}
-				out = append(out, one)
-			}
+			first := *from
+			first.ends, first.tail = to.ends, to.tail
+			out = append(out, s.inEachLeg(st, first, *to, reducers)...)
 		}
+	}
+	return out
+}
+
+// inEachLeg gives a kit for each leg in which one of the pieces may stand that part
+// what the first kit serves from what the second does. The least room between two
+// parts is not counted on where some are glued already: they may stand closer.
+func (s *search) inEachLeg(st *Standing, first, second kit, between []*piece) (out []kit) {
+	second.starts = nil
+	if !s.glued.any() {
+		first.spaces, second.spaces = s.spaced(st, &first, nil, between), s.spaced(st, &second, between, nil)
+	}
+	for leg := range s.in.Rules.Elbows + 1 {
+		one := first
+		one.change = &change{leg, between, &second}
+		out = append(out, one)
 	}
 	return out
 }

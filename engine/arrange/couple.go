@@ -62,16 +62,9 @@ func (s *search) coupled(st *Standing, kits []kit) (out []kit) {
 		if !k.pipe.limited() || len(couplings) == 0 || len(k.starts) == 0 || !s.leaves(k, kits) {
 			continue
 		}
-		first, second := *k, *k
-		second.starts, second.checks, second.unions = nil, past(k.checks), past(k.unions)
-		if !s.glued.any() {
-			first.spaces, second.spaces = s.spaced(st, &first, nil, couplings), s.spaced(st, &second, couplings, nil)
-		}
-		for leg := range s.in.Rules.Elbows + 1 {
-			one := first
-			one.change = &change{leg, couplings, &second}
-			out = append(out, one)
-		}
+		beyond := *k
+		beyond.checks, beyond.unions = past(k.checks), past(k.unions)
+		out = append(out, s.inEachLeg(st, *k, beyond, couplings)...)
 	}
 	return out
 }
