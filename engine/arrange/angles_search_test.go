@@ -41,16 +41,7 @@ func oddly(t testing.TB, book *catalog.Book, seed uint64, n int, yaw bool) (*kno
 	if !r.roll(parts, stand.Pump.Points.RotateAbout(geom.Vec3{Z: 1}, turned)) {
 		return nil, false
 	}
-	chain := layout.Input{
-		Path: i.Path, Pump: stand.Pump, Pipes: []layout.Pipe{i.Pipes[0].Pipe}, Parts: parts,
-		Pose:  layout.Pose{At: geom.Vec3{X: 5, Y: 5}, Turn: turned},
-		Vault: layout.Vault{Length: 10, Width: 10, Depth: 10, Path: "/vault", Outlet: layout.Outlet{Wall: layout.Right, Along: 5, Height: 5}},
-	}
-	a, _, faults := layout.Lay(chain)
-	if !a.Laid || len(faults) > 0 || !r.wrap(&chain, &a) {
-		return nil, false
-	}
-	laid, ok := sound(chain, i.Rules)
+	chain, laid, ok := r.walled(&i, parts, turned)
 	if !ok {
 		return nil, false
 	}
@@ -60,7 +51,7 @@ func oddly(t testing.TB, book *catalog.Book, seed uint64, n int, yaw bool) (*kno
 		return nil, false // it stands on the very edge: the search keeps a hair more
 	}
 	i.Vault = chain.Vault
-	return &known{seed, i, chain, laid, r.tags}, true
+	return &known{i, chain, laid, r.tags}, true
 }
 
 // roll rolls the elbows of a row at odd angles so that it ends level along an axis;
@@ -136,10 +127,7 @@ var oddKinds = []struct {
 // ones, the search has one, and one as good.
 func TestOddAngles(t *testing.T) {
 	book := newBook(t)
-	seeds, most := uint64(1500), 6
-	if *far {
-		seeds, most = 20000, 100
-	}
+	seeds, most := ifFar(uint64(1500), 20000), ifFar(6, 100)
 	for _, c := range oddKinds {
 		odd, plain, undone := 0, 0, 0
 		for seed := uint64(1); seed <= seeds && odd < most && plain < 10*most; seed++ {

@@ -24,11 +24,7 @@ func smallCoupled(t testing.TB, book *catalog.Book, seed uint64) arrange.Input {
 // The search against a lattice where no piece of pipe is long: with a coupling in
 // every place, and with none, nothing laid and proved there is better.
 func TestCoupledLattice(t *testing.T) {
-	cases := uint64(3)
-	if *far {
-		cases = 120
-	}
-	againstLattice(t, cases, smallCoupled, covered)
+	againstLattice(t, ifFar(3, 120), smallCoupled, covered)
 }
 
 // Parts of a layout with a coupling, glued from either end: the rest is found again.

@@ -101,20 +101,30 @@ func (d drawn) vault(t testing.TB, book *catalog.Book) (*known, bool) {
 func (d drawn) String() string { return fmt.Sprintf("%d %d %s", d.seed, d.elbows, d.spoilt) }
 
 // standing reads the standing set.
-func standing(t testing.TB) (out []drawn) {
+func standing(t testing.TB) []drawn {
 	t.Helper()
-	text, err := os.ReadFile("testdata/drawn.txt")
+	return rowsOf(t, "testdata/drawn.txt", func(d *drawn) []any { return []any{&d.seed, &d.elbows, &d.spoilt} })
+}
+
+// rowsOf reads the fields of each line of a file that is no comment.
+func rowsOf[T any](t testing.TB, path string, fields func(*T) []any) (out []T) {
+	t.Helper()
+	text, err := os.ReadFile(path)
 	if err != nil {
 		t.Fatal(err)
 	}
 	for line := range strings.Lines(string(text)) {
-		if !strings.HasPrefix(line, "#") {
-			var d drawn
-			if _, err := fmt.Sscan(line, &d.seed, &d.elbows, &d.spoilt); err != nil {
-				t.Fatalf("%q: %v", line, err)
-			}
-			out = append(out, d)
+		if strings.HasPrefix(line, "#") {
+			continue
 		}
+		var row T
+		if _, err := fmt.Sscan(line, fields(&row)...); err != nil {
+			t.Fatalf("%s: %q: %v", path, line, err)
+		}
+		out = append(out, row)
+	}
+	if len(out) == 0 {
+		t.Fatalf("%s has no line", path)
 	}
 	return out
 }

@@ -23,11 +23,7 @@ func smallEnded(t testing.TB, book *catalog.Book, seed uint64) arrange.Input {
 
 // The search against a lattice with a check valve that is the union too.
 func TestEndedLattice(t *testing.T) {
-	cases := uint64(12)
-	if *far {
-		cases = 200
-	}
-	againstLattice(t, cases, smallEnded, covered)
+	againstLattice(t, ifFar(12, 200), smallEnded, covered)
 }
 
 // A check valve with union ends counts as the union, opens at the pump's side so

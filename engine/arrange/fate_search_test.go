@@ -22,10 +22,7 @@ func TestSketchesLoseNothing(t *testing.T) {
 			cases, names = append(cases, i), append(names, v.Name)
 		}
 	}
-	every := 20
-	if *far {
-		every = 2
-	}
+	every := ifFar(20, 2)
 	for k, d := range standing(t) {
 		if k%every != 4 {
 			continue

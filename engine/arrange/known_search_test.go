@@ -31,10 +31,7 @@ func described(c *layout.Input) string {
 func TestStandingSet(t *testing.T) {
 	book := newBook(t)
 	all := standing(t)
-	every := 14
-	if *far {
-		every = 1
-	}
+	every := ifFar(14, 1)
 	found, none, capped, outside, three := 0, 0, 0, 0, 0
 	for k, d := range all {
 		if k%every != 0 {

@@ -2,6 +2,7 @@ package arrange_test
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"plashet/engine/arrange"
@@ -54,27 +55,34 @@ func atHand(i *arrange.Input, a *layout.Assembly) bool {
 	return true
 }
 
+// tally is what came of holding the search against the lattice.
+type tally struct {
+	vaults, fits, undecided int // vaults, those with a layout on the lattice, those where the search makes no claim
+	beaten, open            int // layouts better than the search's, and where it makes no claim
+	hosed, hoses            int // chains with a hose on the lattice, vaults where the search has one
+}
+
 // The search against a lattice: nothing that is laid and proved there is better
 // than the search's front, and where the lattice has a layout, so has the
 // search. Only layouts in the search's family of directions count.
 func TestAgainstLattice(t *testing.T) {
-	cases := uint64(25)
-	if *far {
-		cases = 500
-	}
-	againstLattice(t, cases, smallVault, covered)
+	againstLattice(t, ifFar(25, 500), smallVault, covered)
 }
 
 // againstLattice holds the search against the lattice in small cases.
-func againstLattice(t *testing.T, cases uint64, small func(t testing.TB, book *catalog.Book, seed uint64) arrange.Input, covered func([]arrange.Layout, priceOf) bool) {
+func againstLattice(t *testing.T, cases int, small func(t testing.TB, book *catalog.Book, seed uint64) arrange.Input, covered func([]arrange.Layout, priceOf) bool) tally {
 	t.Helper()
 	book := newBook(t)
-	fits, candidates, capped, beaten, open, last := 0, 0, 0, 0, 0, uint64(0)
-	for seed := uint64(1); seed <= cases; seed++ {
+	var n tally
+	last := uint64(0) // of one vault the first is told
+	for seed := uint64(1); seed <= uint64(cases); seed++ {
 		i := small(t, book, seed)
 		out := searched(t, i)
 		if undecided(&out) {
-			capped++
+			n.undecided++
+		}
+		if slices.ContainsFunc(out.Layouts, func(l arrange.Layout) bool { return len(l.Laid.Hoses) > 0 }) {
+			n.hoses++
 		}
 		any := false
 		overLattice(t, &i, func(c layout.Input, a layout.Assembly) {
@@ -82,6 +90,9 @@ func againstLattice(t *testing.T, cases uint64, small func(t testing.TB, book *c
 				return
 			}
 			v := price(&i, &c, &a)
+			if v.hosed {
+				n.hosed++
+			}
 			if covered(out.Layouts, v) {
 				any = true
 				return // no need to prove it
@@ -91,21 +102,22 @@ func againstLattice(t *testing.T, cases uint64, small func(t testing.TB, book *c
 			}
 			any = true
 			if undecided(&out) {
-				open++
+				n.open++
 				return
 			}
-			if beaten++; beaten == 1 || seed != last {
+			if n.beaten++; seed != last {
 				last = seed
 				t.Errorf("seed %d: %+v on the lattice, nothing as good in the search's %d (claim %d)\n%s", seed, v, len(out.Layouts), out.Proof.Claim, described(&c))
 			}
 		})
-		candidates++
+		n.vaults++
 		if any {
-			fits++
+			n.fits++
 		}
 	}
-	t.Logf("%d vaults, %d with a layout on the lattice, %d undecided, %d layouts better than the search's, %d more where it makes no claim", candidates, fits, capped, beaten, open)
-	if fits < candidates/5 {
+	t.Logf("%+v", n)
+	if n.fits < n.vaults/5 || n.vaults == 0 {
 		t.Error("too few vaults have a layout: nothing is proved")
 	}
+	return n
 }

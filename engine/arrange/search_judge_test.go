@@ -68,17 +68,3 @@ func turning(chain *layout.Input) (n int) {
 	}
 	return n
 }
-
-// toldPrice is the price that the search tells.
-func toldPrice(l *arrange.Layout) priceOf {
-	return priceOf{
-		head: float64(l.Worth.Head), cost: l.Worth.Cost, slide: float64(l.Worth.Slide),
-		joints: l.Worth.Joints, drains: l.Laid.Water.Order == layout.ValveFirst, hosed: len(l.Laid.Hoses) > 0,
-	}
-}
-
-// strictly tells that w beats v: no worse in any respect, and better in one by
-// more than what counts as the same.
-func strictly(w, v priceOf) bool {
-	return w.head <= v.head && w.cost <= v.cost && w.slide <= v.slide && w.joints <= v.joints && (!w.drains || v.drains) && (!w.hosed || v.hosed) && !v.asGood(w)
-}

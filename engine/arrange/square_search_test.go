@@ -1,15 +1,11 @@
 package arrange_test
 
 import (
-	"flag"
 	"math"
 	"testing"
 
 	"plashet/engine/layout"
 )
-
-// far asks for the long run of a judge: more cases, for a spare hour.
-var far = flag.Bool("far", false, "let the judges of the search see all their cases")
 
 // agreed is how far, in inches, a length of the search may be from what the
 // programs prove.
@@ -47,10 +43,7 @@ func (c *squareCase) fixed(n int) float64 { return c.adapter + 2*float64(n)*c.el
 // search's least is theirs.
 func TestAgainstPrograms(t *testing.T) {
 	needGLPK(t)
-	cases, first := 20, uint64(100)
-	if *far {
-		cases = 200
-	}
+	cases, first := ifFar(20, 200), uint64(100)
 	compared, equal, fits, loose := 0, 0, 0, 0
 	for seed := first; seed < first+uint64(cases); seed++ {
 		c := anySquare(seed)

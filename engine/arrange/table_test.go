@@ -194,19 +194,10 @@ func spread(times []float64) string {
 // reducedRow measures the vaults whose pipe changes size and gives their line.
 func reducedRow(t *testing.T) string {
 	book := newBook(t)
-	text, err := os.ReadFile(reducedSet)
-	if err != nil {
-		t.Fatal(err)
-	}
 	var times []float64
 	said, gaps := map[arrange.Claim]int{}, 0
-	for line := range strings.Lines(string(text)) {
-		var seed uint64
-		var n int
-		if _, err := fmt.Sscan(line, &seed, &n); err != nil {
-			continue
-		}
-		v, ok := reduced(t, book, seed, n)
+	for _, d := range allReduced(t) {
+		v, ok := reduced(t, book, d.seed, d.elbows)
 		if !ok {
 			continue
 		}

@@ -3,14 +3,11 @@ package arrange_test
 import (
 	"fmt"
 	"math"
-	"os"
 	"slices"
-	"strings"
 	"testing"
 
 	"plashet/engine/arrange"
 	"plashet/engine/catalog"
-	"plashet/engine/geom"
 	"plashet/engine/layout"
 	"plashet/engine/unit"
 )
@@ -64,8 +61,7 @@ func reduced(t testing.TB, book *catalog.Book, seed uint64, n int) (*known, bool
 	}
 	reducers := pick(r, []string{"reducing coupling"}, []string{"reducer bushing"}, []string{"reducing coupling", "reducer bushing"})
 	i.Pipes, i.Fittings = twoSizes(t, book, sizes[0], sizes[1], 30, names, reducers)
-	stand := r.pump(sizes[0])
-	i.Standings = []arrange.Standing{stand}
+	i.Standings = []arrange.Standing{r.pump(sizes[0])}
 	of := map[string]map[layout.Kind]layout.Part{sizes[0]: {}, sizes[1]: {}}
 	var change []layout.Part
 	for _, f := range i.Fittings {
@@ -99,26 +95,7 @@ func reduced(t testing.TB, book *catalog.Book, seed uint64, n int) (*known, bool
 	r.tagged("bushing", reducer.In.Kind == layout.Spigot || reducer.Out.Kind == layout.Spigot)
 	r.tagged("at the wall", at == len(parts)-2)
 	r.tagged("wider", reducer.Out.Kind == layout.Spigot)
-	chain := layout.Input{
-		Path: i.Path, Pump: stand.Pump, Pipes: []layout.Pipe{i.Pipes[0].Pipe, i.Pipes[1].Pipe}, Parts: parts,
-		Pose:  layout.Pose{At: geom.Vec3{X: 5, Y: 5}, Turn: unit.Angle(r.IntN(4)*90) * unit.Degree},
-		Vault: layout.Vault{Length: 10, Width: 10, Depth: 10, Path: "/vault", Outlet: layout.Outlet{Wall: layout.Right, Along: 5, Height: 5}},
-	}
-	a, _, faults := layout.Lay(chain)
-	if !a.Laid || len(faults) > 0 || !r.wrap(&chain, &a) {
-		return nil, false
-	}
-	if _, ok := sound(chain, i.Rules); !ok {
-		return nil, false
-	}
-	r.clutter(&chain, i.Rules)
-	laid, ok := sound(chain, i.Rules)
-	if !ok {
-		t.Fatalf("seed %d: not sound any more", seed)
-	}
-	i.Vault = chain.Vault
-	r.tagged("obstacle", len(i.Vault.Obstacles) > 0)
-	return &known{seed, i, chain, laid, r.tags}, true
+	return r.around(i, parts, unit.Angle(r.IntN(4)*90)*unit.Degree)
 }
 
 // smallReduced draws a small case whose hole is of another size than the port.
@@ -132,98 +109,4 @@ func smallReduced(t testing.TB, book *catalog.Book, seed uint64) arrange.Input {
 	reducers := [...][]string{{"reducing coupling"}, {"reducer bushing"}, {"reducing coupling", "reducer bushing"}}[seed%3]
 	i.Pipes, i.Fittings = twoSizes(t, book, "1-1/2", to, 35, names, reducers)
 	return i
-}
-
-// The search against a lattice where the size of the pipe changes once: with the
-// reducer in every place, nothing laid and proved there is better.
-func TestReducedLattice(t *testing.T) {
-	cases := uint64(8)
-	if *far {
-		cases = 120
-	}
-	againstLattice(t, cases, smallReduced, coveredBetween)
-}
-
-// coveredBetween is covered for pipe of two sizes, one of which takes less head and
-// costs more: of one choice of fittings the search gives the least head and the
-// least cost, and none of what lies between.
-func coveredBetween(front []arrange.Layout, v priceOf) bool {
-	if covered(front, v) {
-		return true
-	}
-	dear, slow := v, v
-	dear.cost, slow.head = math.Inf(1), math.Inf(1)
-	return covered(front, dear) && covered(front, slow)
-}
-
-// reducedSet are the vaults built round an assembly with a reducer: seed and
-// number of elbows a line.
-const reducedSet = "testdata/reduced.txt"
-
-// A vault built round an assembly whose size changes in some leg is always found
-// one for that is as good.
-func TestReducedSet(t *testing.T) {
-	book := newBook(t)
-	if *redraw {
-		drawReduced(t, book)
-	}
-	text, err := os.ReadFile(reducedSet)
-	if err != nil {
-		t.Fatal(err)
-	}
-	every, count := 5, 0
-	if *far {
-		every = 1
-	}
-	tags := map[string]int{}
-	for line := range strings.Lines(string(text)) {
-		var seed uint64
-		var n int
-		if strings.HasPrefix(line, "#") {
-			continue
-		}
-		if _, err := fmt.Sscan(line, &seed, &n); err != nil {
-			t.Fatalf("%q: %v", line, err)
-		}
-		v, ok := reduced(t, book, seed, n)
-		if !ok {
-			t.Errorf("%s gives no vault any more: go test ./engine/arrange -run ReducedSet -redraw", strings.TrimSpace(line))
-			continue
-		}
-		for tag := range v.tags {
-			tags[tag]++
-		}
-		if count++; count%every != 0 {
-			continue
-		}
-		out := searched(t, v.input)
-		if own := price(&v.input, &v.chain, &v.laid); !covered(out.Layouts, own) && !undecided(&out) {
-			t.Errorf("seed %d, %d elbows: %+v is known, nothing as good in the search's %d (claim %d)\n%s", seed, n, own, len(out.Layouts), out.Proof.Claim, described(&v.chain))
-		}
-	}
-	t.Logf("%d vaults, %v", count, tags)
-	for _, tag := range []string{"bushing", "wider", "at the wall", "obstacle"} {
-		if tags[tag] < 5 {
-			t.Errorf("only %d vaults with %s", tags[tag], tag)
-		}
-	}
-}
-
-// drawReduced draws the set anew: so many of each number of elbows.
-func drawReduced(t *testing.T, book *catalog.Book) {
-	t.Helper()
-	var b strings.Builder
-	b.WriteString("# vaults built round an assembly with a reducer: seed, elbows. Written by go test ./engine/arrange -run ReducedSet -redraw\n")
-	for n := 1; n <= 3; n++ {
-		found := 0
-		for seed := uint64(1); seed < 5000 && found < 20; seed++ {
-			if v, ok := reduced(t, book, seed, n); ok && within18(&v.laid) {
-				found++
-				fmt.Fprintf(&b, "%d %d\n", seed, n)
-			}
-		}
-	}
-	if err := os.WriteFile(reducedSet, []byte(b.String()), 0o600); err != nil {
-		t.Fatal(err)
-	}
 }
