@@ -1,0 +1,81 @@
+package answer
+
+import (
+	"math"
+	"strings"
+
+	"plashet/engine/arrange"
+	"plashet/engine/layout"
+	"plashet/engine/unit"
+)
+
+// none prints why nothing fits, and what would mend it.
+func (p *arranging) none() {
+	o := p.a.Outcome
+	p.head("found.head.none")
+	if o.Stage != "" {
+		p.tell("", "found.stage."+string(o.Stage))
+	}
+	if o.Uncut != nil {
+		p.tell("", "found.uncut", str("pieces", p.pieces(o.Uncut)))
+	}
+	p.claim("found.none.")
+	if o.Uncut != nil {
+		return // more pipe mends it
+	}
+	if o.Proof.Claim == arrange.Stopped && len(o.Short) == 0 {
+		return // nobody looked for what would mend it
+	}
+	p.head("found.head.mend")
+	switch {
+	case p.a.Stopped:
+		p.tell("", "found.mend.stopped")
+	case len(o.Short) == 0:
+		p.tell("", p.noMend())
+	}
+	for i := range o.Short {
+		s := &o.Short[i]
+		if s.Instead > 0 {
+			p.tell("", "found.instead", str("what", p.say.Say(s.What, p.unit)), count("elbows", s.Layout.Worth.Elbows))
+			continue
+		}
+		sure := "found.mend.guess"
+		if s.Sure {
+			sure = "found.mend.sure"
+		}
+		p.tell("", "found.mend", str("what", p.say.Say(s.What, p.unit)), num("by", enough(s.By, p.unit), unit.KindTape),
+			count("elbows", s.Layout.Worth.Elbows), str("sure", p.say.Word(sure)))
+	}
+}
+
+// noMend says what is left to try; an opening smaller than the vault is among it,
+// for that it must be cut larger both ways at once is not looked at.
+func (p *arranging) noMend() string {
+	if p.a.Input.Vault.Opening != (layout.Opening{}) {
+		return "found.mend.none.hatch"
+	}
+	return "found.mend.none"
+}
+
+// pieces lists what a layout is cut into.
+func (p *arranging) pieces(l *arrange.Layout) string {
+	var list []string
+	for i := range l.Laid.Pieces {
+		if c := &l.Laid.Pieces[i]; !c.Made {
+			cut := show(&p.printer, c.Cut, unit.KindTape)
+			if l.Laid.TwoPipes() {
+				cut += " " + p.text("print.piece.pipe", str("size", c.Pipe.Size))
+			}
+			list = append(list, cut)
+		}
+	}
+	return strings.Join(list, "; ")
+}
+
+// enough rounds a length up to the step that is taped: what is short by less
+// than a step is mended by a whole one.
+func enough(by unit.Length, s unit.System) unit.Length {
+	step := layout.Step(s)
+	const dust = 1e-6 // of a step, from the arithmetic
+	return unit.Length(math.Ceil(math.Abs(float64(by/step))-dust)) * step
+}
