@@ -2,6 +2,7 @@ package answer
 
 import (
 	"io"
+	"slices"
 	"strings"
 
 	"plashet/engine/unit"
@@ -46,6 +47,7 @@ func (p *offered) firm(d *offer.Document, design int) {
 // client prints scope, price and terms of a design.
 func (p *offered) client(d *offer.Document, design int) {
 	j, one := p.j, &d.Designs[design]
+	p.draft(d)
 	if j.ClientNote != "" {
 		p.line("%s", j.ClientNote)
 	}
@@ -72,6 +74,38 @@ func (p *offered) client(d *offer.Document, design int) {
 	}
 	p.tell("", "offer.safe")
 	p.change(d)
+}
+
+// draft heads an offer that is not whole, as its sheet does, with what it lacks and
+// what is wrong.
+func (p *offered) draft(d *offer.Document) {
+	x, draft := d.Draft(d.Designs)
+	if !draft {
+		return
+	}
+	p.tell("", "offer.draft")
+	if list := p.items(x.Lacks); len(list) > 0 {
+		p.tell("", "offer.lacks", count("count", len(list)))
+		p.line("  %s", strings.Join(list, "; "))
+	}
+	said := map[string]bool{}
+	for _, f := range x.Faults {
+		if s := p.say.Say(f.Message, p.unit); !said[s] {
+			said[s] = true
+			p.line("%s", s)
+		}
+	}
+	p.line("")
+}
+
+// items names lines of cost in the reader's language, each once.
+func (p *offered) items(names []string) (out []string) {
+	for _, n := range names {
+		if s := p.say.Item(n); !slices.Contains(out, s) {
+			out = append(out, s)
+		}
+	}
+	return out
 }
 
 // stops tells plainly of a design that ends in danger, as its sheet does.

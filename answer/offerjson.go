@@ -23,6 +23,8 @@ type OfferDocument struct {
 	Units     string        `json:"units" one:"us metric" doc:"us or metric: the units of every text"`
 	Currency  string        `json:"currency,omitempty" doc:"of every amount; absent where the job has none"`
 	Client    bool          `json:"client,omitempty" doc:"as the client sees it: without what it costs the firm"`
+	Draft     bool          `json:"draft,omitempty" doc:"not for the client yet: something has no price or is at fault; lacks and faults say what"`
+	Lacks     []string      `json:"lacks,omitempty" doc:"what has no price and is in no sum"`
 	Designs   []OfferDesign `json:"designs" doc:"the design itself, then each option as a design of its own"`
 	Change    *OfferChange  `json:"change,omitempty" doc:"what changed since an offer was agreed on"`
 	Includes  []string      `json:"includes,omitempty" doc:"what is included"`
@@ -147,6 +149,8 @@ func BuildOffer(j *job.Job, d *offer.Document, client bool, read []trace.Fault, 
 	if client {
 		x.Note = j.ClientNote
 	}
+	draft, is := d.Draft(d.Designs)
+	x.Draft, x.Lacks = is, p.items(draft.Lacks)
 	for i := range d.Designs {
 		x.Designs = append(x.Designs, p.designJSON(&d.Designs[i], client))
 	}
@@ -156,10 +160,20 @@ func BuildOffer(j *job.Job, d *offer.Document, client bool, read []trace.Fault, 
 			Rounding: p.some(c.Rounding), By: p.amount(c.By), After: p.amount(c.After),
 		}
 	}
-	if !client {
+	if client {
+		p.faultsJSON(&x, draft.Faults)
+	} else {
 		p.toldJSON(&x, d, read)
 	}
 	return whole(x)
+}
+
+func (p *offered) faultsJSON(x *OfferDocument, list []trace.Fault) {
+	for _, f := range list {
+		if s := FaultOf(f, p.unit, p.say); !slices.Contains(x.Faults, s) {
+			x.Faults = append(x.Faults, s)
+		}
+	}
 }
 
 // toldJSON adds what the firm is told, each once.
@@ -179,11 +193,7 @@ func (p *offered) toldJSON(x *OfferDocument, d *offer.Document, read []trace.Fau
 			x.Findings = append(x.Findings, s)
 		}
 	}
-	for _, f := range faults {
-		if s := FaultOf(f, p.unit, p.say); !slices.Contains(x.Faults, s) {
-			x.Faults = append(x.Faults, s)
-		}
-	}
+	p.faultsJSON(x, faults)
 }
 
 func clauses(list []job.Clause) (out []string) {

@@ -130,3 +130,43 @@ func TestFaultOf(t *testing.T) {
 		t.Errorf("%s %v", data, err)
 	}
 }
+
+// Where the sheet for the client is a draft, text and JSON for the client are
+// drafts too, and name as much: payments of more than the total, a price that
+// could not be read, lines without a price.
+func TestOfferDraft(t *testing.T) {
+	book, err := catalog.New()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct{ name, demo, old, now, want string }{
+		{"whole", "hillside-cascade", "", "", ""},
+		{"payments past the total", "hillside-cascade", `"deposit": "30 %"`, `"deposit": "90 %"`, "more than the total"},
+		{"negative price", "hillside-cascade", `"3.15", "unit": "each"`, `"-3.15", "unit": "each"`, "below zero"},
+		{"unread price", "hillside-cascade", `"3.15", "unit": "each"`, `"plenty", "unit": "each"`, "plenty"},
+		{"lines without a price", "courtyard-rill", "", "", "Without a price"},
+	} {
+		data := string(demo.Job(c.demo))
+		if c.old != "" {
+			if data = strings.Replace(data, c.old, c.now, 1); data == string(demo.Job(c.demo)) {
+				t.Fatalf("%s: nothing was changed", c.name)
+			}
+		}
+		j, faults := job.Read([]byte(data))
+		d := offer.Of(book, j, faults...)
+		var text strings.Builder
+		if err := OfferedTo(&text, j, &d, 0, words.English()); err != nil {
+			t.Fatal(err)
+		}
+		x := BuildOffer(j, &d, true, faults, words.English())
+		if draft := c.want != ""; draft != x.Draft || draft != strings.Contains(text.String(), "DRAFT") || draft != (len(x.Faults)+len(x.Lacks) > 0) {
+			t.Errorf("%s: draft %v, lacks %q, faults %+v\n%s", c.name, x.Draft, x.Lacks, x.Faults, text.String())
+		}
+		if !strings.Contains(text.String(), c.want) {
+			t.Errorf("%s: %q is not told:\n%s", c.name, c.want, text.String())
+		}
+		if firm := BuildOffer(j, &d, false, faults, words.English()); firm.Draft != x.Draft {
+			t.Errorf("%s: a draft for one, not for the other", c.name)
+		}
+	}
+}

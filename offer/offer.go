@@ -46,13 +46,17 @@ type Document struct {
 	Against  string // name of the design that the change is of
 	Faults   []trace.Fault
 	Findings []trace.Finding
+
+	money []trace.Fault // of reading and of the design, in what the offer is made from
 }
 
 // Of prices a job and its options. Unread are the faults of reading. It never
 // panics; what cannot be priced is told.
 func Of(book *catalog.Book, j *job.Job, unread ...trace.Fault) Document {
 	d := Document{Currency: j.Site.Currency}
-	d.Designs = append(d.Designs, price(j, design.Solve(book, j, unread...)))
+	own := design.Solve(book, j, unread...)
+	d.money = ofMoney(slices.Concat(unread, own.Faults))
+	d.Designs = append(d.Designs, price(j, own))
 	for i, o := range j.Offer.Options {
 		other := j.Clone()
 		if f := change(other, o, i); f != nil {

@@ -60,40 +60,27 @@ func aboutOffer(code, _ string) bool {
 // sideBySide is how many designs stand in one table.
 const sideBySide = 3
 
-// whole tells that nothing is missing from any price.
-func whole(list []offer.Priced) bool {
-	return !slices.ContainsFunc(list, func(p offer.Priced) bool { return !p.Offer.Complete || !p.Offer.Planned || len(p.Faults) > 0 })
-}
-
 // draft heads an offer that is not whole with what it lacks, and tells that it
 // did.
 func (f *flow) draft(list []offer.Priced) bool {
-	faults := slices.Clone(f.in.Offer.Faults)
-	var lacks []string
-	for i := range list {
-		faults = append(faults, list[i].Faults...)
-		for _, l := range list[i].Offer.Lines {
-			if !l.Counts && !slices.Contains(lacks, f.in.Say.Item(l.Name)) {
-				lacks = append(lacks, f.in.Say.Item(l.Name))
-			}
-		}
-	}
-	for _, x := range f.faults() {
-		if aboutMoney(x.Path) {
-			faults = append(faults, x)
-		}
-	}
-	if whole(list) && len(faults) == 0 {
+	d, draft := f.in.Offer.Draft(list)
+	if !draft {
 		return false
 	}
-	f.banner(f.word("paper.draft"))
-	if len(lacks) > 0 {
-		f.paragraph(f.text("paper.lacks", count("count", len(lacks))), true)
+	f.banner(f.word("offer.draft"))
+	if len(d.Lacks) > 0 {
+		var lacks []string
+		for _, name := range d.Lacks {
+			if s := f.in.Say.Item(name); !slices.Contains(lacks, s) {
+				lacks = append(lacks, s)
+			}
+		}
+		f.paragraph(f.text("offer.lacks", count("count", len(lacks))), true)
 		f.paragraph(strings.Join(lacks, "; "), false)
 		f.gap(1)
 	}
 	said := map[string]bool{}
-	for _, x := range faults {
+	for _, x := range d.Faults {
 		if s := f.in.Say.Say(x.Message, f.units()); !said[s] {
 			said[s] = true
 			f.paragraph(s, false)
@@ -102,11 +89,6 @@ func (f *flow) draft(list []offer.Priced) bool {
 	}
 	f.gap(2)
 	return true
-}
-
-// aboutMoney tells the fields that an offer is made from.
-func aboutMoney(path string) bool {
-	return strings.HasPrefix(path, "/prices") || strings.HasPrefix(path, "/offer") || strings.HasPrefix(path, "/site/currency") || strings.HasSuffix(path, "/price")
 }
 
 func (f *flow) clauses(head string, list []job.Clause) {

@@ -31,5 +31,7 @@ var enOffered = map[string]string{
 	"offer.part":      "Not everything has a price: the amounts below are not the whole.",
 	"offer.nototal":   "There is no total yet, for nothing in it has a price.",
 	"offer.row.sofar": "total of what has a price",
+	"offer.draft":     "DRAFT, not for the client: the offer is not whole.",
+	"offer.lacks":     "Without a price, and in none of the sums below ({count}):",
 	"offer.agree":     "To keep the offer that the client accepted: plashet quote JOB --agree 2026-06-02 --out FILE",
 }

@@ -68,8 +68,6 @@ var enPaper = map[string]string{
 	"paper.item": "item", "paper.buy": "get", "paper.price": "price", "paper.sum": "sum", "paper.total": "Total of what has a price: {sum}",
 
 	"paper.nooffer":       "No offer was reckoned for this sheet.",
-	"paper.draft":         "DRAFT, not for the client: the offer is not whole.",
-	"paper.lacks":         "Without a price, and in none of the sums below ({count}):",
 	"paper.offer.further": "Further options",
 	"paper.offer.tax":     "{name}, {rate}",
 	"paper.offer.until":   "This offer holds for {days} {days:day|days}, until {date}.",

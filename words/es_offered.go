@@ -31,5 +31,7 @@ var esOffered = map[string]string{
 	"offer.nototal":   "Todavía no hay total: nada de la oferta tiene precio.",
 	"offer.row.sofar": "total de lo que tiene precio",
 	"offer.part":      "No todo tiene precio: los importes de abajo no son el total.",
+	"offer.draft":     "BORRADOR, no es para el cliente: la oferta no está completa.",
+	"offer.lacks":     "Sin precio, y en ninguna de las sumas de abajo ({count}):",
 	"offer.agree":     "Para guardar la oferta que aceptó el cliente: plashet quote JOB --agree 2026-06-02 --out FILE",
 }

@@ -88,8 +88,6 @@ var esPaper = map[string]string{
 	"paper.title.quote": "Oferta", "paper.title.change": "Orden de cambio",
 	"paper.crew":          "Para la cuadrilla: {note}",
 	"paper.nooffer":       "No se calculó oferta para esta hoja.",
-	"paper.draft":         "BORRADOR, no es para el cliente: la oferta no está completa.",
-	"paper.lacks":         "Sin precio, y en ninguna de las sumas de abajo ({count}):",
 	"paper.offer.further": "Otras opciones",
 	"paper.offer.tax":     "{name}, {rate}",
 	"paper.offer.until":   "Esta oferta vale por {days} {days:día|días}, hasta el {date}.",
