@@ -50,7 +50,7 @@ func cutCard(f *flow) {
 	wide := (f.x1 - f.x0) * 0.75
 	if len(pictures) > 0 {
 		proof := body * lead * float64(len(f.in.Result.Cutting))
-		f.headingOver(f.word("paper.head.sticks"), min(pictures[0].Height*wide/pictures[0].Width*shrink+proof, f.foot-top-20))
+		f.headingOver(f.word("paper.head.sticks"), min(pictures[0].Height*wide/pictures[0].Width*shrink+proof, f.foot-f.from-20))
 	}
 	f.proof()
 	for i := range pictures {

@@ -108,4 +108,4 @@ func fill(in *Input, a *art, s *kind, set setting) *flow {
 }
 
 // widowed tells that the last of several pages holds next to nothing.
-func (f *flow) widowed() bool { return len(f.pages) > 1 && f.y-top < lastPage }
+func (f *flow) widowed() bool { return len(f.pages) > 1 && f.y-f.from < lastPage }

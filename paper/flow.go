@@ -1,9 +1,6 @@
 package paper
 
 import (
-	"math"
-	"strings"
-
 	"plashet/drawing"
 	"plashet/engine/trace"
 	"plashet/engine/unit"
@@ -41,6 +38,9 @@ type flow struct {
 	pages   [][]drawing.Item
 	headed  headed
 	y       float64
+	from    float64 // where the page is filled from: top, or below what stands again on it
+	began   int     // how many things that are
+	again   string  // what stops the work, written at the top of every page to come
 	x0      float64
 	x1      float64
 	foot    float64                      // how far down a page is filled
@@ -69,7 +69,12 @@ func (f *flow) page() {
 	if len(f.pages) == f.set.page {
 		f.foot -= f.set.less
 	}
-	f.y, f.fresh = top, true
+	f.y, f.from = top, top
+	if f.again != "" {
+		f.framed(f.again)
+		f.from = f.y
+	}
+	f.began, f.fresh = len(f.pages[len(f.pages)-1]), true
 	f.land()
 }
 
@@ -122,7 +127,7 @@ func (f *flow) need(tall float64) {
 		return
 	}
 	h, last := f.headed, len(f.pages)-1
-	if alone := h.page == last && h.from > 0 && h.to == len(f.pages[last]); !alone {
+	if alone := h.page == last && h.from > f.began && h.to == len(f.pages[last]); !alone {
 		f.page()
 		return
 	}
@@ -168,11 +173,6 @@ func str(name, text string) trace.Arg { return trace.Str(name, text) }
 
 func count(name string, n int) trace.Arg { return trace.Num(name, unit.Ratio(n), unit.KindCount) }
 
-// write sets a line of letters.
-func (f *flow) write(x, y, size float64, bold bool, s string) {
-	f.add(drawing.Text{At: drawing.Point{X: x, Y: y}, Size: size, Bold: bold, Ink: drawing.Black, Text: s})
-}
-
 // heading begins a part of the sheet; it never stands alone at a page's foot.
 func (f *flow) heading(s string) {
 	f.headingOver(s, 3*body*lead)
@@ -194,196 +194,4 @@ func (f *flow) headline(s string) {
 	f.add(drawing.Line{From: drawing.Point{X: f.x0, Y: f.y}, To: drawing.Point{X: f.x1, Y: f.y}, Pen: thin})
 	f.headed.to = len(f.pages[last])
 	f.gap(1.6)
-}
-
-// paragraph writes a text over as many lines as it needs, over pages too.
-func (f *flow) paragraph(s string, bold bool) { f.lines(f.x0, f.x1, s, body, bold) }
-
-func (f *flow) lines(x0, x1 float64, s string, size float64, bold bool) {
-	list := wrap(words.Plain(s), size, bold, x1-x0)
-	for i, l := range list {
-		f.need(size * lead * together(i, len(list)))
-		f.write(x0, f.y+size, size, bold, l)
-		f.y += size * lead
-	}
-}
-
-// together gives how many of a paragraph's n lines stand on one page from line i
-// on: one alone at the foot of a page or the head of the next is read past.
-func together(i, n int) float64 {
-	switch {
-	case n <= 3 && i == 0:
-		return float64(n)
-	case i == 0 || i == n-2:
-		return 2
-	}
-	return 1
-}
-
-// bullet writes an entry of a list.
-func (f *flow) bullet(s string) {
-	for i, l := range wrap(words.Plain(s), body, false, f.x1-f.x0-4) {
-		f.need(body * lead)
-		if i == 0 {
-			f.write(f.x0, f.y+body, body, false, "·")
-		}
-		f.write(f.x0+4, f.y+body, body, false, l)
-		f.y += body * lead
-	}
-}
-
-// warn writes what can hurt, in bold behind a bar that stands out without colour.
-func (f *flow) warn(s string) {
-	list := wrap(words.Plain(s), body, true, f.x1-f.x0-5)
-	f.gap(0.8)
-	for _, l := range list {
-		f.need(body * lead)
-		f.add(drawing.Line{From: drawing.Point{X: f.x0 + 0.8, Y: f.y + 0.4}, To: drawing.Point{X: f.x0 + 0.8, Y: f.y + body*lead - 0.2}, Pen: drawing.Pen{Ink: drawing.Black, Wide: 1.3}})
-		f.write(f.x0+4, f.y+body, body, true, l)
-		f.y += body * lead
-	}
-	f.gap(0.8)
-}
-
-// banner writes what stops the work, in a heavy frame.
-func (f *flow) banner(s string) {
-	list := wrap(words.Plain(s), large, true, f.x1-f.x0-8)
-	tall := float64(len(list))*large*lead + 4
-	f.need(tall)
-	f.add(drawing.Polygon{Points: box(f.x0, f.y, f.x1, f.y+tall), Pen: heavy})
-	y := f.y + 2
-	for _, l := range list {
-		f.write(f.x0+4, y+large, large, true, l)
-		y += large * lead
-	}
-	f.y += tall + 2
-}
-
-// tick draws a box to tick.
-func (f *flow) tick(x, y float64) {
-	f.add(drawing.Polygon{Points: box(x, y, x+body, y+body), Pen: rule})
-}
-
-// check writes something to do with a box to tick.
-func (f *flow) check(s string) {
-	list := wrap(words.Plain(s), body, false, f.x1-f.x0-7)
-	f.need(min(float64(len(list)), 3) * body * lead)
-	f.tick(f.x0, f.y+0.3)
-	for _, l := range list {
-		f.need(body * lead)
-		f.write(f.x0+7, f.y+body, body, false, l)
-		f.y += body * lead
-	}
-	f.gap(1.2)
-}
-
-// shrink is how much smaller than wished a picture may be drawn so that it goes
-// on the page that is begun.
-const shrink = 0.72
-
-// leastScale keeps the letters of a picture, 4.6 mm on its sheet, above 8 points.
-const leastScale = 0.614
-
-// scaled gives how large a picture is drawn that is wished so wide: smaller where
-// that saves a page, or where it would be higher than a page.
-func (f *flow) scaled(s *drawing.Sheet, wide float64) float64 {
-	k := min(wide/s.Width, (f.foot-top)/s.Height)
-	if fits := f.room() / s.Height; fits < k && fits >= max(shrink*k, leastScale) {
-		return fits
-	}
-	return k
-}
-
-// picture puts a drawing on the page, so wide or somewhat smaller.
-func (f *flow) picture(s *drawing.Sheet, wide float64) {
-	k := f.scaled(s, wide)
-	f.need(s.Height*k - 1e-6)
-	f.add(drawing.Placed(s, drawing.Point{X: f.x0, Y: f.y}, k)...)
-	f.y += s.Height*k + 1
-}
-
-// pictures puts drawings on the page, two side by side.
-func (f *flow) pictures(list []drawing.Sheet) {
-	for len(list) > 0 {
-		row := list[:min(2, len(list))]
-		list = list[len(row):]
-		f.gap(2)
-		tall, k := f.rowOf(row)
-		f.need(tall - 1e-6)
-		for i := range row {
-			f.add(drawing.Placed(&row[i], drawing.Point{X: f.x0 - outside + float64(i)*f.half(), Y: f.y}, k)...)
-		}
-		f.y += tall + 1
-	}
-}
-
-// outside is how far a picture's own blank margin may lie outside what a page is
-// filled to, mm: so its letters are larger.
-const outside = 3.0
-
-// half is the width of each of two pictures side by side.
-func (f *flow) half() float64 { return (f.x1 - f.x0 + 2*outside) / 2 }
-
-// rowOf gives how tall two pictures side by side are, and at which scale.
-func (f *flow) rowOf(row []drawing.Sheet) (tall, k float64) {
-	k = math.Inf(1)
-	for i := range row {
-		k = min(k, f.scaled(&row[i], f.half()))
-	}
-	for i := range row {
-		tall = max(tall, row[i].Height*k)
-	}
-	return tall, k
-}
-
-func box(x0, y0, x1, y1 float64) []drawing.Point {
-	return []drawing.Point{{X: x0, Y: y0}, {X: x1, Y: y0}, {X: x1, Y: y1}, {X: x0, Y: y1}}
-}
-
-func width(s string, size float64, bold bool) float64 {
-	return drawing.Text{Size: size, Bold: bold, Text: s}.Width()
-}
-
-// fit shortens a text to a width.
-func fit(s string, size float64, bold bool, most float64) string {
-	if width(s, size, bold) <= most {
-		return s
-	}
-	used := width("…", size, bold)
-	for i, r := range s {
-		if used += width(string(r), size, bold); used > most {
-			return strings.TrimRight(s[:i], " ") + "…"
-		}
-	}
-	return s
-}
-
-// wrap breaks a text into lines; a word longer than a line is broken too.
-func wrap(s string, size float64, bold bool, most float64) []string {
-	var out []string
-	now, used := "", 0.0
-	blank := width(" ", size, bold)
-	for _, w := range drawing.Words(s) {
-		wide := width(w, size, bold)
-		if now != "" && used+blank+wide <= most {
-			now, used = now+" "+w, used+blank+wide
-			continue
-		}
-		if now != "" {
-			out = append(out, now)
-		}
-		now, used = "", 0
-		for _, r := range w {
-			each := width(string(r), size, bold)
-			if used+each > most && now != "" {
-				out = append(out, now)
-				now, used = "", 0
-			}
-			now, used = now+string(r), used+each
-		}
-	}
-	if now != "" {
-		out = append(out, now)
-	}
-	return out
 }

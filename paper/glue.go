@@ -77,7 +77,7 @@ func (f *flow) step(s *glue.Step, picture *drawing.Sheet) {
 		lines += hand * lead
 	}
 	f.gap(1)
-	f.need(max(tall, min(lines, f.foot-top)) + 2)
+	f.need(max(tall, min(lines, f.foot-f.from)) + 2)
 	begin, page := f.y, len(f.pages)
 	f.add(drawing.Line{From: drawing.Point{X: f.x0, Y: f.y}, To: drawing.Point{X: f.x1, Y: f.y}, Pen: thin})
 	f.y += 1

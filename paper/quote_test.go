@@ -152,6 +152,36 @@ func TestDraft(t *testing.T) {
 	}
 }
 
+// TestDraftOnEveryPage: a draft of several pages says so at the top of each, once,
+// and nothing stands on it; an offer that is whole says it on none.
+func TestDraftOnEveryPage(t *testing.T) {
+	for name, want := range map[string]int{"courtyard-rill": 1, "hillside-cascade": 0} {
+		j := example(t, name)
+		for i := range 90 {
+			j.Offer.Terms = append(j.Offer.Terms, job.Clause{Text: fmt.Sprintf("Term %d of many, that fill page after page.", i)})
+		}
+		for _, p := range []Paper{Letter, A4} {
+			in := input(t, j, p)
+			s := one(t, in, "quote")
+			holds(t, name, in, s)
+			if len(s.Pages) < 3 {
+				t.Fatalf("%s: only %d pages", name, len(s.Pages))
+			}
+			for i := range s.Pages {
+				n, high := 0, 1e9
+				for _, x := range texts(&s.Pages[i]) {
+					if strings.HasPrefix(x.Text, "DRAFT") {
+						n, high = n+1, x.At.Y
+					}
+				}
+				if n != want || want > 0 && high > top+10 {
+					t.Errorf("%s page %d: the banner stands on it %d times, %.0f mm down", name, i+1, n, high)
+				}
+			}
+		}
+	}
+}
+
 // TestBadMoney: prices below zero and in another currency, a margin of the whole
 // price, payments past the total: each is told once in a sentence on a draft.
 func TestBadMoney(t *testing.T) {
