@@ -2,6 +2,7 @@ package export
 
 import (
 	"encoding/json"
+	"fmt"
 	"math"
 	"os"
 	"path/filepath"
@@ -12,6 +13,7 @@ import (
 	"plashet/demo"
 	"plashet/drawing"
 	"plashet/engine/design"
+	"plashet/engine/level"
 	"plashet/engine/unit"
 	"plashet/internal/reader"
 )
@@ -26,9 +28,18 @@ type found struct {
 	Texts              [][3]any
 	Closed             [][5]any // layer, area, length, size across, size up
 	Lines              [][4]any // layer, length, from, to
+	Hatches            []hatched
 	Unknown            []string
 	ExtMin, ExtMax     [2]float64
 	Low, High          [2]float64
+}
+
+// hatched is a filled area: its edge's area and extent, and what is left of it.
+type hatched struct {
+	Layer       string
+	Solid       bool
+	Outer, Left float64
+	Low, High   [2]float64
 }
 
 // Every drawing file of every example job opens without a fault in a reader of
@@ -84,6 +95,17 @@ func TestDrawingsAreReadAgain(t *testing.T) {
 			t.Fatal(err)
 		}
 		largest(t, job, plan, float64(o.Area())*perM*perM, float64(o.Perimeter())*perM)
+		ponds := slices.DeleteFunc(slices.Clone(plan.Hatches), func(h hatched) bool {
+			const chords = 2e-3 // as in largest
+			return !h.Solid || h.Layer != "WATER-FILL" || math.Abs(h.Outer-float64(o.Area())*perM*perM) > chords*h.Outer
+		})
+		if len(ponds) != 1 {
+			t.Errorf("%s plan: the pond is hatched %d times, of %+v", job, len(ponds), plan.Hatches)
+		}
+		vaultHatched(t, job, in, got[job+"-section.dxf"], perM)
+		if n := len(got[job+"-isometric.dxf"].Hatches); n > 0 {
+			t.Errorf("%s isometric: %d hatches where no water is looked at", job, n)
+		}
 		section, iso := got[job+"-section.dxf"], got[job+"-isometric.dxf"]
 		v := &in.Job.Vault
 		// The sizes of the vault stand as dimension lines of their true lengths.
@@ -101,6 +123,38 @@ func TestDrawingsAreReadAgain(t *testing.T) {
 			}
 		}
 	}
+}
+
+// vaultHatched holds the water in the vault's section against the levels of the
+// answer and the sizes of the job: from wall to wall, from the floor to the level
+// of everyday running, less the pump that stands in it.
+func vaultHatched(t *testing.T, job string, in Input, f found, perM float64) {
+	t.Helper()
+	var up float64
+	for _, c := range []level.Course{level.CourseTopped, level.CourseKept, level.CourseOpen} {
+		if s, ok := in.Result.Levels.Find(c, level.MomentRun); ok {
+			up = float64(s.Vault)
+			break
+		}
+	}
+	survey, _ := in.Job.Elevations()
+	floor, _ := survey.Level(in.Job.Vault.Floor)
+	long := float64(in.Job.Vault.Length.SI)
+	var seen []string
+	for _, h := range f.Hatches {
+		seen = append(seen, fmt.Sprintf("%+v", h))
+		if h.Layer != "WATER-FILL" || !h.Solid {
+			t.Errorf("%s section: %+v", job, h)
+		}
+		near := func(got, want float64) bool { return math.Abs(got/perM-want) < 1e-4 }
+		if near(h.Low[1], float64(floor)) && near(h.High[1], up) && near(h.High[0]-h.Low[0], long) {
+			if h.Left <= 0 || h.Left >= h.Outer {
+				t.Errorf("%s section: of %v in the vault %v is left beside the pump", job, h.Outer, h.Left)
+			}
+			return
+		}
+	}
+	t.Errorf("%s section: nothing is hatched from %v to %v m, %v m wide: %q", job, floor, up, long, seen)
 }
 
 // sameTexts holds the texts found against those of the sheet, as many times each.

@@ -3,7 +3,8 @@
 // programs that draw gardens and buildings. A sheet with a scale comes out at full size, in
 // inches or millimetres as the file declares, with y up and the picture's own
 // zero; lines lie on layers named in words of the trade. What a fill of the sheet
-// covers is left out, for such files have no fills that cover. Texts stay texts.
+// covers is left out, for such files have no fills that cover; areas of water are
+// hatched on a layer of their own. Texts stay texts.
 // The same sheet always gives the same bytes.
 package dxf
 

@@ -112,6 +112,70 @@ func TestWhatAFillHides(t *testing.T) {
 	}
 }
 
+// Water is filled on a layer of its own, with what covers it left out; the wash on
+// a pipe is not water. Areas by hand: a square of 40 with a box of 10 by 10 wholly
+// in it, and one that lies half over its edge.
+func TestWater(t *testing.T) {
+	box := func(x, y, l, w float64, fill drawing.Ink) drawing.Polygon {
+		return drawing.Polygon{Points: []drawing.Point{{X: x, Y: y}, {X: x + l, Y: y}, {X: x + l, Y: y + w}, {X: x, Y: y + w}}, Pen: pen, Fill: fill}
+	}
+	for _, c := range []struct {
+		group string
+		items []drawing.Item
+		want  []float64 // areas of the loops
+	}{
+		{"water", []drawing.Item{box(20, 20, 40, 40, drawing.Wash)}, []float64{1600}},
+		{"pond", []drawing.Item{box(20, 20, 40, 40, drawing.Wash), box(30, 30, 10, 10, drawing.Paper)}, []float64{1600, 100}},
+		{"water", []drawing.Item{box(20, 20, 40, 40, drawing.Wash), box(55, 30, 10, 10, drawing.Paper)}, []float64{1600, 50}},
+		{"water", []drawing.Item{box(20, 20, 40, 40, drawing.Wash), box(70, 30, 10, 10, drawing.Paper)}, []float64{1600}},
+		{"water", []drawing.Item{box(30, 30, 10, 10, drawing.Paper), box(20, 20, 40, 40, drawing.Wash)}, []float64{1600}},
+		{"piece 1", []drawing.Item{box(20, 20, 40, 40, drawing.Wash)}, nil},
+		{"water", []drawing.Item{box(20, 20, 40, 40, drawing.Paper)}, nil},
+	} {
+		var got []float64
+		for _, e := range entities(written(t, drawing.Sheet{Width: 100, Height: 100, Items: []drawing.Item{drawing.Group{Name: c.group, Items: c.items}}})) {
+			if e[0].value != "HATCH" {
+				continue
+			}
+			var xs, ys []float64
+			end := func() {
+				if len(xs) > 0 {
+					sum := 0.0
+					for i := range xs {
+						k := (i + 1) % len(xs)
+						sum += xs[i]*ys[k] - xs[k]*ys[i]
+					}
+					got = append(got, math.Abs(sum)/2)
+				}
+				xs, ys = nil, nil
+			}
+			loops := false
+			for _, g := range e {
+				v, _ := strconv.ParseFloat(g.value, 64)
+				switch {
+				case g.code == 8 && g.value != "WATER-FILL":
+					t.Errorf("%s: filled on layer %s", c.group, g.value)
+				case g.code == 92:
+					loops = true
+				case g.code == 97:
+					end()
+				case loops && g.code == 10:
+					xs = append(xs, v)
+				case loops && g.code == 20:
+					ys = append(ys, v)
+				}
+			}
+		}
+		ok := len(got) == len(c.want)
+		for i := range got {
+			ok = ok && math.Abs(got[i]-c.want[i]) < 1e-6
+		}
+		if !ok {
+			t.Errorf("%s %v: %v, want %v", c.group, c.items, got, c.want)
+		}
+	}
+}
+
 // Circles, arcs and ellipses keep their ends: the sheet's angles run clockwise
 // with y down, the file's the other way with y up.
 func TestArcsKeepTheirEnds(t *testing.T) {

@@ -63,9 +63,15 @@ func (e *encoder) sheet(s *drawing.Sheet) {
 		case drawing.Polyline:
 			e.chain(it.layer, v.Points, false, v.Pen, hiding)
 		case drawing.Polygon:
+			if isWater(it.layer, v.Fill) {
+				e.hatch(v.Points, hiding)
+			}
 			e.solid(it.layer, v)
 			e.chain(it.layer, v.Points, true, v.Pen, hiding)
 		case drawing.Arc:
+			if isWater(it.layer, v.Fill) {
+				e.hatch(flat(v), hiding)
+			}
 			e.arc(it.layer, v, hiding)
 		case drawing.Text:
 			e.text(it.layer, v)
@@ -95,7 +101,9 @@ func (e *encoder) begin(kind, layer, class string, pen drawing.Pen) {
 	if w := weight(pen.Wide); w > 0 {
 		e.whole(370, w)
 	}
-	e.put(100, class)
+	if class != "" { // else more of what all entities have follows
+		e.put(100, class)
+	}
 }
 
 // weight is the width of a line in hundredths of a millimetre, the nearest of
@@ -160,7 +168,7 @@ func (e *encoder) polyline(layer string, points []drawing.Point, closed bool, pe
 }
 
 // solid writes an arrow's head or a bar that is filled with the ink of lines.
-// Other fills are not written.
+// Of other fills only water is written (hatch).
 func (e *encoder) solid(layer string, v drawing.Polygon) {
 	if v.Fill != drawing.Black && v.Fill != drawing.Water || len(v.Points) < 3 || len(v.Points) > 4 {
 		return

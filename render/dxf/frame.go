@@ -25,6 +25,7 @@ var layers = []struct {
 }{
 	{"POND", 5},
 	{"WATER", 4},
+	{fillLayer, 4},
 	{"GROUND", 33},
 	{"VAULT", 8},
 	{"OBSTACLES", 9},
