@@ -5,7 +5,6 @@ import (
 
 	"plashet/engine/arrange"
 	"plashet/engine/catalog"
-	"plashet/engine/hydro"
 	"plashet/engine/layout"
 	"plashet/engine/trace"
 	"plashet/engine/unit"
@@ -158,25 +157,15 @@ func (m *model) offeredHose(a *Arranging, pipe catalog.Pipe) *arrange.Hose {
 	if !ok {
 		return nil
 	}
-	h := &arrange.Hose{Part: part}
-	if law, err := (hydro.PipeLaw{Bore: tube.Bore, Length: 1, Roughness: tube.Roughness}).Prepare(m.water); err == nil {
-		head, _ := law.Loss(a.Flow)
-		h.Slope = float64(head)
-	}
+	h := &arrange.Hose{Part: part, Slope: m.slopeOf(tube, a.Flow)}
 	if l, err := m.loss(bendLoss, pipe.Size); err == nil {
-		perRe, rest := l.Split(smoothFactor, tube.Bore)
-		if law, err := (hydro.MinorLaw{Bore: tube.Bore, K: unit.Ratio(rest), K1: unit.Ratio(perRe)}).Prepare(m.water); err == nil {
-			head, _ := law.Loss(a.Flow)
-			h.Bend = unit.Length(head)
-			m.assume("/assembly/hose", AssumeHoseBend, unit.Of(unit.Ratio(rest), unit.KindRatio), l.Source)
+		if head, ok := m.minorHead(l, tube.Bore, a.Flow); ok {
+			h.Bend = head
+			_, k := l.Split(smoothFactor, tube.Bore)
+			m.assume("/assembly/hose", AssumeHoseBend, unit.Of(unit.Ratio(k), unit.KindRatio), l.Source)
 		}
 	}
-	name := job.PipeName{Kind: tube.Kind, Size: tube.Size}
-	if price, ok := priceOf(m.priced, name, unit.Of(unit.Length(1), unit.KindDistance)); ok {
-		h.Cost, h.Priced = price.Amount.Amount.InexactFloat64()/price.Per.SI, true
-	} else if cost, ok := m.perMetre(name); ok {
-		h.Cost, h.Priced = cost, true
-	}
+	h.Cost, h.Priced = m.perMetre(job.PipeName{Kind: tube.Kind, Size: tube.Size})
 	return h
 }
 
