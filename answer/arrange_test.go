@@ -251,3 +251,19 @@ func TestNoMend(t *testing.T) {
 		t.Error(text)
 	}
 }
+
+// TestArrangedTight: chains left open for want of anything to spare are told, and
+// only where there are any.
+func TestArrangedTight(t *testing.T) {
+	a := arrangement(t)
+	if text := arrangedText(t, a); strings.Contains(text, "ended open") {
+		t.Errorf("open looks where there are none:\n%s", text)
+	}
+	a.Outcome.Tally.Tight = 3
+	if text := arrangedText(t, a); !strings.Contains(text, "3 looks at chains ended open") {
+		t.Errorf("the open looks are not told:\n%s", text)
+	}
+	if got := BuildArranged(a, nil, words.English()).Tight; got != 3 {
+		t.Errorf("%d", got)
+	}
+}

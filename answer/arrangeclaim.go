@@ -18,6 +18,9 @@ func (p *arranging) claim(stem string) {
 	if f.Caps > 0 {
 		p.tell("", "found.gap", p.gap()...)
 	}
+	if n := p.a.Outcome.Tally.Tight; n > 0 {
+		p.tell("", "found.tight", count("count", n))
+	}
 	if slices.ContainsFunc(p.a.Outcome.Layouts, func(l arrange.Layout) bool { return l.Odd }) {
 		p.tell("", "found.odd")
 	}

@@ -29,6 +29,7 @@ type ArrangedDocument struct {
 	Elbows   int            `json:"elbows" doc:"up to which everything was looked at"`
 	Caps     int            `json:"caps" doc:"chains of fittings left undecided"`
 	Gap      *ArrangedGap   `json:"gap,omitempty" doc:"what those take at least; absent where there are none"`
+	Tight    int            `json:"tight,omitempty" doc:"looks at chains that could fit only with next to nothing to spare: left out, not ruled out (see docs/layouts.md)"`
 	Proof    string         `json:"proof,omitempty" doc:"the claim in a sentence"`
 	Stage    string         `json:"stage,omitempty" doc:"where nothing fits, what failed first: body, walls, clear, valve, out or stock (the pipe at hand)"`
 	Uncut    []Piece        `json:"uncut,omitempty" doc:"where that is stock, the pieces of a layout that would fit with more pipe"`
@@ -116,7 +117,7 @@ func BuildArranged(a *design.Arranging, read []trace.Fault, l *words.Language) A
 	if o := a.Outcome; o != nil {
 		d.Pump, d.Flow = a.Pump, of(m, a.Flow, unit.KindFlow)
 		d.Leaned = o.Leaned
-		d.Elbows, d.Caps, d.Stage = o.Proof.Elbows, o.Proof.Caps, string(o.Stage)
+		d.Elbows, d.Caps, d.Tight, d.Stage = o.Proof.Elbows, o.Proof.Caps, o.Tally.Tight, string(o.Stage)
 		d.Work = ArrangedWork{o.Tally.Orders, o.Tally.Chains, o.Tally.Programs, o.Tally.Nodes}
 		if g := o.Proof.Open; d.Caps > 0 {
 			d.Gap = &ArrangedGap{Head: of(m, g.Head, unit.KindHead), Joints: g.Joints}

@@ -47,6 +47,7 @@ var enFound = map[string]string{
 	"found.none.stopped":     "None was found before the search was stopped, which proves nothing.",
 	"found.gap":              "None of what stayed undecided takes less than {head} of head or has fewer than {joints} joints[, and none costs less than {cost}].",
 	"found.between":          "Of one chain with pipe of two sizes, where more of one means less head and more cost, the one of least head and the one of least cost are looked at, and none between.",
+	"found.tight":            "{count} {count:look at a chain|looks at chains} ended open: what fits there, if anything, fits with next to nothing to spare. That is left out here, not ruled out.",
 	"found.odd":              "Among these are layouts with elbows rolled, or the pump turned, by odd angles. That no other such angle gives a better one is not proven. Mark each roll by its length round the pipe.",
 	"found.reach":            "What “chain” covers here: docs/layouts.md.",
 

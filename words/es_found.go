@@ -45,6 +45,7 @@ var esFound = map[string]string{
 	"found.none.stopped":     "No se halló ninguno antes de detener la búsqueda, lo que no prueba nada.",
 	"found.gap":              "Nada de lo que quedó sin decidir pierde menos de {head} de carga ni tiene menos de {joints} uniones[, ni cuesta menos de {cost}].",
 	"found.between":          "De una misma cadena con tubo de dos medidas, donde más de una da menos pérdida y más costo, se buscan la de menor pérdida y la de menor costo, y ninguna intermedia.",
+	"found.tight":            "{count} {count:vistazo a una cadena quedó abierto|vistazos a cadenas quedaron abiertos}: lo que quepa ahí, si algo cabe, cabe casi sin holgura. Aquí se deja fuera; no se descarta.",
 	"found.odd":              "Entre estos hay trazos con codos girados, o la bomba girada, en ángulos no usuales. Que ningún otro ángulo así dé uno mejor no está probado. Marque cada giro por su largo alrededor del tubo.",
 	"found.reach":            "Lo que aquí abarca “cadena”: docs/layouts.md.",
 	"found.stage.body":       "La bomba no entra en la bóveda.",

@@ -19,14 +19,29 @@ func TestReducedLattice(t *testing.T) {
 
 // coveredBetween is covered for pipe of two sizes, one of which takes less head and
 // costs more: of one choice of fittings the search gives the least head and the
-// least cost, and none of what lies between.
+// least cost, and none of what lies between. Shifting the change along the run
+// trades head for cost at one rate, so that nothing lies below the line from one
+// of these ends to the other.
 func coveredBetween(front []arrange.Layout, v priceOf) bool {
 	if covered(front, v) {
 		return true
 	}
-	dear, slow := v, v
-	dear.cost, slow.head = math.Inf(1), math.Inf(1)
-	return covered(front, dear) && covered(front, slow)
+	for a := range front {
+		for b := range front {
+			slow, dear := toldPrice(&front[a]), toldPrice(&front[b])
+			if slow.head <= v.head || dear.head >= v.head || slow.cost >= v.cost || dear.cost <= v.cost {
+				continue
+			}
+			share := (v.head - dear.head) / (slow.head - dear.head)
+			line := v
+			line.cost = dear.cost + share*(slow.cost-dear.cost)
+			slow.head, slow.cost, dear.head, dear.cost = line.head, line.cost, line.head, line.cost
+			if line.asGood(v) && slow.asGood(v) && dear.asGood(v) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // reducedSet are the vaults built round an assembly with a reducer: seed and
