@@ -26,6 +26,7 @@ type fill struct {
 	then    *Pipe   // after it
 	by      measure // of which an assembly is to take the least
 
+	facing int     // legs in which two spigots face each other until valve or union stands between them
 	head   float64 // of the fittings, m
 	joints int
 	cost   float64
@@ -81,11 +82,12 @@ func (f *fill) hosed() bool {
 // It is false where two ends do not go together or there are not enough of one.
 func (s *search) tally(f *fill, outlet layout.End) bool {
 	bare := f.parts(-1, -1, false)
-	chain := bare
+	chain, between := bare, 0
 	for _, p := range [...]*piece{f.check, f.union} {
 		if p != nil {
 			chain = append(chain[:len(chain):len(chain)], p)
-			f.joints += 2 // in a leg it splits one joint with a pipe in two
+			f.joints += 2 // each of its sockets is one more, whatever stands before and after it
+			between++
 		}
 	}
 	if !s.in.enough(chain) {
@@ -116,7 +118,9 @@ func (s *search) tally(f *fill, outlet layout.End) bool {
 		switch {
 		case p.made():
 		case end.Kind == layout.Spigot && p.part.In.Kind == layout.Spigot:
-			return false
+			if f.facing++; f.facing > between {
+				return false
+			}
 		case end.Kind == layout.Socket && p.part.In.Kind == layout.Socket:
 			f.joints += 2
 		default:

@@ -85,15 +85,27 @@ func (l *lattice) elbows(so []layout.Laid, ways []geom.Vec3) {
 		if !have {
 			continue
 		}
+		either := []layout.Part{p}
+		if k == layout.Street90 {
+			either = append(either, turnedRound(p))
+		}
 		for eighth := range 8 {
 			roll, side := aside(way, eighth)
 			out := side
 			if k == layout.Elbow45 {
 				out = way.Add(side).Unit()
 			}
-			l.elbows(append(so[:len(so):len(so)], layout.Laid{Part: p, Roll: roll}), append(ways[:len(ways):len(ways)], out))
+			for _, p := range either {
+				l.elbows(append(so[:len(so):len(so)], layout.Laid{Part: p, Roll: roll}), append(ways[:len(ways):len(ways)], out))
+			}
 		}
 	}
+}
+
+// turnedRound gives a fitting with its other end towards the pump.
+func turnedRound(p layout.Part) layout.Part {
+	p.In, p.Out = p.Out, p.In
+	return p
 }
 
 // aside gives a roll in eighths of a turn, and the direction across a leg that an
@@ -170,7 +182,10 @@ func (l *lattice) gaps(legs [][]layout.Laid, ways []geom.Vec3) {
 		for _, r := range l.reducers {
 			own := append(slices.Clone(parts[:at]), layout.Laid{Part: r})
 			for _, p := range parts[at:] {
-				p.Part = l.second[p.Kind]
+				round := p.In.Kind == layout.Spigot
+				if p.Part = l.second[p.Kind]; round {
+					p.Part = turnedRound(p.Part)
+				}
 				own = append(own, p)
 			}
 			l.closed(append(own, layout.Laid{Part: l.second[layout.Bulkhead]}), slices.Insert(slices.Clone(legOf), at, legOf[at-1]), ways)

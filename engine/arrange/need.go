@@ -79,8 +79,8 @@ func (s *search) needsOf(l *limber) (out []*need) {
 			if end := parts[len(parts)-1]; f.end == nil && end.turns {
 				n.least, n.fixed = append(n.least, float64(end.part.Out.TakeOff.Length)), append(n.fixed, false)
 			}
-			if len(n.least) != len(l.turns)+1 {
-				continue
+			if len(n.least) != len(l.turns)+1 || slices.ContainsFunc(n.least, func(l float64) bool { return math.IsInf(l, 1) }) {
+				continue // two spigots face each other
 			}
 			name := n.name()
 			if at, ok := known[name]; !ok {

@@ -2,7 +2,6 @@ package arrange_test
 
 import (
 	"fmt"
-	"math"
 	"os"
 	"strings"
 	"testing"

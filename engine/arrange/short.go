@@ -163,13 +163,15 @@ func (w *worker) filled(a *attempt, f *fill, g *stretch) {
 	if !slices.ContainsFunc(list, func(f fate) bool { return f.least() < a.best-pad }) {
 		return
 	}
-	bare := w.bareChain(&o)
-	if bare == nil {
-		return
-	}
-	if least, capped := w.stretched(bare, leaving{without: true}, g, a.best); least >= a.best-pad {
-		a.capped = a.capped || capped
-		return
+	if o.facing == 0 {
+		bare := w.bareChain(&o)
+		if bare == nil {
+			return
+		}
+		if least, capped := w.stretched(bare, leaving{without: true}, g, a.best); least >= a.best-pad {
+			a.capped = a.capped || capped
+			return
+		}
 	}
 	for k := range list {
 		pl := &list[k]

@@ -69,16 +69,19 @@ func (w *worker) try(o *order, front []Layout) (t trial) {
 	if len(sites) == 0 {
 		return t
 	}
-	bare := w.bareChain(o)
-	if bare == nil {
-		return t
+	line := o.line
+	if o.facing == 0 { // else its elbows do not go together before valve and union stand among them
+		bare := w.bareChain(o)
+		if bare == nil {
+			return t
+		}
+		least := bare.line(nil).least
+		if ok, capped := w.possible(&t, bare, leaving{without: true}, s.in.Rules.Nodes); !ok && !capped {
+			return t
+		}
+		line = math.Max(line, least+w.b.first)
+		t.passed = stageClear
 	}
-	line := bare.line(nil).least
-	if ok, capped := w.possible(&t, bare, leaving{without: true}, s.in.Rules.Nodes); !ok && !capped {
-		return t
-	}
-	line = math.Max(o.line, line+w.b.first)
-	t.passed = stageClear
 	var best [2]*Layout // by class
 	for i := range sites {
 		si := &sites[i]
