@@ -77,7 +77,7 @@ func (p *printer) finding(f trace.Finding) {
 
 // severity is the mark before a finding.
 func (p *printer) severity(s trace.Severity) string {
-	return "[" + p.say.Word("print.severity."+s.String()) + "] "
+	return "[" + p.say.Mark(s) + "] "
 }
 
 // basis says in a word how far a value can be trusted.

@@ -133,9 +133,9 @@ func TestPainter(t *testing.T) {
 		pieces []string
 		want   string
 	}{
-		{true, []string{"[danger] x\n[info] y\n"}, "[\x1b[1;31mdanger\x1b[0m] x\n[\x1b[36minfo\x1b[0m] y\n"},
-		{false, []string{"[danger] x\n"}, "[danger] x\n"},
-		{true, []string{"a ", "[danger]\n", "[caution]\n"}, "a [danger]\n[\x1b[33mcaution\x1b[0m]\n"},
+		{true, []string{"[stop] x\n[note] y\n[alto] z\n"}, "[\x1b[1;31mstop\x1b[0m] x\n[\x1b[36mnote\x1b[0m] y\n[\x1b[1;31malto\x1b[0m] z\n"},
+		{false, []string{"[stop] x\n"}, "[stop] x\n"},
+		{true, []string{"a ", "[stop]\n", "[watch]\n"}, "a [stop]\n[\x1b[33mwatch\x1b[0m]\n"},
 		{true, []string{"\x1b[2J\a\u009b1m\tb\n"}, "\uFFFD[2J\uFFFD\uFFFD1m\tb\n"},
 		{true, []string{"\x1b", "[2J"}, "\uFFFD[2J"},
 	} {

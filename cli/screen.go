@@ -10,6 +10,7 @@ import (
 	"golang.org/x/term"
 
 	"plashet/engine/trace"
+	"plashet/words"
 )
 
 // terminal tells whether a person sits behind a stream.
@@ -37,7 +38,7 @@ func coloured(env func(string) string) bool {
 	return env(noColour) == "" && env("TERM") != "dumb" && runtime.GOOS != "windows"
 }
 
-// painter colours the severity that a line starts with, and keeps the control
+// painter colours the mark of a finding that a line starts with, and keeps the control
 // characters of a stranger's job file from the terminal.
 type painter struct {
 	w      io.Writer
@@ -75,8 +76,11 @@ func (p *painter) Write(b []byte) (int, error) {
 
 func paint(line string) string {
 	for severity, colour := range severityColour {
-		if rest, ok := strings.CutPrefix(line, "["+severity.String()+"]"); ok {
-			return "[" + colour + severity.String() + plain + "]" + rest
+		for _, l := range words.Languages() {
+			mark := l.Mark(severity)
+			if rest, ok := strings.CutPrefix(line, "["+mark+"]"); ok {
+				return "[" + colour + mark + plain + "]" + rest
+			}
 		}
 	}
 	return line

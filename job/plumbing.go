@@ -56,7 +56,7 @@ type XYZ struct {
 // Pump is a pump in hand or on offer.
 type Pump struct {
 	Name       string       `json:"name" want:"must" key:"yes" doc:"name on this job" eg:"M"`
-	Curve      []CurvePoint `json:"curve,omitempty" doc:"points of its curve: four or more are normal, two or three a caution"`
+	Curve      []CurvePoint `json:"curve,omitempty" doc:"points of its curve: four or more are normal, two or three are told"`
 	BoxFlow    Flow         `json:"boxFlow,omitzero" kind:"flow" range:"0..1" doc:"the flow printed on the box (at no head)" eg:"6120 gph"`
 	MaxHead    Length       `json:"maxHead,omitzero" kind:"head" range:"0.1..200" doc:"the greatest head printed on the box (at no flow)" eg:"24 ft"`
 	Watts      Power        `json:"watts,omitzero" kind:"power" range:"1..100000" doc:"electrical power drawn" eg:"640 W"`

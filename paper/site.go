@@ -148,10 +148,6 @@ func (f *flow) banded(name, suffix string) string {
 	return "—"
 }
 
-// marks are the words that findings stand under, the same on paper as on the
-// pages. Danger and caution are kept for the steps where somebody can get hurt.
-var marks = [...]string{trace.Danger: "stop", trace.Caution: "watch", trace.Info: "note"}
-
 // findings writes what stands open of what the sheet is about, the worst first.
 // A sheet that nothing is open of has no such part, but where it is the answer.
 func (f *flow) findings(always bool, told ...string) {
@@ -172,7 +168,7 @@ func (f *flow) findings(always bool, told ...string) {
 			}
 			head()
 			none = false
-			s := f.word("app.mark."+marks[sev]) + ": " + f.in.Say.Finding(x, f.units())
+			s := f.in.Say.Mark(sev) + ": " + f.in.Say.Finding(x, f.units())
 			if sev == trace.Danger {
 				f.warn(s)
 				continue

@@ -48,7 +48,7 @@ func (m *maker) finding(f trace.Finding) {
 	if f.Accepted != "" {
 		said += " " + m.Say.Say(trace.Message{Code: "table.accepted", Args: []trace.Arg{trace.Str("why", f.Accepted)}}, m.units())
 	}
-	m.row(m.word("table.severity."+f.Severity.String()), text(said), text(m.shown(f.Found)), text(m.Say.Place(m.Job.PlaceOf(f.Path))), text(f.Code))
+	m.row(text(m.Say.Mark(f.Severity)), text(said), text(m.shown(f.Found)), text(m.Say.Place(m.Job.PlaceOf(f.Path))), text(f.Code))
 }
 
 // shown is a value as it is printed, bounds in words.

@@ -90,5 +90,5 @@ var enArrange = map[string]string{
 	"design.kept.cut":     "The printed cut card does not hold: piece {piece}[, which runs from {wasFrom} to {wasTo} on it and from {from} to {to} now,] is {was} on the card and would now be cut {now} ({by}). Cut nothing by the old card: check what was changed, then keep the layout anew and print it.",
 	"design.kept.gone":    "The printed cut card does not hold: piece {piece} on it, from {from} to {to}, {was}, is not in the assembly any more. Cut nothing by the old card.",
 	"design.kept.more":    "The printed cut card does not hold: piece {piece}, from {from} to {to}, {now}, is not on it. Cut nothing by the old card.",
-	"design.kept.fails":   "The kept layout does not hold any more as the job stands: {count} {count:danger or fault|dangers and faults} ({checks}); see what is said of {count:it|each}.",
+	"design.kept.fails":   "The kept layout does not hold any more as the job stands: {count} {count:stop or fault|stops and faults} ({checks}); see what is said of {count:it|each}.",
 }

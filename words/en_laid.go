@@ -3,7 +3,7 @@ package words
 // enLaid holds what is printed of the assembly in the vault.
 var enLaid = map[string]string{
 	"print.head.assembly": "Assembly in the vault",
-	"print.notcut":        "NOT TO BE CUT: the pieces of the assembly, which cannot be built as it is laid; see its dangers and faults",
+	"print.notcut":        "NOT TO BE CUT: the pieces of the assembly, which cannot be built as it is laid; see what is marked “stop”, and its faults",
 	"print.roll":          "roll {mark} {angle} clockwise: {arc} clockwise round the pipe's outside, or {other} the other way",
 	"print.roll.none":     "roll {mark} on the pipe's line itself",
 	"print.second":        "checked a second way: {count} checks passed",

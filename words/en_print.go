@@ -5,10 +5,9 @@ package words
 var enPrint = map[string]string{
 	"bound.more": "more than {number}", "bound.less": "less than {number}",
 
-	"print.verdict":    "{danger} {danger:danger|dangers}, {caution} {caution:caution|cautions}, {info} {info:note|notes}[; {accepted} accepted]; {faults} in the input; {assumptions} in force",
+	"print.verdict":    "{danger} {danger:stop|stops}, {caution} to watch, {info} {info:note|notes}[; {accepted} accepted]; {faults} in the input; {assumptions} in force",
 	"print.faults.one": "{count} fault", "print.faults.many": "{count} faults",
 	"print.assumptions.one": "{count} assumption", "print.assumptions.many": "{count} assumptions",
-	"print.severity.danger": "danger", "print.severity.caution": "caution", "print.severity.info": "info",
 	"print.basis.measured": "measured", "print.basis.sheet": "sheet", "print.basis.published": "published", "print.basis.library": "library",
 	"print.basis.practice": "practice", "print.basis.memory": "memory", "print.basis.guess": "guess", "print.basis.job": "job",
 
@@ -56,7 +55,7 @@ var enPrint = map[string]string{
 	"print.bar.offcut":   "offcut of {length}: {pieces}; left {left}",
 
 	"print.head.withheld": "Gluing up", "print.head.glue": "Gluing up, step by step",
-	"print.withheld":    "HELD BACK: no step is told while the assembly cannot be built; see its dangers and faults",
+	"print.withheld":    "HELD BACK: no step is told while the assembly cannot be built; see what is marked “stop”, and its faults",
 	"print.noreturn":    "No way back after this.",
 	"print.where.bench": "bench", "print.where.vault": "vault",
 	"print.cement":        "cement {cement}, primer {primer}; water pressure not before {ready} after the last joint; the can's label decides",

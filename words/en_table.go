@@ -25,5 +25,4 @@ var enTable = map[string]string{
 	"table.job": "job", "table.note": "note", "table.place": "place", "table.date": "surveyed", "table.digest": "state of the job (SHA-256)", "table.standing": "standing",
 	"table.notapproval": "Not a code approval: electricity is for a licensed electrician; makers' sheets and local code have the last word.",
 	"table.fault":       "fault in the input", "table.assumed": "assumed", "table.accepted": "Accepted: {why}",
-	"table.severity.danger": "danger", "table.severity.caution": "caution", "table.severity.info": "note",
 }

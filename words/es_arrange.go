@@ -82,5 +82,5 @@ var esArrange = map[string]string{
 	"design.kept.cut":     "La hoja de corte impresa no vale: la pieza {piece}[, que en ella va de {wasFrom} a {wasTo} y ahora de {from} a {to},] es {was} en la hoja y ahora se cortaría {now} ({by}). No corte nada con la hoja vieja: revise lo que cambió, luego conserve el trazo de nuevo e imprímala.",
 	"design.kept.gone":    "La hoja de corte impresa no vale: su pieza {piece}, de {from} a {to}, {was}, ya no está en el armado. No corte nada con la hoja vieja.",
 	"design.kept.more":    "La hoja de corte impresa no vale: la pieza {piece}, de {from} a {to}, {now}, no está en ella. No corte nada con la hoja vieja.",
-	"design.kept.fails":   "El trazo conservado ya no vale como está el trabajo: {count} {count:peligro o error|peligros y errores} ({checks}); vea lo que se dice {count:de él|de cada uno}.",
+	"design.kept.fails":   "El trazo conservado ya no vale como está el trabajo: {count} {count:alto o error|altos y errores} ({checks}); vea lo que se dice {count:de él|de cada uno}.",
 }

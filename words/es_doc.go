@@ -383,7 +383,7 @@ var esDoc = map[string]string{
 
 	"points and rod readings brought to one datum":                                 "puntos y lecturas de estadal llevados a un solo nivel de referencia",
 	"points of its curve at this speed; they beat the affinity laws":               "puntos de su curva a esta velocidad; van antes que las leyes de afinidad",
-	"points of its curve: four or more are normal, two or three a caution":         "puntos de su curva: lo normal son cuatro o más, dos o tres son precaución",
+	"points of its curve: four or more are normal, two or three are told":          "puntos de su curva: lo normal son cuatro o más, dos o tres se avisan",
 	"points of the suction head it requires (NPSHr), for a pump outside the water": "puntos de la carga de succión que requiere (NPSHr), para una bomba fuera del agua",
 
 	"price of a stick": "precio de un tramo",

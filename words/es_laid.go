@@ -3,7 +3,7 @@ package words
 // esLaid is enLaid in Spanish.
 var esLaid = map[string]string{
 	"print.head.assembly": "Armado en la bóveda",
-	"print.notcut":        "NO CORTAR: las piezas del armado, que no se puede construir tal como está trazado; vea sus peligros y errores",
+	"print.notcut":        "NO CORTAR: las piezas del armado, que no se puede construir tal como está trazado; vea lo marcado “alto” y sus errores",
 	"print.roll":          "giro {mark} {angle} en el sentido del reloj: {arc} en el sentido del reloj alrededor del exterior del tubo, o {other} al revés",
 	"print.roll.none":     "giro {mark} en la línea misma del tubo",
 	"print.second":        "revisado por segunda vía: {count} revisiones pasadas",

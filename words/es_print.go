@@ -4,10 +4,9 @@ package words
 var esPrint = map[string]string{
 	"bound.more": "más de {number}", "bound.less": "menos de {number}",
 
-	"print.verdict":    "{danger} {danger:peligro|peligros}, {caution} {caution:precaución|precauciones}, {info} {info:aviso|avisos}[; {accepted} {accepted:aceptado|aceptados}]; {faults} en los datos; {assumptions} en vigor",
+	"print.verdict":    "{danger} {danger:alto|altos}, {caution} con ojo, {info} {info:nota|notas}[; {accepted} {accepted:aceptado|aceptados}]; {faults} en los datos; {assumptions} en vigor",
 	"print.faults.one": "{count} error", "print.faults.many": "{count} errores",
 	"print.assumptions.one": "{count} supuesto", "print.assumptions.many": "{count} supuestos",
-	"print.severity.danger": "peligro", "print.severity.caution": "precaución", "print.severity.info": "aviso",
 	"print.basis.measured": "medido", "print.basis.sheet": "ficha", "print.basis.published": "publicado", "print.basis.library": "biblioteca de cálculo",
 	"print.basis.practice": "práctica", "print.basis.memory": "de memoria", "print.basis.guess": "estimado", "print.basis.job": "trabajo",
 
@@ -55,7 +54,7 @@ var esPrint = map[string]string{
 	"print.bar.offcut":   "retazo de {length}: {pieces}; sobra {left}",
 
 	"print.head.withheld": "Pegado", "print.head.glue": "Pegado, paso a paso",
-	"print.withheld":    "RETENIDO: no se dice ningún paso mientras el armado no se pueda construir; vea sus peligros y errores",
+	"print.withheld":    "RETENIDO: no se dice ningún paso mientras el armado no se pueda construir; vea lo marcado “alto” y sus errores",
 	"print.noreturn":    "Después de esto no hay vuelta atrás.",
 	"print.where.bench": "banco", "print.where.vault": "bóveda",
 	"print.cement":        "cemento {cement}, primer {primer}; presión de agua no antes de {ready} después de la última unión; manda la etiqueta de la lata",

@@ -25,5 +25,4 @@ var esTable = map[string]string{
 	"table.job": "trabajo", "table.note": "nota", "table.place": "lugar", "table.date": "medido", "table.digest": "estado del trabajo (SHA-256)", "table.standing": "situación",
 	"table.notapproval": "No es aprobación de reglamento: la electricidad es para un electricista con licencia; las fichas del fabricante y el reglamento local tienen la última palabra.",
 	"table.fault":       "error en los datos", "table.assumed": "supuesto", "table.accepted": "Aceptado: {why}",
-	"table.severity.danger": "peligro", "table.severity.caution": "precaución", "table.severity.info": "nota",
 }

@@ -164,6 +164,19 @@ func (l *Language) Word(code string) string {
 	return code
 }
 
+// marks are the words that findings stand under, the same in text, table, sheet and
+// page. Danger and caution are kept for the steps where somebody can get hurt.
+var marks = [...]string{trace.Danger: "app.mark.stop", trace.Caution: "app.mark.watch", trace.Info: "app.mark.note"}
+
+// Mark gives the word that a finding stands under. In JSON it is the severity's
+// own name, whatever the language.
+func (l *Language) Mark(s trace.Severity) string {
+	if int(s) >= len(marks) {
+		return s.String()
+	}
+	return l.Word(marks[s])
+}
+
 // fill replaces each {name} of a template. An argument that the message lacks
 // stays visible as its name in braces.
 func (l *Language) fill(t string, args []trace.Arg, s unit.System) string {

@@ -328,3 +328,23 @@ func TestFlag(t *testing.T) {
 		}
 	}
 }
+
+// TestMark: a finding stands under one word of each language in all that a person
+// reads: no catalogue has another for a severity.
+func TestMark(t *testing.T) {
+	for tag, want := range map[string][3]string{"en": {"stop", "watch", "note"}, "es": {"alto", "ojo", "nota"}} {
+		l, ok := In(tag)
+		if !ok {
+			t.Fatal(tag)
+		}
+		got := [3]string{l.Mark(trace.Danger), l.Mark(trace.Caution), l.Mark(trace.Info)}
+		if got != want {
+			t.Errorf("%s: %q, want %q", tag, got, want)
+		}
+		for _, code := range l.Codes() {
+			if strings.Contains(code, ".severity.") {
+				t.Errorf("%s: %s is another word for a severity", tag, code)
+			}
+		}
+	}
+}
