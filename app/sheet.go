@@ -15,12 +15,9 @@ import (
 	"plashet/store"
 )
 
-// Bounds of looking for a state by its digits alone, so that a code made up by a
-// stranger cannot keep the store busy.
 const (
-	mostSearched = 500 // jobs, those saved last
-	mostFound    = 5   // jobs that hold the same state: copies of one another
-	mostListed   = 12  // changes told in full
+	mostFound  = 5  // jobs told of that hold the same state: copies of one another
+	mostListed = 12 // changes told in full
 )
 
 // sheetBody is the page that tells whether a printed sheet is still good.
@@ -123,33 +120,26 @@ func (a *app) tellSheet(w http.ResponseWriter, r *http.Request, code string) err
 }
 
 // statesOf finds the revisions that a code tells of: in the job it names, else in
-// those saved last.
+// all jobs.
 func (a *app) statesOf(ctx context.Context, c paper.Code) ([]store.Revision, error) {
 	if c.ID != "" {
 		return a.stateIn(ctx, c.ID, c)
 	}
-	var found []store.Revision
-	seen := 0
-	for _, aside := range []bool{false, true} {
-		q := store.Query{Kind: store.Job, Archived: aside, Limit: 100}
-		for more := true; more && seen < mostSearched; {
-			list, further, err := a.Store.List(ctx, q)
-			if err != nil {
-				return nil, err
-			}
-			for _, e := range list {
-				seen++
-				in, err := a.stateIn(ctx, e.ID, c)
-				if err != nil {
-					return nil, err
-				}
-				if found = append(found, in...); len(found) >= mostFound {
-					return found, nil
-				}
-			}
-			if more = further && len(list) > 0; more {
-				q.Before = list[len(list)-1].Cursor
-			}
+	found, err := a.Store.States(ctx, store.Job, c.Digest, mostFound)
+	if err != nil {
+		return nil, err
+	}
+	for i, s := range found { // of several revisions alike the one that the sheet names
+		if c.Revision < 1 || c.Revision >= s.Number {
+			continue
+		}
+		rev, err := a.Store.At(ctx, s.ID, c.Revision)
+		switch {
+		case errors.Is(err, store.ErrNone), errors.Is(err, store.ErrDamaged):
+		case err != nil:
+			return nil, err
+		case !rev.Deleted && rev.Digest == s.Digest:
+			found[i] = rev
 		}
 	}
 	return found, nil

@@ -223,6 +223,42 @@ func TestSheetForeign(t *testing.T) {
 	}
 }
 
+// TestOldestSheet: the sheet of the job saved first of many, printed from a file
+// without the job's identity, is found by its digits; of a state that the job came
+// back to, the revision that the sheet names.
+func TestOldestSheet(t *testing.T) {
+	d := newDesk(t)
+	ctx := context.Background()
+	rev := d.newest("example-old-pond")
+	save := func(id string, base int, data []byte) store.Revision {
+		t.Helper()
+		r, err := d.store.Put(ctx, store.Job, id, base, store.Change{Data: data, When: rev.When, Summary: store.Summary{Name: "Job " + id}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		return r
+	}
+	own := bytes.Replace(rev.Data, []byte(`"name": "`), []byte(`"name": "The oldest, `), 1)
+	oldest := save("oldest", 0, own)
+	for i := range 1200 {
+		save("later "+itoa(i), 0, []byte(itoa(i)))
+	}
+	save("oldest", save("oldest", 1, rev.Data).Number, own)
+	for i := range 1200 {
+		save("latest "+itoa(i), 0, []byte(itoa(i)+"b"))
+	}
+	for code, want := range map[string]string{
+		oldest.Digest[:8]: "it is revision 3",
+		"plashet:job?d=" + oldest.Digest[:16] + "&n=x&r=1": "it is revision 1",
+		"plashet:job?d=" + oldest.Digest[:16] + "&n=x&r=2": "it is revision 3", // another state: the newest alike
+		"plashet:job?d=" + oldest.Digest[:16] + "&n=x&r=0": "it is revision 3", // printed from a file
+	} {
+		if status, page := d.look(code); status != http.StatusOK || !strings.Contains(page, want) || strings.Count(page, "sheetfound") != 1 {
+			t.Errorf("%s: %d, want %q: %s", code, status, want, page)
+		}
+	}
+}
+
 // TestSheetInSpanish: the page says all of it in Spanish.
 func TestSheetInSpanish(t *testing.T) {
 	d := newDesk(t)

@@ -82,6 +82,15 @@ func Digest(data []byte) string {
 	return hex.EncodeToString(sum[:])
 }
 
+// LeastDigits is how much of a digest it takes to look for it: of fewer too many
+// documents would have them by chance.
+const LeastDigits = 8
+
+// Digits tells that a text can begin a digest and is long enough to look for.
+func Digits(text string) bool {
+	return len(text) >= LeastDigits && len(text) <= 2*sha256.Size && strings.Trim(text, "0123456789abcdef") == ""
+}
+
 // Named tells that a name can be kept.
 func Named(name string) bool {
 	return name != "" && len(name) <= MostName && utf8.ValidString(name) && !strings.ContainsFunc(name, unicode.IsControl)

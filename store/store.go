@@ -117,6 +117,11 @@ type Store interface {
 	// History gives the revisions without their bytes, the newest first: those
 	// with a number below before, all where it is 0. ErrNone.
 	History(ctx context.Context, id string, before, limit int) ([]Revision, error)
+	// States gives, of each document of a kind, the newest revision that is no
+	// tombstone and whose Digest begins with digits, without its bytes: the
+	// documents saved last first, deleted ones too. Fewer than LeastDigits, or
+	// signs that no digest has, find none.
+	States(ctx context.Context, kind Kind, digits string, limit int) ([]Revision, error)
 	// Put adds a revision upon base; base 0 makes the document. Upon a tombstone
 	// it brings the document back. *Stale where base is not the newest, ErrNone
 	// where there is nothing to stand upon; ErrLarge, ErrName.

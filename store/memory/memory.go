@@ -6,6 +6,7 @@ import (
 	"bytes"
 	"cmp"
 	"context"
+	"maps"
 	"slices"
 	"strings"
 	"sync"
@@ -17,7 +18,14 @@ import (
 type Store struct {
 	mu     sync.RWMutex
 	docs   map[string]*document
+	states map[string][]state // by the first digits of their digests, in the order of the saves
 	cursor int64
+}
+
+// state is one revision of a document.
+type state struct {
+	of     *document
+	number int
 }
 
 // document is all that is kept of one. Its bytes are no one else's.
@@ -29,7 +37,7 @@ type document struct {
 }
 
 // New makes an empty one.
-func New() *Store { return &Store{docs: map[string]*document{}} }
+func New() *Store { return &Store{docs: map[string]*document{}, states: map[string][]state{}} }
 
 func (d *document) newest() store.Revision { return d.revisions[len(d.revisions)-1] }
 
@@ -173,7 +181,37 @@ func (s *Store) save(ctx context.Context, kind store.Kind, id string, base int, 
 	}
 	s.cursor++
 	d.revisions, d.cursor, d.sought = append(d.revisions, r), s.cursor, store.Sought(r.Summary)
+	if !r.Deleted {
+		key := r.Digest[:store.LeastDigits]
+		s.states[key] = append(s.states[key], state{d, r.Number})
+	}
 	return lent(r), nil
+}
+
+// States gives the revisions whose digest begins with digits, the newest of each
+// document.
+func (s *Store) States(ctx context.Context, kind store.Kind, digits string, limit int) ([]store.Revision, error) {
+	if !store.Digits(digits) {
+		return nil, ctx.Err()
+	}
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
+	s.mu.RLock()
+	defer s.mu.RUnlock()
+	newest := map[*document]store.Revision{}
+	for _, x := range s.states[digits[:store.LeastDigits]] { // a document's later ones come later
+		if r := x.of.revisions[x.number-1]; r.Kind == kind && strings.HasPrefix(r.Digest, digits) {
+			r.Data = nil
+			newest[x.of] = r
+		}
+	}
+	found := slices.SortedFunc(maps.Keys(newest), func(a, b *document) int { return cmp.Compare(b.cursor, a.cursor) })
+	var out []store.Revision
+	for _, d := range found[:min(len(found), store.Limit(limit))] {
+		out = append(out, newest[d])
+	}
+	return out, nil
 }
 
 // Since gives what changed after a cursor.

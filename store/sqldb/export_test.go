@@ -7,3 +7,6 @@ func Fill(s *Store, pages int) error {
 	_, err := s.write.Exec(fmt.Sprintf("PRAGMA max_page_count = %d", pages))
 	return err
 }
+
+// StatesSQL is the question for a state by its digest.
+const StatesSQL = statesSQL

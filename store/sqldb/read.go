@@ -117,16 +117,29 @@ func one(row *sql.Row) (store.Revision, error) {
 	return r, nil
 }
 
-// History gives the revisions without their bytes.
-func (s *Store) History(ctx context.Context, id string, before, limit int) (found []store.Revision, err error) {
-	if !store.Named(id) {
-		return nil, store.ErrNone
+// statesSQL looks in the index of digests: all that begin with some digits lie
+// between these and the same with a sign behind them that comes after every digit.
+// CROSS JOIN keeps SQLite from beginning with the documents, whatever it thinks of
+// how many there are; to PostgreSQL it is a join like another.
+const statesSQL = `SELECT ` + revisionColumns + ` FROM plashet_revision r CROSS JOIN plashet_document d
+	WHERE r.digest >= $1 AND r.digest < $2 AND r.kind = $3 AND r.deleted = $4 AND d.id = r.id
+	ORDER BY d.cursor DESC, r.number DESC`
+
+// States gives the revisions whose digest begins with digits, the newest of each
+// document. Those alike of one document are read and left out here: a state is
+// come back to a few times, not thousands.
+func (s *Store) States(ctx context.Context, kind store.Kind, digits string, limit int) ([]store.Revision, error) {
+	if !store.Digits(digits) || !store.Named(string(kind)) {
+		return nil, ctx.Err()
 	}
-	top := int64(before)
-	if before <= 0 {
-		top = math.MaxInt64
-	}
-	rows, err := s.read.QueryContext(ctx, `SELECT `+revisionColumns+` FROM plashet_revision r WHERE r.number < $2 AND r.id = $1 ORDER BY r.number DESC LIMIT $3`, id, top, store.Limit(limit))
+	all, err := s.revisions(ctx, statesSQL, digits, digits+"g", string(kind), false)
+	found := slices.CompactFunc(all, func(a, b store.Revision) bool { return a.ID == b.ID })
+	return found[:min(len(found), store.Limit(limit))], err
+}
+
+// revisions reads several without their bytes.
+func (s *Store) revisions(ctx context.Context, query string, args ...any) (found []store.Revision, err error) {
+	rows, err := s.read.QueryContext(ctx, query, args...)
 	if err != nil {
 		return nil, told(ctx, err)
 	}
@@ -138,8 +151,21 @@ func (s *Store) History(ctx context.Context, id string, before, limit int) (foun
 		}
 		found = append(found, r)
 	}
-	if err := rows.Err(); err != nil {
-		return nil, told(ctx, err)
+	return found, told(ctx, rows.Err())
+}
+
+// History gives the revisions without their bytes.
+func (s *Store) History(ctx context.Context, id string, before, limit int) (found []store.Revision, err error) {
+	if !store.Named(id) {
+		return nil, store.ErrNone
+	}
+	top := int64(before)
+	if before <= 0 {
+		top = math.MaxInt64
+	}
+	found, err = s.revisions(ctx, `SELECT `+revisionColumns+` FROM plashet_revision r WHERE r.number < $2 AND r.id = $1 ORDER BY r.number DESC LIMIT $3`, id, top, store.Limit(limit))
+	if err != nil {
+		return nil, err
 	}
 	if len(found) == 0 {
 		if _, err := s.At(ctx, id, 1); err != nil {

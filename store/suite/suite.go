@@ -26,6 +26,7 @@ func Run(t *testing.T, open func(t *testing.T) store.Store) {
 		{"Archives", archives},
 		{"Deletes", deletes},
 		{"HistoryPages", historyPages},
+		{"States", states},
 		{"Undoes", undoes},
 		{"Lists", lists},
 		{"Searches", searches},
