@@ -14,6 +14,7 @@ type branch struct {
 	c      *chain
 	out    leaving
 	keeps  []keep
+	lasts  []int32        // the planes that did in the chain before, by the place of what they keep apart
 	ends   [][2]geom.Vec3 // of each body, where the solution has them
 	walls  []wall
 	play   [playWays]play // that the pump is to have on the floor, and the closing piece
@@ -55,6 +56,7 @@ func (b *branch) run(best float64) {
 	b.best = best
 	b.start()
 	b.node(0)
+	b.recall()
 }
 
 // start makes the program at the root.

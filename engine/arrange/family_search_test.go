@@ -63,20 +63,3 @@ func TestSameOnOneCore(t *testing.T) {
 		t.Error("nothing was compared")
 	}
 }
-
-// BenchmarkSearch runs the vaults of the family on one core.
-func BenchmarkSearch(b *testing.B) {
-	book := newBook(b)
-	for _, v := range family(b) {
-		if v.Name == "nasty" {
-			continue // minutes: see docs/layouts.md
-		}
-		i := v.input(b, book)
-		i.Rules.Cores = 1
-		b.Run(v.Name, func(b *testing.B) {
-			for b.Loop() {
-				arrange.Search(context.Background(), i, nil)
-			}
-		})
-	}
-}

@@ -146,7 +146,14 @@ func (k *keeping) round(all bool) (any bool) {
 			if !holds {
 				continue
 			}
-			n, at, out := b.touch(wl, i, geom.Vec3{}, room)
+			near := room
+			if all { // a step may bring nearer what keeps the room now
+				near = math.Inf(1)
+			}
+			if wl.clears(&k.c.bodies[i], b.ends[i], room) {
+				continue
+			}
+			n, at, out := b.touch(wl, i, geom.Vec3{}, near)
 			if math.IsInf(out, -1) || !all && out+room-o.x[k.c.vars] < closed {
 				continue
 			}

@@ -11,12 +11,40 @@ import (
 // no two bodies are lost that keep the room exactly; without end where the net
 // does not fit the bodies' axes.
 func (c *compass) losses(p, q *body, room float64) []float64 {
-	out := make([]float64, len(c.apart))
-	room = max(0, room)
-	reach, sides := make([]float64, len(c.apart)), make([]uint16, len(c.apart))
-	ways := append(p.edges(), q.edges()...)
+	m := c.middles()
+	return c.pair(m, c.share(m, p), c.share(m, q), room)
+}
+
+// corners are figures for the corners of each triangle of a net.
+type corners [][3]float64
+
+// middle is that of a triangle, with what the room alone loses at the corners: of a
+// metre of it, what they lie farther out than the plane across the middle.
+type middle struct {
+	at   geom.Vec3
+	lost [3]float64
+}
+
+func (c *compass) middles() []middle {
+	out := make([]middle, len(c.cells))
+	for i, k := range c.cells {
+		m := &out[i]
+		m.at = c.apart[k[0]].Add(c.apart[k[1]]).Add(c.apart[k[2]]).Unit()
+		for j, n := range k {
+			m.lost[j] = 1 - c.apart[n].Dot(m.at)
+		}
+	}
+	return out
+}
+
+// share gives what a body has of the losses: what it reaches beyond its ends across a
+// corner less how far the point goes that is touched across the middle; without end
+// where a triangle lies on both sides of an axis or an edge of it.
+func (c *compass) share(middles []middle, b *body) corners {
+	reach, sides := make([]float64, len(c.apart)), make([]uint8, len(c.apart))
+	ways := b.edges()
 	for i, n := range c.apart {
-		reach[i] = room + p.round(n) + q.round(n)
+		reach[i] = b.round(n)
 		for k, w := range ways {
 			switch s := n.Dot(w); {
 			case s > astray:
@@ -26,18 +54,28 @@ func (c *compass) losses(p, q *body, room float64) []float64 {
 			}
 		}
 	}
-	for _, k := range c.cells {
-		on := sides[k[0]] | sides[k[1]] | sides[k[2]]
-		if on&(on>>1)&0x555 != 0 { // on both sides of an axis or an edge
-			for _, n := range k {
-				out[n] = math.Inf(1)
-			}
+	out := make(corners, len(c.cells))
+	for i, k := range c.cells {
+		if on := sides[k[0]] | sides[k[1]] | sides[k[2]]; on&(on>>1)&0x15 != 0 {
+			out[i] = [3]float64{math.Inf(1), math.Inf(1), math.Inf(1)}
 			continue
 		}
-		m := c.apart[k[0]].Add(c.apart[k[1]]).Add(c.apart[k[2]]).Unit()
-		g := m.Scale(room).Add(p.touch(m)).Add(q.touch(m))
-		for _, n := range k {
-			out[n] = max(out[n], reach[n]-c.apart[n].Dot(g))
+		g := b.touch(middles[i].at)
+		for j, n := range k {
+			out[i][j] = reach[n] - c.apart[n].Dot(g)
+		}
+	}
+	return out
+}
+
+// pair adds up what two bodies and the room between them lose.
+func (c *compass) pair(middles []middle, p, q corners, room float64) []float64 {
+	out := make([]float64, len(c.apart))
+	room = max(0, room)
+	for i, k := range c.cells {
+		m, p, q := &middles[i], &p[i], &q[i]
+		for j, n := range k {
+			out[n] = max(out[n], room*m.lost[j]+p[j]+q[j])
 		}
 	}
 	for i := range out {
@@ -77,7 +115,7 @@ func (b *body) touch(n geom.Vec3) geom.Vec3 {
 		return geom.Vec3{}
 	}
 	off := n.Sub(b.axis.Scale(n.Dot(b.axis)))
-	l := off.Norm()
+	l := math.Sqrt(off.Dot(off))
 	if l < onCircle {
 		return geom.Vec3{}
 	}
@@ -88,34 +126,37 @@ func (b *body) touch(n geom.Vec3) geom.Vec3 {
 type losses struct {
 	compass *compass
 	coarser *losses
+	middles []middle
+	shares  map[*float64]corners
 	had     map[lossKey][]float64
 }
 
-// lossKey is what the losses of two bodies hang on: their axes, or the half vectors
-// of a block.
+// lossKey names two bodies by where their reach is kept, which is one place for all
+// of a shape along one axis (see stamps), and the room by its digits.
 type lossKey struct {
-	p, q shapeKey
-	room float64
+	p, q *float64
+	room uint64
 }
 
-type shapeKey struct {
-	u, v, w geom.Vec3
-	r       float64
-}
-
-func (b *body) shape() shapeKey {
-	if b.block {
-		return shapeKey{u: b.u, v: b.v, w: b.w}
-	}
-	return shapeKey{u: b.axis, r: b.r}
+func newLosses(c *compass, coarser *losses) *losses {
+	return &losses{compass: c, coarser: coarser, middles: c.middles(), shares: map[*float64]corners{}, had: map[lossKey][]float64{}}
 }
 
 func (l *losses) of(p, q *body, room float64) []float64 {
-	k := lossKey{p.shape(), q.shape(), max(0, room)}
+	k := lossKey{&p.over[0], &q.over[0], math.Float64bits(room)}
 	got, ok := l.had[k]
 	if !ok {
-		got = l.compass.losses(p, q, room)
+		got = l.compass.pair(l.middles, l.share(p), l.share(q), room)
 		l.had[k] = got
+	}
+	return got
+}
+
+func (l *losses) share(b *body) corners {
+	got, ok := l.shares[&b.over[0]]
+	if !ok {
+		got = l.compass.share(l.middles, b)
+		l.shares[&b.over[0]] = got
 	}
 	return got
 }

@@ -61,6 +61,31 @@ func (b *branch) keep() {
 	}
 	b.kept = true
 	b.keeps = b.s.keeps(b.keeps[:0], b.c, b.out, b.play[playX].asked && b.play[playY].asked && b.c.whole(), b.outer)
+	for i := range b.keeps {
+		k := &b.keeps[i]
+		if at := k.place(); at < len(b.lasts) && int(b.lasts[at]) < len(b.c.normals) {
+			k.last = int(b.lasts[at])
+		}
+	}
+}
+
+// recall keeps in mind which planes did, for the next chain: one after the other they
+// are much the same.
+func (b *branch) recall() {
+	for i := range b.keeps {
+		k := &b.keeps[i]
+		at := k.place()
+		for len(b.lasts) <= at {
+			b.lasts = append(b.lasts, 0)
+		}
+		b.lasts[at] = int32(k.last)
+	}
+}
+
+// place numbers the distances of a chain.
+func (k *keep) place() int {
+	hi, lo := max(k.p, k.q), min(k.p, k.q)
+	return 4*(hi*(hi-1)/2+lo) + int(k.manner)
 }
 
 // settle works out where the bodies' ends are.

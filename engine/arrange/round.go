@@ -54,6 +54,47 @@ func (r *roundWall) over(p geom.Vec3) (out, x, y float64) {
 	return (math.Sqrt(x*x+y*y) - r.K*p.Z - r.R) / math.Sqrt(1+r.K*r.K), x, y
 }
 
+// clears tells that a round body keeps the room even by its whole radius from its ends.
+func (r *roundWall) clears(o *body, ends [2]geom.Vec3, room float64) bool {
+	a, _, _ := r.over(ends[0])
+	b, _, _ := r.over(ends[1])
+	return !o.block && max(a, b)+o.r <= -room
+}
+
+// brink is where the face of a round body comes nearest to a round wall, or a bound
+// of it.
+type brink struct {
+	wide  float64   // from the wall's axis
+	out   float64   // over the wall
+	v     geom.Vec3 // which way, as cosine and sine
+	exact bool
+}
+
+// brink gives that of the face about one end of a body. Seen from above the face is
+// an ellipse that stays within the oblong round it. Of a level body it is the oblong's
+// middle line, and reaches both corners; of an upright one it is a circle.
+func (r *roundWall) brink(o *body, p geom.Vec3) (b brink) {
+	x, y := p.X-r.X, p.Y-r.Y
+	level := math.Sqrt(o.axis.X*o.axis.X + o.axis.Y*o.axis.Y)
+	if level < 1e-6 {
+		l := math.Sqrt(x*x + y*y)
+		b = brink{wide: l + o.r, v: geom.Vec3{X: 1}, exact: true}
+		if l > 0 {
+			b.v = geom.Vec3{X: x / l, Y: y / l}
+		}
+	} else {
+		h := geom.Vec3{X: o.axis.X / level, Y: o.axis.Y / level}
+		along, across := x*h.X+y*h.Y, x*h.Y-y*h.X
+		along += math.Copysign(o.r*math.Abs(o.axis.Z), along)
+		across += math.Copysign(o.r, across)
+		l := math.Sqrt(along*along + across*across)
+		b = brink{wide: l, exact: r.K == 0 && math.Abs(o.axis.Z) < 1e-9}
+		b.v = geom.Vec3{X: (along*h.X + across*h.Y) / l, Y: (along*h.Y - across*h.X) / l}
+	}
+	b.out = (b.wide + o.r*math.Abs(r.K)*level - r.K*p.Z - r.R) / math.Sqrt(1+r.K*r.K)
+	return b
+}
+
 // touch gives the plane that touches a round wall nearest to where a body comes
 // closest to it once it is moved, and how far the body stands out over it; without
 // end below where it keeps the room in any case.
@@ -82,10 +123,16 @@ func (b *branch) touch(r *roundWall, k int, by geom.Vec3, room float64) (n geom.
 		n, at = r.plane(cos/l, sin/l)
 		return n, at, out
 	}
-	a, _, _ := r.over(p)
-	c, _, _ := r.over(q)
-	if max(a, c)+o.r <= -room {
+	f, g := r.brink(o, p), r.brink(o, q)
+	if g.out > f.out {
+		f, g = g, f
+	}
+	switch {
+	case f.out <= -room:
 		return n, at, math.Inf(-1)
+	case f.exact:
+		n, at = r.plane(f.v.X, f.v.Y)
+		return n, at, f.out
 	}
 	// From the best of a few angles it closes in by halves, to where what is left
 	// makes no difference.
@@ -100,6 +147,9 @@ func (b *branch) touch(r *roundWall, k int, by geom.Vec3, room float64) (n geom.
 		if d := over(rim.first[i]); d > best {
 			best, v = d, rim.first[i]
 		}
+	}
+	if best+max(f.wide, g.wide)*(1-rim.between) <= -room {
+		return n, at, math.Inf(-1) // what reaches out farthest lies no farther off than half a step
 	}
 	for _, h := range rim.halves {
 		for _, to := range [2]geom.Vec3{
@@ -118,11 +168,13 @@ func (b *branch) touch(r *roundWall, k int, by geom.Vec3, room float64) (n geom.
 // rim are angles as cosine and sine: those at which a round wall is looked at
 // first, and steps between them halved again and again.
 var rim = func() (out struct {
-	first  [32]geom.Vec3
-	halves [12]geom.Vec3
+	first   [32]geom.Vec3
+	halves  [12]geom.Vec3
+	between float64 // cosine of half a step between the first
 },
 ) {
 	const step = 2 * math.Pi / float64(len(out.first))
+	out.between = math.Cos(step / 2)
 	for i := range out.first {
 		out.first[i].Y, out.first[i].X = math.Sincos(float64(i) * step)
 	}

@@ -130,12 +130,15 @@ func newSearch(in Input) (*search, Outcome) {
 		s.exit = layout.Round
 		s.rounds = append(s.rounds, roundWall{*round, layout.Round, false}, roundWall{*round, layout.Round, true})
 	}
-	planes, round = in.Vault.Way()
-	for _, p := range planes {
-		s.walls = append(s.walls, wall{Plane: p, slid: true, rim: true})
+	way, rim := in.Vault.Way()
+	whole := in.Vault.Opening == layout.Opening{} // else the way out may grow without the wall
+	for _, p := range way {
+		if !whole || !slices.Contains(planes, p) {
+			s.walls = append(s.walls, wall{Plane: p, slid: true, rim: true})
+		}
 	}
-	if round != nil {
-		s.rounds = append(s.rounds, roundWall{*round, layout.Round, true})
+	if rim != nil && (round == nil || *rim != *round) {
+		s.rounds = append(s.rounds, roundWall{*rim, layout.Round, true})
 	}
 	for i := range in.Standings {
 		st := &in.Standings[i]

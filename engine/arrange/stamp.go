@@ -53,7 +53,7 @@ type stamp struct {
 }
 
 func newStamps(c *compass, coarser *losses) *stamps {
-	return &stamps{compass: c, parts: map[stampKey]*stamp{}, links: map[linkKey]layout.Link{}, overs: map[overKey][]float64{}, spare: &chain{}, lost: &losses{compass: c, coarser: coarser, had: map[lossKey][]float64{}}}
+	return &stamps{compass: c, parts: map[stampKey]*stamp{}, links: map[linkKey]layout.Link{}, overs: map[overKey][]float64{}, spare: &chain{}, lost: newLosses(c, coarser)}
 }
 
 func linkOf(standing int, parts []*piece, i int) linkKey {

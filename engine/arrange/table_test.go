@@ -26,7 +26,7 @@ const (
 )
 
 // cpu gives the processor time that this process has taken.
-func cpu(t *testing.T) time.Duration {
+func cpu(t testing.TB) time.Duration {
 	t.Helper()
 	var u syscall.Rusage
 	if err := syscall.Getrusage(syscall.RUSAGE_SELF, &u); err != nil {
