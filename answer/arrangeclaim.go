@@ -15,6 +15,9 @@ var claims = map[arrange.Claim]string{arrange.Everything: "everything", arrange.
 func (p *arranging) claim(stem string) {
 	f := &p.a.Outcome.Proof
 	p.tell("", stem+claims[f.Claim], count("elbows", f.Elbows), count("caps", f.Caps))
+	if p.a.Input.Hose != nil && f.Claim != arrange.Everything {
+		p.tell("", "found.hose")
+	}
 	if f.Caps > 0 {
 		p.tell("", "found.gap", p.gap()...)
 	}

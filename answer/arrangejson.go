@@ -26,7 +26,7 @@ type ArrangedDocument struct {
 	Layouts  []ArrangedPlan `json:"layouts" doc:"those that no other beats in every respect; by slide, joints, head, cost"`
 	Leaned   bool           `json:"leaned,omitempty" doc:"none lifts or slides out: these come out with the pump leaned over"`
 	Claim    string         `json:"claim,omitempty" one:"everything family capped stopped" doc:"how far the proof reaches: everything (any number of elbows), family (up to elbows), capped (a limit was met) or stopped; absent where no search was made"`
-	Elbows   int            `json:"elbows" doc:"up to which everything was looked at"`
+	Elbows   int            `json:"elbows" doc:"up to which everything was looked at; a hose is one of them"`
 	Caps     int            `json:"caps" doc:"chains of fittings left undecided"`
 	Gap      *ArrangedGap   `json:"gap,omitempty" doc:"what those take at least; absent where there are none"`
 	Tight    int            `json:"tight,omitempty" doc:"looks at chains that could fit only with next to nothing to spare: left out, not ruled out (see docs/layouts.md)"`
@@ -56,7 +56,8 @@ type ArrangedPlan struct {
 	Along    Quantity       `json:"holeAlong" doc:"centre of the hole along its wall"`
 	Height   Quantity       `json:"holeHeight" doc:"and above the floor"`
 	Head     Quantity       `json:"head" doc:"lost in the vault at that flow"`
-	Elbows   int            `json:"elbows" doc:"how many"`
+	Elbows   int            `json:"elbows" doc:"how many, hoses not counted"`
+	Hoses    int            `json:"hoses,omitempty" doc:"how many"`
 	Joints   int            `json:"joints" doc:"to glue or to screw"`
 	Cost     *float64       `json:"cost,omitempty" doc:"of fittings and pipe; absent where one has no price"`
 	Slide    Quantity       `json:"slide" doc:"that the pump must be slid before it can be lifted"`
@@ -67,7 +68,7 @@ type ArrangedPlan struct {
 	Chain    []ArrangedPart `json:"chain" doc:"the fittings in order, from the pump to the wall"`
 	Pieces   []Piece        `json:"pieces" doc:"the cut list"`
 	Way      []Move         `json:"way" doc:"the pump's way out, unplugged and with the union opened, in order"`
-	Rolls    []Roll         `json:"rolls" doc:"roll marks of its elbows"`
+	Rolls    []Roll         `json:"rolls" doc:"roll marks of its elbows and hoses"`
 	Glue     []GlueStep     `json:"glue,omitempty" doc:"the steps of gluing it up, in order"`
 	Told     []Said         `json:"told,omitempty" doc:"what is said of it: what to measure first, what water comes down"`
 	Stands   *Assembly      `json:"assembly" doc:"where its parts stand, what it may be off by, its play"`
@@ -89,7 +90,8 @@ type ArrangedMend struct {
 	Text   string   `json:"text" doc:"the same in words"`
 	By     Quantity `json:"by,omitzero" doc:"by how much at least, not rounded; absent for what has no size: the pump turned or elsewhere, or fittings besides"`
 	Sure   bool     `json:"sure" doc:"a hundredth of an inch short of that does not do"`
-	Elbows int      `json:"elbows" doc:"of the layout that then fits"`
+	Elbows int      `json:"elbows" doc:"of the layout that then fits, hoses not counted"`
+	Hoses  int      `json:"hoses,omitempty" doc:"of that layout"`
 }
 
 // ArrangedWork counts what the search had to do.
@@ -126,8 +128,9 @@ func BuildArranged(a *design.Arranging, read []trace.Fault, l *words.Language) A
 			}
 		}
 		if o.Uncut != nil {
-			for i := range o.Uncut.Laid.Pieces {
-				d.Uncut = append(d.Uncut, m.piece(&o.Uncut.Laid, &o.Uncut.Laid.Pieces[i]))
+			all := o.Uncut.Laid.CutList()
+			for i := range all {
+				d.Uncut = append(d.Uncut, m.piece(&o.Uncut.Laid, &all[i]))
 			}
 		}
 		if d.Claim = claims[o.Proof.Claim]; d.Claim != "" {
@@ -135,7 +138,9 @@ func BuildArranged(a *design.Arranging, read []trace.Fault, l *words.Language) A
 			if len(o.Layouts) == 0 {
 				stem = "found.none."
 			}
-			d.Proof = p.text(stem+d.Claim, count("elbows", d.Elbows), count("caps", d.Caps))
+			if d.Proof = p.text(stem+d.Claim, count("elbows", d.Elbows), count("caps", d.Caps)); a.Input.Hose != nil && o.Proof.Claim != arrange.Everything {
+				d.Proof += " " + p.text("found.hose")
+			}
 		}
 		for i := range o.Layouts {
 			x := p.planJSON(m, &o.Layouts[i])
@@ -149,7 +154,7 @@ func BuildArranged(a *design.Arranging, read []trace.Fault, l *words.Language) A
 		}
 		for i := range o.Short {
 			s := &o.Short[i]
-			x := ArrangedMend{Code: s.What.Code, Text: l.Say(s.What, a.Units), Sure: s.Sure, Elbows: s.Layout.Worth.Elbows}
+			x := ArrangedMend{Code: s.What.Code, Text: l.Say(s.What, a.Units), Sure: s.Sure, Elbows: s.Layout.Worth.Elbows, Hoses: s.Layout.Worth.Hoses}
 			if s.Instead == 0 {
 				x.By = of(m, s.By, unit.KindTape)
 			}
@@ -173,7 +178,7 @@ func (p *arranging) planJSON(m maker, l *arrange.Layout) ArrangedPlan {
 	x := ArrangedPlan{
 		Attitude: p.a.Attitudes[l.Standing], Turn: of(m, c.Pose.Turn, unit.KindAngle), At: m.place(c.Pose.At),
 		Along: of(m, c.Vault.Outlet.Along, unit.KindTape), Height: of(m, c.Vault.Outlet.Height, unit.KindTape),
-		Head: of(m, w.Head, unit.KindHead), Elbows: w.Elbows, Joints: w.Joints,
+		Head: of(m, w.Head, unit.KindHead), Elbows: w.Elbows, Hoses: w.Hoses, Joints: w.Joints,
 		Slide: of(m, w.Slide, unit.KindTape), Released: of(m, w.Released, unit.KindWater), Down: p.down(l),
 		Stands: m.stands(&l.Laid), Rolls: m.rolls(&l.Laid),
 	}

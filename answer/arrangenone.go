@@ -6,6 +6,7 @@ import (
 
 	"plashet/engine/arrange"
 	"plashet/engine/layout"
+	"plashet/engine/trace"
 	"plashet/engine/unit"
 )
 
@@ -36,16 +37,25 @@ func (p *arranging) none() {
 	for i := range o.Short {
 		s := &o.Short[i]
 		if s.Instead > 0 {
-			p.tell("", "found.instead", str("what", p.say.Say(s.What, p.unit)), count("elbows", s.Layout.Worth.Elbows))
+			p.tell("", "found.instead", append(turns(&s.Layout.Worth), str("what", p.say.Say(s.What, p.unit)))...)
 			continue
 		}
 		sure := "found.mend.guess"
 		if s.Sure {
 			sure = "found.mend.sure"
 		}
-		p.tell("", "found.mend", str("what", p.say.Say(s.What, p.unit)), num("by", enough(s.By, p.unit), unit.KindTape),
-			count("elbows", s.Layout.Worth.Elbows), str("sure", p.say.Word(sure)))
+		p.tell("", "found.mend", append(turns(&s.Layout.Worth), str("what", p.say.Say(s.What, p.unit)),
+			num("by", enough(s.By, p.unit), unit.KindTape), str("sure", p.say.Word(sure)))...)
 	}
+}
+
+// turns counts the elbows of a layout, and its hoses where it has any.
+func turns(w *arrange.Worth) []trace.Arg {
+	args := []trace.Arg{count("elbows", w.Elbows)}
+	if w.Hoses > 0 {
+		args = append(args, count("hoses", w.Hoses))
+	}
+	return args
 }
 
 // noMend says what is left to try; an opening smaller than the vault is among it,
@@ -60,14 +70,20 @@ func (p *arranging) noMend() string {
 // pieces lists what a layout is cut into.
 func (p *arranging) pieces(l *arrange.Layout) string {
 	var list []string
-	for i := range l.Laid.Pieces {
-		if c := &l.Laid.Pieces[i]; !c.Made {
-			cut := show(&p.printer, c.Cut, unit.KindTape)
-			if l.Laid.TwoPipes() {
-				cut += " " + p.text("print.piece.pipe", str("size", c.Pipe.Size))
-			}
-			list = append(list, cut)
+	all := l.Laid.CutList()
+	for i := range all {
+		c := &all[i]
+		if c.Made {
+			continue
 		}
+		cut := show(&p.printer, c.Cut, unit.KindTape)
+		switch {
+		case c.After == layout.NoPart:
+			cut += " " + p.text("print.piece.hose", str("size", c.Pipe.Size))
+		case l.Laid.TwoPipes():
+			cut += " " + p.text("print.piece.pipe", str("size", c.Pipe.Size))
+		}
+		list = append(list, cut)
 	}
 	return strings.Join(list, "; ")
 }

@@ -41,7 +41,11 @@ func (p *arranging) layout(i int) {
 	}
 	p.table("llll", rows)
 	if slices.ContainsFunc(l.Laid.Rolls, func(r layout.RollMark) bool { return !r.Made }) {
-		p.tell("", "found.rolls")
+		code := "found.rolls"
+		if len(l.Laid.Hoses) > 0 {
+			code = "found.rolls.hose"
+		}
+		p.tell("", code)
 	}
 	p.moves(l.Laid.LiftOut.Union, l.Way)
 	if p.full {

@@ -3,6 +3,7 @@ package answer
 import (
 	"slices"
 	"strconv"
+	"strings"
 
 	"plashet/engine/arrange"
 	"plashet/engine/layout"
@@ -14,19 +15,26 @@ func (p *arranging) sideBySide() {
 	o := p.a.Outcome
 	p.head("found.head.layouts")
 	var head []string
-	for _, c := range []string{"layout", "head", "elbows", "joints", "cost", "slide", "deep", "released", "stands"} {
-		head = append(head, p.say.Word("found.column."+c))
+	hoses := slices.ContainsFunc(o.Layouts[:p.shown()], func(l arrange.Layout) bool { return l.Worth.Hoses > 0 })
+	for _, c := range []string{"layout", "head", "elbows", "hoses", "joints", "cost", "slide", "deep", "released", "stands"} {
+		if c != "hoses" || hoses {
+			head = append(head, p.say.Word("found.column."+c))
+		}
 	}
 	rows := [][]string{head}
 	for i := range o.Layouts[:p.shown()] {
 		l := &o.Layouts[i]
 		w := &l.Worth
-		rows = append(rows, []string{
+		row := []string{
 			strconv.Itoa(i + 1), show(&p.printer, w.Head, unit.KindHead), strconv.Itoa(w.Elbows), strconv.Itoa(w.Joints), p.cost(w),
 			p.out(w), p.deep(l), p.down(l), p.a.Attitudes[l.Standing],
-		})
+		}
+		if hoses {
+			row = slices.Insert(row, 3, strconv.Itoa(w.Hoses))
+		}
+		rows = append(rows, row)
 	}
-	p.table("rrrrrrrrl", rows)
+	p.table(strings.Repeat("r", len(head)-1)+"l", rows)
 	p.tell("", "found.columns")
 	if n := len(o.Layouts); n == 1 {
 		p.tell("", "found.one")

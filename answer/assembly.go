@@ -24,7 +24,11 @@ func (p *printer) assembly(r *design.Result) {
 			p.tell("", "print.roll.none", str("mark", m.Mark))
 			continue
 		}
-		p.tell("", "print.roll", str("mark", m.Mark), num("angle", m.Angle, unit.KindAngle), num("arc", m.Arc, unit.KindTape), num("other", m.Other, unit.KindTape))
+		code := "print.roll"
+		if m.Hose {
+			code = "print.roll.hose"
+		}
+		p.tell("", code, str("mark", m.Mark), num("angle", m.Angle, unit.KindAngle), num("arc", m.Arc, unit.KindTape), num("other", m.Other, unit.KindTape))
 	}
 	p.places(a)
 	p.play(a)

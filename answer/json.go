@@ -36,7 +36,7 @@ type Document struct {
 	Motion      []Moving     `json:"motion,omitempty" doc:"start and stop through time, by case"`
 	NotToCut    bool         `json:"notToCut,omitempty" doc:"the assembly cannot be built as it is laid: its pieces are not to be cut"`
 	Pieces      []Piece      `json:"pieces,omitempty" doc:"pieces of the assembly to cut"`
-	Rolls       []Roll       `json:"rolls,omitempty" doc:"roll marks of the elbows"`
+	Rolls       []Roll       `json:"rolls,omitempty" doc:"roll marks of the elbows and hoses"`
 	Assembly    *Assembly    `json:"assembly,omitempty" doc:"how the chain stands in the vault, what may be off, how the pump comes out"`
 	Cutting     []Cutting    `json:"cutting,omitempty" doc:"cutting plans, one for each pipe"`
 	Withheld    bool         `json:"glueWithheld,omitempty" doc:"the assembly cannot be built as it is laid: no step of gluing is told"`

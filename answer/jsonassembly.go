@@ -34,7 +34,8 @@ type Socket struct {
 
 // Roll is a roll mark.
 type Roll struct {
-	Mark  string   `json:"mark" doc:"the elbow"`
+	Mark  string   `json:"mark" doc:"the elbow or hose"`
+	Hose  bool     `json:"hose,omitempty" doc:"it is a hose's: marked on the hose itself, the side to which it bends"`
 	Angle Quantity `json:"angle" doc:"clockwise, looking along the flow"`
 	Arc   Quantity `json:"arc" doc:"along the pipe's outside, clockwise"`
 	Other Quantity `json:"other" doc:"the same mark the other way round"`
@@ -204,7 +205,7 @@ func (m maker) place(v geom.Vec3) Place {
 func (m maker) rolls(a *layout.Assembly) (out []Roll) {
 	for _, x := range a.Rolls {
 		out = append(out, Roll{
-			Mark: x.Mark, Angle: of(m, x.Angle, unit.KindAngle), Arc: of(m, x.Arc, unit.KindTape), Other: of(m, x.Other, unit.KindTape),
+			Mark: x.Mark, Hose: x.Hose, Angle: of(m, x.Angle, unit.KindAngle), Arc: of(m, x.Arc, unit.KindTape), Other: of(m, x.Other, unit.KindTape),
 		})
 	}
 	return out

@@ -66,6 +66,7 @@ type layoutsBody struct {
 	Mends  []mend
 	More   int // layouts that are not shown
 	Elbows int
+	Hosed  bool  // a layout shown has a hose
 	Most   []int // elbows to choose from
 	Kept   bool  // the job's assembly is one that was kept
 	Drawn  bool  // there is an assembly, kept or not
@@ -93,6 +94,7 @@ func (a *app) layouts(w http.ResponseWriter, r *http.Request) error {
 		x := a.laidOut(s.a, s.job, s.faults, s.elbows)
 		b.Found, b.Doc, b.Plans, b.Mends, b.Elbows = x, &x.doc, x.plans, x.mends, x.elbows
 		b.More = len(x.doc.Layouts) - len(x.plans)
+		b.Hosed = slices.ContainsFunc(x.plans, func(p plan) bool { return p.Hoses > 0 })
 	}
 	h := a.heading(o, "vault")
 	if h.Onward.Step == "layout" { // it is being given here

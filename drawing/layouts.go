@@ -75,9 +75,13 @@ func (p *page) worth(i int, a *design.Arranging, l *arrange.Layout) []string {
 	case w.Slide > 0:
 		slide = p.say("layouts.slides", "by", p.tape(w.Slide))
 	}
+	counts := []string{"joints", strconv.Itoa(w.Joints), "elbows", strconv.Itoa(w.Elbows)}
+	if w.Hoses > 0 {
+		counts = append(counts, "hoses", strconv.Itoa(w.Hoses))
+	}
 	out := []string{
 		p.say("layouts.one", "number", strconv.Itoa(i+1), "head", p.show(float64(w.Head), unit.KindHead)),
-		p.say("layouts.counts", "joints", strconv.Itoa(w.Joints), "elbows", strconv.Itoa(w.Elbows)),
+		p.say("layouts.counts", counts...),
 		slide,
 		p.released(l),
 	}
@@ -85,6 +89,14 @@ func (p *page) worth(i int, a *design.Arranging, l *arrange.Layout) []string {
 		out = append(out, a.Money(w.Cost).Format(a.Style))
 	}
 	return out
+}
+
+// turns counts the elbows, and a hose beside them.
+func (p *page) turns(w *arrange.Worth) string {
+	if w.Hoses == 0 {
+		return strconv.Itoa(w.Elbows)
+	}
+	return p.say("layouts.turns", "elbows", strconv.Itoa(w.Elbows), "hoses", strconv.Itoa(w.Hoses))
 }
 
 // figures gives the same for the table: one cell each.
@@ -95,7 +107,7 @@ func (p *page) figures(i int, a *design.Arranging) []string {
 		cost = a.Money(w.Cost).Format(a.Style)
 	}
 	return []string{
-		strconv.Itoa(i + 1), p.show(float64(w.Head), unit.KindHead), strconv.Itoa(w.Joints), strconv.Itoa(w.Elbows),
+		strconv.Itoa(i + 1), p.show(float64(w.Head), unit.KindHead), strconv.Itoa(w.Joints), p.turns(w),
 		p.tape(w.Slide), p.show(float64(w.Released), unit.KindWater), cost,
 	}
 }

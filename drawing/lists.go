@@ -170,13 +170,16 @@ func (a *iso) sockets(part int) string {
 	return strings.Join(known, ", ")
 }
 
-// rolls tells how the elbows are turned, each with where its roll counts from.
+// rolls tells how the elbows and hoses are turned, each with where its roll counts from.
 func (a *iso) rolls() (t table, notes []note) {
 	t = table{
 		columns: []column{{bold: true}, {flexible: true}, {anchor: End}, {anchor: End}, {anchor: End}},
 		head:    []string{a.say("part.elbow"), a.say("part.zero"), a.say("part.roll"), a.say("part.arc"), a.say("part.other")},
 	}
 	for _, r := range a.laid.Rolls {
+		if r.Hose {
+			t.head[0] = a.say("part.turning")
+		}
 		zero := a.say("part.zero.top")
 		if r.Upright {
 			zero = a.say("part.zero.back")

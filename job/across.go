@@ -150,7 +150,9 @@ func (c *checker) vault(r Reduced) {
 		c.idle(!v.Width.IsZero(), "/vault/width", v.Shape)
 		c.idle(!v.FloorWidth.IsZero(), "/vault/floorWidth", v.Shape)
 	}
-	c.hatch(v)
+	if c.hatch(v); v.Shape == "round" {
+		c.hatchCorners(v)
+	}
 	c.outlet(v)
 	for i, o := range v.Obstacles {
 		path := "/vault/obstacles/" + strconv.Itoa(i) + "/to/"

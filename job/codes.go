@@ -121,6 +121,7 @@ const (
 	CodeLipRises     = "job.lip-rises"        // a lip above the one before it: found, above (its name), crest, limit, by
 	CodeOutside      = "job.outside"          // a hole outside its wall, a hatch larger than the vault: found, limit
 	CodeHatch        = "job.hatch"            // a hatch that reaches beyond the vault: found, limit
+	CodeHatchRound   = "job.hatch.round"      // a corner of it beyond a round vault's rim: length, width, left, front, found and limit (from the middle), square (that fits)
 	CodeBoxEmpty     = "job.box-empty"        // an obstacle whose far corner is not beyond its near one: found, from
 	CodeSillHigh     = "job.sill-high"        // a sill above the water line, so that no water gets over it: sill, water
 	CodeFloorHigh    = "job.floor-high"       // a vault floor that is not below the sill: floor, sill

@@ -56,8 +56,8 @@ func (f *flow) tables(lists []drawing.List) {
 	}
 }
 
-// rolls prints for each elbow a strip to wrap round the pipe that enters it, one
-// to one, and a bar to prove that the printer kept the scale.
+// rolls prints for each elbow a strip to wrap round the pipe that enters it, and one
+// for each hose to wrap round itself, one to one, and a bar to prove that the printer kept the scale.
 func rolls(f *flow) {
 	f.accepts = aboutVault
 	f.held()
@@ -80,8 +80,14 @@ func rolls(f *flow) {
 	}
 }
 
-// odOf finds the outside of the pipe that enters an elbow; 0 where none does.
+// odOf finds the outside of the pipe that enters an elbow, or of the hose itself; 0
+// where there is none.
 func odOf(a *layout.Assembly, r *layout.RollMark) unit.Length {
+	for i := range a.Hoses {
+		if a.Hoses[i].Part == r.Part {
+			return a.Hoses[i].OD
+		}
+	}
 	for i := range a.Pieces {
 		if a.Pieces[i].Mark == r.Piece && r.Piece != "" {
 			return a.Pieces[i].Pipe.OD
@@ -128,13 +134,17 @@ func (f *flow) strip(r *layout.RollMark, od unit.Length) {
 	longest := f.x1 - f.x0 - 8
 	parts := int(math.Ceil(round / longest))
 	// All lengths of a strip on one page: they are cut out together.
-	f.headingOver(f.text("paper.strip", str("part", r.Mark), str("piece", r.Piece)), 5*body*lead+float64(parts)*(stripTall+5))
-	zero := "paper.strip.top"
-	if r.Upright {
-		zero = "paper.strip.back"
+	stem, head := "paper.strip.", f.text("paper.strip", str("part", r.Mark), str("piece", r.Piece))
+	if r.Hose {
+		stem, head = "paper.strip.hose.", f.text("paper.strip.hose", str("part", r.Mark))
 	}
-	f.paragraph(f.word(zero), false)
-	f.paragraph(f.text("paper.strip.how", num("round", unit.Length(round/1000), unit.KindTape), num("od", od, unit.KindBore), num("arc", r.Arc, unit.KindTape), num("angle", r.Angle, unit.KindAngle)), false)
+	f.headingOver(head, 5*body*lead+float64(parts)*(stripTall+5))
+	zero := "top"
+	if r.Upright {
+		zero = "back"
+	}
+	f.paragraph(f.word(stem+zero), false)
+	f.paragraph(f.text(stem+"how", num("round", unit.Length(round/1000), unit.KindTape), num("od", od, unit.KindBore), num("arc", r.Arc, unit.KindTape), num("angle", r.Angle, unit.KindAngle)), false)
 	for k := range parts {
 		from, to := round*float64(k)/float64(parts), round*float64(k+1)/float64(parts)
 		f.gap(2)

@@ -82,8 +82,11 @@ func (f *flow) pieces(a *layout.Assembly) {
 	f.heading(f.word("paper.head.pieces"))
 	rolls := map[string]string{}
 	for _, r := range a.Rolls {
-		if r.Piece != "" {
+		switch {
+		case r.Piece != "":
 			rolls[r.Piece] = f.roll(&r)
+		case r.Hose:
+			rolls[r.Mark] = f.roll(&r)
 		}
 	}
 	var rows [][]string

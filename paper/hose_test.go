@@ -1,67 +1,68 @@
 package paper
 
 import (
+	"math"
 	"os"
 	"strings"
 	"testing"
 
+	"plashet/engine/catalog"
+	"plashet/engine/design"
 	"plashet/job"
-	"plashet/words"
 )
 
-// TestHoseOnCard: who cuts by the card or by the drawing must not take a hose's
-// length off rigid pipe, so both say that it is a hose, in each language.
-func TestHoseOnCard(t *testing.T) {
+// hosed gives a job with a kept layout that has a hose.
+func hosed(t *testing.T) *job.Job {
+	t.Helper()
 	data, err := os.ReadFile("../engine/design/testdata/skew-sump.json")
 	if err != nil {
 		t.Fatal(err)
 	}
 	j, faults := job.Read(data)
+	book, err := catalog.New()
+	if err != nil || len(faults) > 0 {
+		t.Fatal(err, faults)
+	}
+	next, faults := design.Arrange(t.Context(), book, j, design.ArrangeWant{Elbows: 1}, nil).Keep(book, j, 0)
 	if len(faults) > 0 {
 		t.Fatal(faults)
 	}
-	a := &j.Assembly
-	a.Attitude = "lying"
-	for path, value := range map[string]string{
-		"/assembly/turn": "30", "/assembly/at/x": "12.25916 in", "/assembly/at/y": "5.11517 in", "/assembly/at/z": "0 in",
-	} {
-		if f := j.Set(path, value); f != nil {
-			t.Fatal(f)
-		}
-	}
-	a.Parts = []job.Laid{{Fitting: "male adapter"}, {Fitting: "union"}, {Fitting: "hose", Mark: "H1"}, {Fitting: "bulkhead fitting"}}
-	for path, value := range map[string]string{
-		"/assembly/parts/0/next": "2-1/4", "/assembly/parts/0/nextBy": "pipe", "/assembly/parts/2/roll": "90",
-		"/assembly/parts/2/bend": "30", "/assembly/parts/2/before": "5.25072 in", "/assembly/parts/2/behind": "5.25072 in",
-	} {
-		if f := j.Set(path, value); f != nil {
-			t.Fatal(f)
-		}
-	}
-	in := input(t, j, Letter)
+	return next
+}
+
+// A hose has a strip of its own, as long as it is round, and is not called an elbow;
+// its row of the cut card has its mark. 1-1/2 pipe is 1.900 in outside (ASTM D 1785,
+// table 1), and so is hose that goes into its sockets.
+func TestHoseStrip(t *testing.T) {
+	in := input(t, hosed(t), Letter)
 	if in.Result.Assembly == nil || len(in.Result.Assembly.Hoses) != 1 {
-		t.Fatalf("no hose is laid: %v", in.Result.Faults)
+		t.Fatal("no hose is laid")
 	}
-	for _, l := range []struct {
-		say         *words.Language
-		card, drawn string
-	}{
-		{words.English(), "H1 is a hose: cut it from 1-1/2 flexible pipe, not from rigid pipe.", "H1 is a hose, not rigid pipe"},
-		{words.Spanish(), "H1 es manguera: córtela de tubo flexible de 1-1/2, no de tubo rígido.", "H1 es manguera, no tubo rígido"},
-	} {
-		in.Say = l.say
-		for name, want := range map[string]string{"cut": l.card, "assembly": l.drawn} {
-			var all []string
-			for _, s := range sheetsOf(t, in, name) {
-				for i := range s.Pages {
-					for _, x := range texts(&s.Pages[i]) {
-						all = append(all, x.Text)
-					}
-				}
-			}
-			if got := strings.Join(all, " "); !strings.Contains(got, want) {
-				t.Errorf("sheet %s does not say %q:\n%s", name, want, got)
+	mark := in.Result.Assembly.Hoses[0].Mark
+	whole := func(s Sheet) (all string) {
+		for i := range s.Pages {
+			for _, x := range texts(&s.Pages[i]) {
+				all += x.Text + "\n"
 			}
 		}
+		return all
+	}
+	rolls := sheetsOf(t, in, "rolls")[0]
+	holds(t, "skew sump", in, rolls)
+	text := whole(rolls)
+	if !strings.Contains(text, "Hose "+mark) || strings.Contains(text, "Elbow "+mark) || strings.Contains(text, "No elbow") {
+		t.Error(text)
+	}
+	round, line := measureStrip(rolls, mark)
+	if want := math.Pi * 1.9 * 25.4; math.Abs(round-want) > 0.01 {
+		t.Errorf("the strip is %g mm long, the hose %g round", round, want)
+	}
+	// It bends to the side: a quarter round.
+	if want := math.Pi * 1.9 * 25.4 / 4; math.Abs(line-want) > 25.4/32+0.01 {
+		t.Errorf("the line at %g mm, not %g", line, want)
+	}
+	cut := sheetsOf(t, in, "cut")[0]
+	if text := whole(cut); !strings.Contains(text, mark+" 1-1/2\" round") {
+		t.Error(text)
 	}
 }

@@ -110,6 +110,7 @@ var enJob = map[string]string{
 	"job.lip-low":          "{where} is “{found}”, at {crest}: that is {by} below the pond's water line at {water}. Water does not fall there. Check the rod reading.",
 	"job.lip-rises":        "{where} is “{found}”, at {crest}: that is {by} above the lip “{above}” before it, at {limit}. Lips stand in the order the water meets them, downward.",
 	"job.hatch":            "{where} is “{found}”: so far along, the opening would reach beyond the vault. It may start at {limit} at most. Check the opening’s size and where it starts.",
+	"job.hatch.round":      "{where} is “{length}” by “{width}”, {left} from the left and {front} from the front: a corner of it lies {found} from the middle of the round vault, whose wall stands {limit} from it. Make the opening smaller or move it toward the middle; there, {square} by {square} goes in.",
 	"job.outside":          "{where} is “{found}”, outside the vault, which ends at {limit}. Check both sizes.",
 	"job.box-empty":        "{where} is “{found}”; it must be more than the near corner's “{from}”.",
 	"job.sill-high":        "{where} lies at {sill}, above the water line at {water}: no water gets over it. Check both levels.",

@@ -104,6 +104,7 @@ var esJob = map[string]string{
 	"job.lip-low":          "{where} es “{found}”, a {crest}: eso es {by} debajo de la línea de agua del estanque a {water}. Ahí el agua no cae. Revise la lectura del estadal.",
 	"job.lip-rises":        "{where} es “{found}”, a {crest}: eso es {by} arriba del labio “{above}” que le antecede, a {limit}. Los labios van en el orden en que el agua los encuentra, hacia abajo.",
 	"job.hatch":            "{where} es “{found}”: ahí la boca pasaría del borde de la bóveda. Puede empezar a lo más en {limit}. Revise la medida de la boca y dónde empieza.",
+	"job.hatch.round":      "{where} es de “{length}” por “{width}”, a {left} de la izquierda y a {front} del frente: una esquina queda a {found} del centro de la bóveda redonda, cuya pared está a {limit} de él. Haga la boca más chica o acérquela al centro; ahí cabe una de {square} por {square}.",
 	"job.outside":          "{where} es “{found}”, fuera de la bóveda, que termina en {limit}. Revise las dos medidas.",
 	"job.box-empty":        "{where} es “{found}”; debe ser más que “{from}”, el de la esquina cercana.",
 	"job.sill-high":        "{where} está a {sill}, arriba de la línea de agua a {water}: por ahí no pasa agua. Revise los dos niveles.",

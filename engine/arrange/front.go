@@ -92,8 +92,10 @@ func (s *search) pipeOf(p layout.Pipe, usual *Pipe) *Pipe {
 // weigh works out what a laid assembly costs in every respect.
 func (s *search) weigh(o *order, c *chain, parts []*piece, a *layout.Assembly) Worth {
 	w := Worth{Head: unit.Length(o.head), Cost: o.cost, Priced: o.priced && o.pipe.Priced && (o.then == nil || o.then.Priced), Released: a.Water.Released}
-	for _, p := range c.in.Parts {
-		if turned, _ := p.Turn(); turned != 0 {
+	for i := range c.in.Parts {
+		if p := &c.in.Parts[i]; p.Kind == layout.Hose {
+			w.Hoses++
+		} else if turned, _ := p.Turn(); turned != 0 {
 			w.Elbows++
 		}
 	}

@@ -23,9 +23,9 @@ const (
 	// hoseNear is how many turns from the pump on may be a hose's: it is to stand
 	// between the pump and the rigid chain.
 	hoseNear = 1
-	// leastTurn is the least that a hose is bent: less lies within what the trade
+	// leastBent is the least that a hose is bent: less lies within what the trade
 	// takes up by eye.
-	leastTurn = 5 * unit.Degree
+	leastBent = 5 * unit.Degree
 )
 
 // bent is what a piece of hose takes of head, cost and length without what it is
@@ -57,24 +57,29 @@ func (c *compass) between(a, b int) unit.Angle {
 	return unit.Angle(math.Atan2(p.Cross(q).Norm(), p.Dot(q)))
 }
 
-// bowed lists, from each direction, those that a hose leads to.
-func (c *compass) bowed() {
+// bowed lists, from each direction, those that a hose leads to which is not longer
+// than it may be.
+func (c *compass) bowed(in *Input) {
 	c.byHose = make([][]int, len(c.dirs))
+	most := in.Hose.Part.Curve.Longest
 	for i := range c.dirs {
 		for k := range c.dirs {
-			if t := c.between(i, k); t >= leastTurn && t <= layout.MostTurn+1e-9 {
+			if t := c.between(i, k); bendable(t) && (most <= 0 || in.ShortestHose(t) <= most+pad) {
 				c.byHose[i] = append(c.byHose[i], k)
 			}
 		}
 	}
 }
 
+// bendable tells that a hose may turn by so much.
+func bendable(t unit.Angle) bool { return t >= leastBent && t <= layout.MostTurn+1e-9 }
+
 // bow puts hoses of all angles of a compass into the kits of a standing.
 func (s *search) bow(kits []kit, c *compass) {
 	if s.in.Hose == nil {
 		return
 	}
-	c.bowed()
+	c.bowed(&s.in)
 	for k := range kits {
 		q := &kits[k]
 		if q.change != nil || size(s.in.Hose.Part.In, s.in.Hose.Part) != q.pipe.Size {

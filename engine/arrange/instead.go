@@ -13,7 +13,7 @@ type Instead struct {
 	What      trace.Message
 	Standings []Standing // in place of the input's; nil: as they are
 	Fittings  []Fitting  // in place of the input's; nil: as they are. The input's come first, in their order
-	Hose      *Hose      // where the input has none
+	Hose      *Hose      // in place of the input's, or where it has none; nil: as it is
 	Unless    int        // number, from 1, of one that makes this one idle where it fits; 0: none does
 }
 

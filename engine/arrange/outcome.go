@@ -12,9 +12,10 @@ type Outcome struct {
 	Layouts []Layout // none beaten by another in every respect; the least head first
 	Leaned  bool     // none lifts or slides out: these were looked for with the pump leaned over
 	Proof   Proof
-	Short   []Change // where nothing fits: what would make it fit, the least first
-	Stage   Stage    // where nothing fits: what failed
-	Uncut   *Layout  // where that is the stock: one that fits with more pipe than there is
+	Short   []Change   // where nothing fits: what would make it fit, the least first
+	Stage   Stage      // where nothing fits: what failed
+	Uncut   *Layout    // where that is the stock: one that fits with more pipe than there is
+	Least   unit.Angle // turn of a hose that the pump could take, as it may stand; 0: none
 	Faults  []trace.Fault
 	Tally   Tally
 }
@@ -43,7 +44,8 @@ type Worth struct {
 	Lean     unit.Angle  // that it is leaned over on its way out; none where it lifts or slides out
 	Deep     unit.Length // of the union's nut under the rim
 	Released unit.Volume // comes down into the vault when the union is opened
-	Elbows   int
+	Elbows   int         // turns that are no hose
+	Hoses    int
 }
 
 // Claim is how far the proof reaches: over the directions and rolls that are

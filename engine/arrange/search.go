@@ -162,6 +162,7 @@ func newSearch(in Input) (*search, Outcome) {
 			s.ways[wayKey{i, turned}] = c
 		}
 	}
+	out.Least = s.leastTurn()
 	return s, out
 }
 

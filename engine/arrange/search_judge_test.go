@@ -44,8 +44,8 @@ func searched(t testing.TB, i arrange.Input) arrange.Outcome {
 		for _, c := range refused(&report, i.Rules) {
 			t.Errorf("layout %d is refuted: %s %v, found %g, limit %g", k+1, c.Code, c.Args, c.Found.SI, c.Limit.SI)
 		}
-		if elbows := turning(&l.Chain); elbows != l.Worth.Elbows {
-			t.Errorf("layout %d has %d elbows, not %d", k+1, elbows, l.Worth.Elbows)
+		if elbows := turning(&l.Chain); elbows != l.Worth.Elbows || len(l.Laid.Hoses) != l.Worth.Hoses {
+			t.Errorf("layout %d has %d elbows and %d hoses, not %d and %d", k+1, elbows, len(l.Laid.Hoses), l.Worth.Elbows, l.Worth.Hoses)
 		}
 		own, told := price(&i, &l.Chain, &a), toldPrice(l)
 		if !own.asGood(told) || !told.asGood(own) {
@@ -62,7 +62,7 @@ func searched(t testing.TB, i arrange.Input) arrange.Outcome {
 
 func turning(chain *layout.Input) (n int) {
 	for _, p := range chain.Parts {
-		if turn, _ := p.Turn(); turn != 0 {
+		if turn, _ := p.Turn(); turn != 0 && p.Kind != layout.Hose {
 			n++
 		}
 	}

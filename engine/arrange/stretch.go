@@ -61,7 +61,8 @@ func (g *stretch) upTo() float64 {
 	return mostShort
 }
 
-// hatches lists the sides of a hatch, each up to the wall behind it.
+// hatches lists the sides of a hatch, each up to the wall behind it; over a round
+// vault up to where its corners meet the rim.
 func (s *search) hatches() (out []stretch) {
 	v := &s.in.Vault
 	o := v.Opening
@@ -80,10 +81,20 @@ func (s *search) hatches() (out []stretch) {
 			}})
 		}
 	}
-	side(ChangeHatchLeft, layout.Left, geom.Vec3{X: -1}, o.FromX, func(o *layout.Opening, by unit.Length) { o.FromX -= by })
-	side(ChangeHatchRight, layout.Right, geom.Vec3{X: 1}, v.Length-o.ToX, func(o *layout.Opening, by unit.Length) { o.ToX += by })
-	side(ChangeHatchFront, layout.Front, geom.Vec3{Y: -1}, o.FromY, func(o *layout.Opening, by unit.Length) { o.FromY -= by })
-	side(ChangeHatchBack, layout.Back, geom.Vec3{Y: 1}, across-o.ToY, func(o *layout.Opening, by unit.Length) { o.ToY += by })
+	left, right, front, back := o.FromX, v.Length-o.ToX, o.FromY, across-o.ToY
+	if v.Round { // its corners stay within the rim, also once the growth is rounded up
+		r := v.Length / 2
+		reach := func(a, b unit.Length) unit.Length { // from the middle, with a side from a to b
+			half := max(r-a, b-r)
+			return unit.Length(math.Sqrt(math.Max(0, float64(r*r-half*half)))) - s.lim.Step
+		}
+		x, y := reach(o.FromY, o.ToY), reach(o.FromX, o.ToX)
+		left, right, front, back = o.FromX-(r-x), r+x-o.ToX, o.FromY-(r-y), r+y-o.ToY
+	}
+	side(ChangeHatchLeft, layout.Left, geom.Vec3{X: -1}, left, func(o *layout.Opening, by unit.Length) { o.FromX -= by })
+	side(ChangeHatchRight, layout.Right, geom.Vec3{X: 1}, right, func(o *layout.Opening, by unit.Length) { o.ToX += by })
+	side(ChangeHatchFront, layout.Front, geom.Vec3{Y: -1}, front, func(o *layout.Opening, by unit.Length) { o.FromY -= by })
+	side(ChangeHatchBack, layout.Back, geom.Vec3{Y: 1}, back, func(o *layout.Opening, by unit.Length) { o.ToY += by })
 	return out
 }
 

@@ -22,7 +22,7 @@ type instead struct {
 	turned    bool // another turn is to be written
 	elsewhere bool // and no place
 	ended     bool // a check valve with union ends: which, is seen in the layout
-	hose      bool // a short hose is allowed
+	hose      bool // a short hose is allowed, or another than the job's
 }
 
 // excluded is a fitting of the tables that the stock leaves out.
@@ -56,6 +56,7 @@ func (m *model) insteads(a *Arranging, pumpIndex int, pipe catalog.Pipe) {
 		more[i].AtHand = -1
 		add(ChangeMore, arrange.Instead{Fittings: more}, instead{stand: -1, name: a.Names[i], size: base[i].Part.Size, had: base[i].AtHand})
 	}
+	m.otherHoses(a, add)
 	if a.Input.Hose == nil {
 		quiet := m.quiet
 		m.quiet = true // it is only looked at
@@ -235,7 +236,7 @@ func (a *Arranging) taken(s *arrange.Change) (n int) {
 func (a *Arranging) insteadMend(j *job.Job, s *arrange.Change) (out []Entry) {
 	how, p := &a.instead[s.Instead-1], s.Layout.Chain.Pose
 	if how.hose {
-		return []Entry{{"/assembly/search/hose", "true"}}
+		return a.hoseMend(j, s)
 	}
 	if how.stand < 0 {
 		return a.fittingMend(j, s)

@@ -43,6 +43,7 @@ func (m *model) arranged(a *Arranging) {
 	}
 	a.Outcome.Faults = slices.DeleteFunc(a.Outcome.Faults, func(f trace.Fault) bool { return f.Code == arrange.FaultOverlap })
 	a.tellInsteads()
+	m.tellHose(a)
 	for i := range a.Outcome.Layouts {
 		l := &a.Outcome.Layouts[i]
 		l.Worth.Cost, l.Worth.Priced = a.cost(l)

@@ -23,6 +23,10 @@ const (
 	// CodeHoseLegs: the ends of a hose are not told, or too short for its bend. Args: part, limit.
 	CodeHoseLegs = "design.hose.legs"
 
+	// CodeHoseFolds: it is to bend so tightly that no tube can. Args: found (radius), limit
+	// (half its outside diameter), od, usual.
+	CodeHoseFolds = "design.hose.folds"
+
 	// AssumeHoseKind: it is flexible PVC. Args: kind.
 	AssumeHoseKind = "assume.hose.kind"
 	// AssumeHoseRadius, AssumeHoseStraight, AssumeHoseLongest: the least radius, what
@@ -92,14 +96,15 @@ func (m *model) hose(kind, size string) (p layout.Part, pipe catalog.Pipe, ok bo
 		c.Least = layout.Measure{Length: c.Radius, Source: memory}
 		once("/leastRadius", AssumeHoseRadius, unit.Of(c.Radius, unit.KindTape))
 	}
+	if !m.bends(path+"/leastRadius", c.Radius, pipe.OD) {
+		return p, pipe, false
+	}
 	if h.Straight.IsZero() {
 		c.Straight = pipe.OD
 		once("/straight", AssumeHoseStraight, unit.Of(c.Straight, unit.KindTape))
 	}
 	if h.Longest.IsZero() {
-		if c.Longest = usualHoseLong; m.job.System().Is(unit.Metric) {
-			c.Longest = usualHoseLongSI
-		}
+		c.Longest = m.usualLongest()
 		once("/longest", AssumeHoseLongest, unit.Of(c.Longest, unit.KindTape))
 	}
 	e := layout.End{Kind: layout.Spigot, Hub: layout.Measure{Length: pipe.OD, Source: pipe.Source}}

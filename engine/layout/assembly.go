@@ -111,9 +111,10 @@ type Stub struct {
 // Mark pipe and hub together.
 type RollMark struct {
 	Part     int
-	Mark     string      // of the elbow
+	Mark     string      // of the elbow or hose
 	Piece    string      // mark of the piece that enters it, "" for a spigot or a thread
 	Upright  bool        // the pipe is upright: 0 is towards the back wall
+	Hose     bool        // it is a hose's: marked on the hose itself
 	Made     bool        // the elbow is on that pipe already: nothing is to be marked
 	Angle    unit.Angle  // 0 up to a full turn, clockwise
 	Arc      unit.Length // along the pipe's outside, clockwise: OD x pi x angle / 360, rounded to the step

@@ -130,7 +130,7 @@ func (l *laying) rolls() {
 		}
 		pl := l.a.Places[i]
 		m := RollMark{
-			Part: i, Mark: l.mark(i), Upright: upright(pl.InDir), Made: l.joints[i].ready,
+			Part: i, Mark: l.mark(i), Upright: upright(pl.InDir), Made: l.joints[i].ready, Hose: l.in.Parts[i].Kind == Hose,
 			Angle: clockwise(pl.InDir, clockZero(pl.InDir), pl.Side),
 		}
 		var od unit.Length

@@ -1,0 +1,169 @@
+package design
+
+import (
+	"errors"
+	"math"
+
+	"plashet/engine/arrange"
+	"plashet/engine/catalog"
+	"plashet/engine/trace"
+	"plashet/engine/unit"
+	"plashet/job"
+)
+
+// Codes of a hose that bends more than hoses do, or finds no room.
+const (
+	// FindHoseTighter: its least radius is less than flexible pipe is known to bend to.
+	// Args: found (radius), limit (the least known of), od.
+	FindHoseTighter = "design.hose.tighter"
+	// FindHoseUnknown: no flexible pipe of the size is known, so that only rigid layouts
+	// are looked at. Args: name, size, and near (sizes there are).
+	FindHoseUnknown = "design.hose.unknown"
+	// FindHoseShort: its longest piece is too short for the least turn that the pump
+	// asks. Args: radius, turn, found (its length then, with its straight ends and what
+	// goes into the sockets), limit.
+	FindHoseShort = "design.hose.short"
+	// FindHoseNone: none was found with a hose, whose bends take much room. Args: radius,
+	// turn and found (of the least bend), quarter (length of a quarter turn), limit.
+	FindHoseNone = "design.hose.none"
+
+	// ChangeHoseTighter: with a hose that bends tighter. Args: size, cut (its length), radius.
+	ChangeHoseTighter = "design.instead.hose.tighter"
+	// ChangeHoseLonger: with a longer piece of hose. Args as those of ChangeHose.
+	ChangeHoseLonger = "design.instead.hose.longer"
+)
+
+// tightOfOD is how tight flexible pipe is known to bend, in outside diameters: no
+// sheet known of allows less than three (from memory of flexible PVC pipe).
+const tightOfOD = 3
+
+// bends judges the least radius of a hose, measured to its middle: at half its
+// outside diameter its inside would lie in one point, below that it would cross itself
+// (plane geometry).
+func (m *model) bends(path string, radius, od unit.Length) bool {
+	limit := od / 2
+	args := func(limit unit.Length) []trace.Arg {
+		return []trace.Arg{trace.Num("found", radius, unit.KindTape), trace.Num("limit", limit, unit.KindTape), trace.Num("od", od, unit.KindTape)}
+	}
+	switch {
+	case radius <= limit:
+		m.fault(path, CodeHoseFolds, append(args(limit), trace.Num("usual", radiusOfOD*od, unit.KindTape))...)
+		return false
+	case radius < tightOfOD*od && !m.told(FindHoseTighter):
+		m.find(trace.Finding{
+			Message: trace.Message{Code: FindHoseTighter, Args: args(tightOfOD * od)}, Path: path, Severity: trace.Caution,
+			Found: unit.Of(radius, unit.KindTape), Limit: unit.Of(tightOfOD*od, unit.KindTape), LimitSource: memory,
+		})
+	}
+	return true
+}
+
+// told tells that a finding of a code stands already.
+func (m *model) told(code string) bool {
+	for i := range m.out.Findings {
+		if m.out.Findings[i].Code == code {
+			return true
+		}
+	}
+	return false
+}
+
+// knows tells that there is flexible pipe of a size to cut a hose from. Where the
+// kind is known and only this size of it is not, rigid layouts are still looked
+// for, and that is told; what else is wrong with the hose is told where it is made.
+func (m *model) knows(pipe catalog.Pipe) bool {
+	name := job.PipeName{Kind: m.job.Assembly.Hose.Kind, Size: pipe.Size}
+	if name.Kind == "" {
+		name.Kind = usualHose
+	}
+	_, err := m.pipe(name)
+	var e *catalog.Error
+	if err == nil || !errors.As(err, &e) || e.Code == catalog.CodePipeUnknown {
+		return true
+	}
+	m.remark("/assembly/search/hose", trace.Caution, trace.Message{Code: FindHoseUnknown, Args: []trace.Arg{
+		trace.Str("name", name.Kind), trace.Str("size", pipe.Size), trace.Str("near", e.Arg("near")),
+	}})
+	return false
+}
+
+// otherHoses adds a hose that bends tighter, or a longer piece of it, where the
+// job's bends less or is shorter than is usual.
+func (m *model) otherHoses(a *Arranging, add addInstead) {
+	had := a.Input.Hose
+	if had == nil {
+		return
+	}
+	try := func(code string, change func(h *arrange.Hose)) {
+		h := *had
+		change(&h)
+		add(code, arrange.Instead{Hose: &h}, instead{stand: -1, hose: true, size: h.Part.Size})
+	}
+	c := &had.Part.Curve
+	if usual := radiusOfOD * had.Part.In.Hub.Length; c.Radius > usual {
+		try(ChangeHoseTighter, func(h *arrange.Hose) {
+			h.Part.Curve.Radius = usual
+			h.Part.Curve.Least.Length, h.Part.Curve.Least.Source = usual, memory
+		})
+	}
+	if usual := m.usualLongest(); c.Longest < usual {
+		try(ChangeHoseLonger, func(h *arrange.Hose) { h.Part.Curve.Longest = usual })
+	}
+}
+
+// hoseMend gives the entry by which a hose of a change is written: what is longest
+// rounded up to a whole inch or centimetre.
+func (a *Arranging) hoseMend(j *job.Job, s *arrange.Change) []Entry {
+	h := &s.Layout.Laid.Hoses[0]
+	switch s.What.Code {
+	case ChangeHoseTighter:
+		return []Entry{{"/assembly/hose/leastRadius", exactly(h.Curve.Radius, j.System())}}
+	case ChangeHoseLonger:
+		step := unit.Inch
+		if j.System().Is(unit.Metric) {
+			step = 10 * unit.Millimetre
+		}
+		return []Entry{tapeEntry("/assembly/hose/longest", step*unit.Length(math.Ceil(float64(h.Exact/step))), a.Units)}
+	}
+	return []Entry{{"/assembly/search/hose", "true"}}
+}
+
+// usualLongest is how long a piece of hose is taken to be at most.
+func (m *model) usualLongest() unit.Length {
+	if m.job.System().Is(unit.Metric) {
+		return usualHoseLongSI
+	}
+	return usualHoseLong
+}
+
+// tellHose says why no layout with a hose was found, though the job allows one: its
+// longest piece does not reach round the least turn, or a bend of it takes more
+// room than there is.
+func (m *model) tellHose(a *Arranging) {
+	in, o := &a.Input, a.Outcome
+	if in.Hose == nil || o.Least <= 0 {
+		return
+	}
+	for i := range o.Layouts {
+		if o.Layouts[i].Worth.Hoses > 0 {
+			return
+		}
+	}
+	const quarter = unit.Angle(math.Pi / 2)
+	c := &in.Hose.Part.Curve
+	least, round := in.ShortestHose(o.Least), in.ShortestHose(quarter)
+	args := []trace.Arg{
+		trace.Num("radius", c.Radius, unit.KindTape), trace.Num("turn", o.Least, unit.KindAngle), trace.Num("found", least, unit.KindTape),
+		trace.Num("limit", c.Longest, unit.KindTape),
+	}
+	path := "/assembly/hose/leastRadius"
+	switch {
+	case least > c.Longest:
+		if !m.job.Assembly.Hose.Longest.IsZero() && m.job.Assembly.Hose.LeastRadius.SI <= radiusOfOD*in.Hose.Part.In.Hub.Length {
+			path = "/assembly/hose/longest"
+		}
+		m.remark(path, trace.Caution, trace.Message{Code: FindHoseShort, Args: args})
+	case round > c.Longest || c.Radius+c.Straight > max(in.Vault.Length, in.Vault.Width):
+		m.remark(path, trace.Caution, trace.Message{Code: FindHoseNone, Args: append(args, trace.Num("quarter", round, unit.KindTape))})
+	}
+}
