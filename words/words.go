@@ -2,7 +2,7 @@
 // text that a person reads in an answer stands in its catalogues, one map for
 // each part of the house and each language: en_glue.go and es_glue.go. The words
 // that the engine hands over as data are in English; another language has them
-// in maps by the English word (es_field.go, es_doc.go, es_term.go). Who adds an
+// in maps by the English word (es_field.go, es_doc_*.go, es_term.go). Who adds an
 // English text adds the Spanish one beside it; docs/spanish.md has the terms.
 // It computes nothing.
 //
