@@ -255,6 +255,21 @@ func (p *offered) scopes(o *quote.Offer) {
 		total = "offer.row.sofar"
 	}
 	p.row(p.word(total), o.Total.Format(p.style))
+	if how := taxRounded(p.j, o); how != "" {
+		p.tell("", "offer.tax."+how)
+	}
+}
+
+// taxRounded tells how a tax comes to whole coins: on the "sum", or for each "part"
+// of the work; nothing without one. The two differ by coins, and the client adds up.
+func taxRounded(j *job.Job, o *quote.Offer) string {
+	switch {
+	case len(o.Taxes) == 0:
+		return ""
+	case j.Offer.TaxByScope:
+		return "part"
+	}
+	return "sum"
 }
 
 func (p *offered) payments(o *quote.Offer) {

@@ -38,21 +38,22 @@ type OfferDocument struct {
 
 // OfferDesign is one design with its price.
 type OfferDesign struct {
-	Name     string       `json:"name,omitempty" doc:"of the option; absent for the design itself"`
-	Note     string       `json:"note,omitempty" doc:"of the option"`
-	Complete bool         `json:"complete" doc:"everything in it has a price; else every sum lacks a part"`
-	Flow     *Quantity    `json:"flow,omitempty" doc:"that the pump in use moves; absent where it is not known"`
-	Falls    []OfferFall  `json:"falls,omitempty" doc:"what comes over each watercourse"`
-	Worst    string       `json:"worst" one:"info caution danger" doc:"worst finding of the design"`
-	Scopes   []OfferPrice `json:"scopes" doc:"the parts of the work, before tax; they add up to net"`
-	Net      *Money       `json:"net,omitempty" doc:"before tax; absent where nothing has a price"`
-	Taxes    []OfferTax   `json:"taxes,omitempty" doc:"taxes"`
-	Rounding *Money       `json:"rounding,omitempty" doc:"that the total is rounded by"`
-	Total    *Money       `json:"total,omitempty" doc:"net, taxes and rounding; where rules for an amount differ, the higher end; absent where nothing has a price"`
-	Low      *Money       `json:"low,omitempty" doc:"the total at the lower end of every rule; for the firm"`
-	Deposit  *Money       `json:"deposit,omitempty" doc:"due at first"`
-	Stages   []OfferPrice `json:"stages,omitempty" doc:"due on the way"`
-	Rest     *Money       `json:"rest,omitempty" doc:"due at the end; absent where payments could not be worked out, or nothing has a price"`
+	Name       string       `json:"name,omitempty" doc:"of the option; absent for the design itself"`
+	Note       string       `json:"note,omitempty" doc:"of the option"`
+	Complete   bool         `json:"complete" doc:"everything in it has a price; else every sum lacks a part"`
+	Flow       *Quantity    `json:"flow,omitempty" doc:"that the pump in use moves; absent where it is not known"`
+	Falls      []OfferFall  `json:"falls,omitempty" doc:"what comes over each watercourse"`
+	Worst      string       `json:"worst" one:"info caution danger" doc:"worst finding of the design"`
+	Scopes     []OfferPrice `json:"scopes" doc:"the parts of the work, before tax; they add up to net"`
+	Net        *Money       `json:"net,omitempty" doc:"before tax; absent where nothing has a price"`
+	Taxes      []OfferTax   `json:"taxes,omitempty" doc:"taxes"`
+	TaxRounded string       `json:"taxRounded,omitempty" one:"sum part" doc:"taxes are rounded once on the sum, or for each part of the work; absent without tax"`
+	Rounding   *Money       `json:"rounding,omitempty" doc:"that the total is rounded by"`
+	Total      *Money       `json:"total,omitempty" doc:"net, taxes and rounding; where rules for an amount differ, the higher end; absent where nothing has a price"`
+	Low        *Money       `json:"low,omitempty" doc:"the total at the lower end of every rule; for the firm"`
+	Deposit    *Money       `json:"deposit,omitempty" doc:"due at first"`
+	Stages     []OfferPrice `json:"stages,omitempty" doc:"due on the way"`
+	Rest       *Money       `json:"rest,omitempty" doc:"due at the end; absent where payments could not be worked out, or nothing has a price"`
 
 	Lines    []OfferCost  `json:"lines,omitempty" doc:"what it costs the firm, line by line"`
 	Groups   []OfferGroup `json:"groups,omitempty" doc:"how cost becomes price, by group of cost"`
@@ -241,6 +242,7 @@ func (p *offered) designJSON(d *offer.Priced, client bool) OfferDesign {
 	for _, t := range o.Taxes {
 		x.Taxes = append(x.Taxes, OfferTax{t.Name, t.Rate.String(), p.amount(t.Base), p.amount(t.Amount)})
 	}
+	x.TaxRounded = taxRounded(p.j, o)
 	if o.Planned && !o.Unpriced() {
 		x.Deposit, x.Rest = p.some(o.Deposit), p.amount(o.Rest)
 		for _, s := range o.Stages {

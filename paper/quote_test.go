@@ -182,6 +182,25 @@ func TestDraftOnEveryPage(t *testing.T) {
 	}
 }
 
+// TestTaxRounding: the offer says whether tax is rounded on the sum or part by part,
+// and nothing of it where there is no tax.
+func TestTaxRounding(t *testing.T) {
+	const sum, part = "Tax is rounded once, on the sum.", "Tax is rounded for each part of the work."
+	for _, c := range []struct{ byPart, none bool }{{}, {byPart: true}, {none: true}} {
+		j := example(t, "hillside-cascade")
+		if j.Offer.TaxByScope = c.byPart; len(j.Offer.Taxes) == 0 {
+			t.Fatal("the example has no tax")
+		}
+		if c.none {
+			j.Offer.Taxes = nil
+		}
+		text := written(one(t, input(t, j, Letter), "quote"))
+		if strings.Contains(text, sum) != (!c.byPart && !c.none) || strings.Contains(text, part) != c.byPart {
+			t.Errorf("%+v:\n%s", c, text)
+		}
+	}
+}
+
 // TestBadMoney: prices below zero and in another currency, a margin of the whole
 // price, payments past the total: each is told once in a sentence on a draft.
 func TestBadMoney(t *testing.T) {

@@ -51,6 +51,13 @@ func (f *flow) designs(list []offer.Priced, again bool) {
 	}
 	g.sum(f.word("offer.row.total"), func(o *quote.Offer) (unit.Money, bool) { return o.Total, true })
 	f.table(columns, g.rows, g.sums...)
+	if len(list[0].Offer.Taxes) > 0 {
+		how := "offer.tax.sum"
+		if f.in.Job.Offer.TaxByScope {
+			how = "offer.tax.part"
+		}
+		f.paragraph(f.word(how), false)
+	}
 	f.gives(list)
 	f.stops(list)
 	f.payments(list, columns)

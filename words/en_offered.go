@@ -28,6 +28,8 @@ var enOffered = map[string]string{
 	"offer.own": "as designed", "offer.flow": "water moved", "offer.new": "new", "offer.gone": "left out",
 	"offer.valid":     "This offer holds for {days} {days:day|days}.",
 	"offer.safe":      "Electrical work is for a licensed electrician, by the local code.",
+	"offer.tax.sum":   "Tax is rounded once, on the sum.",
+	"offer.tax.part":  "Tax is rounded for each part of the work.",
 	"offer.part":      "Not everything has a price: the amounts below are not the whole.",
 	"offer.nototal":   "There is no total yet, for nothing in it has a price.",
 	"offer.row.sofar": "total of what has a price",

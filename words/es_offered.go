@@ -30,6 +30,8 @@ var esOffered = map[string]string{
 	"offer.safe":      "El trabajo eléctrico es para un electricista con licencia, según el reglamento local.",
 	"offer.nototal":   "Todavía no hay total: nada de la oferta tiene precio.",
 	"offer.row.sofar": "total de lo que tiene precio",
+	"offer.tax.sum":   "El impuesto se redondea una sola vez, sobre la suma.",
+	"offer.tax.part":  "El impuesto se redondea en cada parte de la obra.",
 	"offer.part":      "No todo tiene precio: los importes de abajo no son el total.",
 	"offer.draft":     "BORRADOR, no es para el cliente: la oferta no está completa.",
 	"offer.lacks":     "Sin precio, y en ninguna de las sumas de abajo ({count}):",
