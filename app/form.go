@@ -21,6 +21,7 @@ type input struct {
 	Stepper                 bool
 	Options                 string // ID of the list of what may be meant
 	Hint                    string
+	Unsaid                  string // what a list of words shows while none is chosen
 }
 
 // group is an object of the job: its fields, the objects in it, and its lists.
@@ -57,6 +58,8 @@ type former struct {
 	typed  map[string]string // what stands in the form and was not taken
 	faults map[string]string
 	first  []string
+
+	standing []trace.Assumption // in force, of the job as it stands
 }
 
 // title begins a label with a capital.
@@ -117,6 +120,9 @@ func (x *former) input(f job.Field) input {
 		in.Value = text
 	}
 	in.Error = x.faults[f.Path]
+	if f.Sort == job.SortWord {
+		in.Unsaid = x.unsaid(f)
+	}
 	return in
 }
 
@@ -250,7 +256,7 @@ func (x *former) fresh(path, before string) (need []input, kinds []string) {
 
 // former makes fields of a job, with what was typed and not taken.
 func (a *app) former(o *opened, first []string, typed []edit, faults []trace.Fault) *former {
-	x := &former{a: a, j: o.job, typed: map[string]string{}, faults: map[string]string{}, first: first}
+	x := &former{a: a, j: o.job, typed: map[string]string{}, faults: map[string]string{}, first: first, standing: standingOf(o.solved)}
 	for _, e := range typed {
 		x.typed[e.path] = e.text
 	}

@@ -4,6 +4,13 @@ package words
 // too short for whoever has not read its format, and says what they are for. The
 // key is the field's path without the numbers of the elements.
 var enLabel = map[string]string{
+	"app.unsaid.assumed": "not said: {value} is assumed",
+
+	"app.label.numbers-decimal": "How decimals are written", "app.hint.numbers-decimal": "with a point, 12.5, or with a comma, 12,5; what you type is read so too",
+	"app.label.numbers-thousands": "What stands between thousands", "app.hint.numbers-thousands": "with a comma 1,234; with a space 1 234; with none 1234",
+	"app.label.numbers-money": "What stands beside an amount of money", "app.hint.numbers-money": "the currency’s sign, $, or its code, USD",
+	"app.label.numbers-side": "Where that sign or code stands", "app.hint.numbers-side": "before the amount, $12.50, or after it, 12.50 $",
+
 	"app.label.site-designRain": "Cloudburst to be ready for", "app.label.site-reserve": "Room for evaporation", "app.label.site-rainTime": "How long the cloudburst lasts", "app.label.site-tariff": "Price of a kWh",
 	"app.label.site-valveLeak": "Leak of a worn check valve", "app.hint.site-currency": "three letters: USD, MXN, EUR",
 	"app.label.survey-setups": "Standings of the level", "app.label.survey-setups-benchmark": "Point sighted first", "app.label.survey-points-setup": "Read from standing",

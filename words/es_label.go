@@ -2,6 +2,13 @@ package words
 
 // esLabel is enLabel in Spanish.
 var esLabel = map[string]string{
+	"app.unsaid.assumed": "sin decir: se supone {value}",
+
+	"app.label.numbers-decimal": "Cómo se escriben los decimales", "app.hint.numbers-decimal": "con punto, 12.5, o con coma, 12,5; lo que usted escriba se lee también así",
+	"app.label.numbers-thousands": "Qué va entre los millares", "app.hint.numbers-thousands": "con coma 1,234; con espacio 1 234; sin nada 1234",
+	"app.label.numbers-money": "Qué va junto a un importe", "app.hint.numbers-money": "el signo de la moneda, $, o su código, USD",
+	"app.label.numbers-side": "Dónde va ese signo o código", "app.hint.numbers-side": "antes del importe, $12.50, o después, 12.50 $",
+
 	"app.label.site-designRain": "Aguacero para el que hay que estar listo", "app.label.site-reserve": "Lugar para lo que se evapora", "app.label.site-rainTime": "Cuánto dura el aguacero", "app.label.site-tariff": "Precio del kWh",
 	"app.label.site-valveLeak": "Fuga de una válvula check gastada", "app.hint.site-currency": "tres letras: USD, MXN, EUR",
 	"app.label.survey-setups": "Estaciones del nivel", "app.label.survey-setups-benchmark": "Punto visado primero", "app.label.survey-points-setup": "Leído desde la estación",
