@@ -13,7 +13,7 @@ import (
 // line is what a chain is made of along its centre line.
 type line struct {
 	least   float64 // of the centre line, every hub touching
-	sockets float64 // that pipe goes into, each by what a metre of its size counts for
+	sockets float64 // that pipe and hose go into, each by what a metre of its size counts for
 	joints  int
 }
 
@@ -64,6 +64,9 @@ func (c *chain) line(f *fill) (l line) {
 		if l.joints += k.Joints; k.Piped {
 			l.sockets += f.weight(k.Pipe.Size) * float64(k.Sockets)
 		}
+	}
+	if c.hose >= 0 {
+		l.sockets += f.weight("") * c.hoseIn
 	}
 	if c.through {
 		l.joints++

@@ -10,12 +10,15 @@ import (
 
 // spot is a point that moves with the variables: c, plus where the pump stands,
 // plus what the first `upto` joints are longer than at their least, each along
-// its leg. A spot that is not with the chain stays at c.
+// its leg. A spot that is not with the chain stays at c, but for that of an obstacle
+// which goes along with a measure that may grow: upto is then goesAlong.
 type spot struct {
 	c    geom.Vec3
 	upto int
 	with bool
 }
+
+const goesAlong = -1
 
 // body is a solid of chain, pump or surroundings. Its axis and its half vectors
 // never change: only its ends move.
@@ -61,9 +64,11 @@ type chain struct {
 	lost     *losses
 	back     geom.Vec3
 	lip      float64
-	hose     int     // part that is a hose of the search's, -1
-	hoseMost float64 // of what its ends may be longer than at their least
-	below    float64 // how far below the walls the pump's place is counted from: variables are not below zero
+	hose     int       // part that is a hose of the search's, -1
+	hoseIn   float64   // of its ends, what goes into the sockets before and after it
+	hoseMost float64   // of what its ends may be longer than at their least
+	shift    geom.Vec3 // the way that an obstacle goes where a measure may grow
+	below    float64   // how far below the walls the pump's place is counted from: variables are not below zero
 }
 
 // atLeast is what a variable must come to.
@@ -218,10 +223,13 @@ func (b *body) far(n geom.Vec3) *spot {
 
 // at gives where a spot is for values of the variables.
 func (c *chain) at(s *spot, x []float64) geom.Vec3 {
-	if !s.with {
-		return s.c
-	}
 	p := s.c
+	if !s.with {
+		if s.upto == goesAlong {
+			p = p.Add(c.shift.Scale(x[c.vars]))
+		}
+		return p
+	}
 	p.X += x[varX] - c.below
 	p.Y += x[varY] - c.below
 	for i, k := range c.slot[:s.upto] {
@@ -236,6 +244,9 @@ func (c *chain) at(s *spot, x []float64) geom.Vec3 {
 // move.
 func (c *chain) along(row []float64, s *spot, n geom.Vec3, f float64) float64 {
 	fixed := f * n.Dot(s.c)
+	if s.upto == goesAlong {
+		row[c.vars] += f * n.Dot(c.shift)
+	}
 	if s.with {
 		fixed -= f * c.below * (n.X + n.Y)
 		row[varX] += f * n.X

@@ -205,12 +205,12 @@ func (s *search) straightEnd(c *chain, parts []*piece, b *body, i int) {
 		b.first = false
 		return
 	}
-	c.hose, c.hoseMost = i, math.Inf(1)
+	before, after := s.in.outlet(c.standing), parts[i+1].part.In
+	if i > 0 {
+		before = parts[i-1].part.Out
+	}
+	c.hose, c.hoseIn, c.hoseMost = i, float64(before.Depth.Length+after.Depth.Length), math.Inf(1)
 	if most := s.in.Hose.Part.Curve.Longest; most > 0 {
-		before, after := s.in.outlet(c.standing), parts[i+1].part.In
-		if i > 0 {
-			before = parts[i-1].part.Out
-		}
-		c.hoseMost = float64(most-before.Depth.Length-after.Depth.Length) - parts[i].hose.length - pad
+		c.hoseMost = float64(most) - c.hoseIn - parts[i].hose.length - pad
 	}
 }

@@ -67,6 +67,9 @@ func TestHoseAgainstLattice(t *testing.T) {
 	small := func(t testing.TB, book *catalog.Book, seed uint64) arrange.Input {
 		return withHose(smallVault(t, book, 5000+seed), 3.5)
 	}
+	againstLattice(t, 1, func(t testing.TB, book *catalog.Book, _ uint64) arrange.Input {
+		return small(t, book, 99) // the hose goes deeper into the valve's socket than into the elbow's
+	}, covered)
 	if n := againstLattice(t, ifFar(12, 200), small, covered); n.hoses == 0 || n.hosed == 0 {
 		t.Error("no chain with a hose was compared")
 	}

@@ -143,13 +143,14 @@ func (w *worker) place(t *trial, o *order, si *site, least worth, best *[2]*Layo
 		}
 		limit := si.limit + slideWeight*out.least
 		if had != nil && slides(had, o) == (out.slides && out.least == 0) {
-			limit = math.Min(limit, had.length)
+			limit = math.Min(limit, had.length-si.line.sockets) // sockets are not as deep in every place
 		}
 		if out.line-si.line.least >= limit {
 			continue
 		}
 		got := w.seek(t, o, c, out.leaving, limit)
 		if got != nil {
+			got.length += si.line.sockets
 			best[least.class] = got
 		}
 		if w.b.capped || w.b.refused > 0 && w.b.least < math.Min(w.b.best, limit)-alikeLength {
