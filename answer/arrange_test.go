@@ -157,6 +157,23 @@ func TestArrangedNone(t *testing.T) {
 	if data, err := json.Marshal(d.Short); err != nil || strings.Contains(string(data), `"by"`) || d.Short[0].Code != design.ChangeLeft {
 		t.Errorf("%v %s", err, data)
 	}
+	// Fittings that do only together, with whether all are needed, in both languages.
+	for sure, want := range map[bool][2]string{
+		true:  {"get all of these fittings (elbow 90 2: 1, union 2: 3): a layout with 1 elbow then fits; if one of these kinds is left out", "consiga todas estas conexiones (codo 90 2: 1, tuerca unión 2: 3): entonces cabe un trazo con 1 codo; si falta una de estas clases"},
+		false: {"is not proven", "no está probado"},
+	} {
+		several := trace.Message{Code: design.ChangeSeveral, Args: []trace.Arg{trace.Str("fittings", "elbow 90 2: 1, union 2: 3")}}
+		a.Outcome.Short = []arrange.Change{{What: several, Layout: fits, Instead: 1, Besides: []int{2}, Sure: sure}}
+		for i, l := range []*words.Language{words.English(), words.Spanish()} {
+			var b strings.Builder
+			if err := Arranged(&b, a, nil, l, false); err != nil || !strings.Contains(b.String(), want[i]) {
+				t.Errorf("%v: %q is not told:\n%s", err, want[i], b.String())
+			}
+		}
+		if d := BuildArranged(a, nil, words.English()); d.Short[0].Sure != sure || d.Short[0].By.Text != "" {
+			t.Errorf("%+v", d.Short)
+		}
+	}
 	for _, stage := range []arrange.Stage{arrange.StageBody, arrange.StageWalls, arrange.StageClear, arrange.StageValve, arrange.StageOut} {
 		a.Outcome = &arrange.Outcome{Stage: stage, Proof: arrange.Proof{Claim: arrange.Family}}
 		if text := arrangedText(t, a); !strings.Contains(text, "Nothing single was found") {

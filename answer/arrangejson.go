@@ -89,7 +89,7 @@ type ArrangedMend struct {
 	Code   string   `json:"code" doc:"what is changed"`
 	Text   string   `json:"text" doc:"the same in words"`
 	By     Quantity `json:"by,omitzero" doc:"by how much at least, not rounded; absent for what has no size: the pump turned or elsewhere, or fittings besides"`
-	Sure   bool     `json:"sure" doc:"a hundredth of an inch short of that does not do"`
+	Sure   bool     `json:"sure" doc:"a hundredth of an inch short of that does not do; of fittings that do only together: if one of these kinds is left out, nothing fits"`
 	Elbows int      `json:"elbows" doc:"of the layout that then fits, hoses not counted"`
 	Hoses  int      `json:"hoses,omitempty" doc:"of that layout"`
 }

@@ -36,17 +36,24 @@ func (p *arranging) none() {
 	}
 	for i := range o.Short {
 		s := &o.Short[i]
-		if s.Instead > 0 {
-			p.tell("", "found.instead", append(turns(&s.Layout.Worth), str("what", p.say.Say(s.What, p.unit)))...)
-			continue
+		what, layout := str("what", p.say.Say(s.What, p.unit)), turns(&s.Layout.Worth)
+		switch {
+		case len(s.Besides) > 0:
+			p.tell("", "found.several", append(layout, what, p.sure(s, "found.several."))...)
+		case s.Instead > 0:
+			p.tell("", "found.instead", append(layout, what)...)
+		default:
+			p.tell("", "found.mend", append(layout, what, num("by", enough(s.By, p.unit), unit.KindTape), p.sure(s, "found.mend."))...)
 		}
-		sure := "found.mend.guess"
-		if s.Sure {
-			sure = "found.mend.sure"
-		}
-		p.tell("", "found.mend", append(turns(&s.Layout.Worth), str("what", p.say.Say(s.What, p.unit)),
-			num("by", enough(s.By, p.unit), unit.KindTape), str("sure", p.say.Word(sure)))...)
 	}
+}
+
+// sure tells whether it is proven that less than a change does not do.
+func (p *arranging) sure(s *arrange.Change, stem string) trace.Arg {
+	if s.Sure {
+		return str("sure", p.say.Word(stem+"sure"))
+	}
+	return str("sure", p.say.Word(stem+"guess"))
 }
 
 // turns counts the elbows of a layout, and its hoses where it has any.

@@ -118,7 +118,7 @@ var enApp = map[string]string{
 	"app.layouts.stands": "Pump {attitude}, turned {turn}: {left} from the left wall, {front} from the front wall.",
 	"app.layouts.roll":   "roll {angle}",
 	"app.layouts.none":   "Nothing fits as it is", "app.layouts.mend": "What would make it fit", "app.layouts.mendlead": "Each alone is enough. Sizes are rounded up to what a tape reads.",
-	"app.layouts.mendfits": "A layout with {elbows} {elbows:elbow|elbows}[ and {hoses} {hoses:hose|hoses}] then fits.", "app.layouts.sure": "Less will not do.", "app.layouts.unsure": "That less will not do is not proven.",
+	"app.layouts.mendfits": "A layout with {elbows} {elbows:elbow|elbows}[ and {hoses} {hoses:hose|hoses}] then fits.", "app.layouts.sure": "Less will not do.", "app.layouts.needed": "If one of these kinds is left out, nothing fits.", "app.layouts.unsure": "That less will not do is not proven.",
 	"app.layouts.mendtake": "Change it and look again",
 	"app.layouts.drawn":    "Keep the assembly as it is drawn", "app.layouts.drawnlead": "To keep what is drawn now: its cut card is written down, and a later change that would alter a cut is told.",
 	"app.layouts.kept":      "An assembly is kept, with its cut card. A later change that would alter a cut is told. Keeping anew writes a new card.",

@@ -63,6 +63,7 @@ var enArrange = map[string]string{
 	"design.instead.hose":         "allow a short hose next to the pump[: {size}, {cut} long, bent to a radius of {radius}; see its maker's sheet first]",
 	"design.instead.hose.tighter": "take a hose whose maker's sheet allows a tighter bend[, down to a radius of {radius}: {size}, {cut} long]",
 	"design.instead.hose.longer":  "allow a longer piece of hose[: {size}, {cut} long, bent to a radius of {radius}; see its maker's sheet first]",
+	"design.instead.several":      "get all of these fittings ({fittings})",
 
 	"assume.arrange.flow":       "No flow can be worked out from the job, so losses are compared at {value} in the vault's pipe.",
 	"assume.arrange.loss":       "The tables have no loss for {fittings}: they count for nothing, in every layout alike.",

@@ -65,6 +65,9 @@ var enFound = map[string]string{
 	// What would mend it.
 	"found.mend":            "{what}, by {by}: a layout with {elbows} {elbows:elbow|elbows}[ and {hoses} {hoses:hose|hoses}] then fits; {sure}",
 	"found.instead":         "{what}: a layout with {elbows} {elbows:elbow|elbows}[ and {hoses} {hoses:hose|hoses}] then fits",
+	"found.several":         "{what}: a layout with {elbows} {elbows:elbow|elbows}[ and {hoses} {hoses:hose|hoses}] then fits; {sure}",
+	"found.several.sure":    "if one of these kinds is left out, nothing fits",
+	"found.several.guess":   "that all of these kinds are needed is not proven",
 	"found.mend.sure":       "a hundredth of an inch less will not do",
 	"found.mend.guess":      "that less would not do is not proven",
 	"found.mend.stopped":    "Looking for what would mend it was stopped: there may be more than is told here.",

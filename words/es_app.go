@@ -89,7 +89,7 @@ var esApp = map[string]string{
 	"app.layouts.stands": "Bomba {attitude}, girada {turn}: a {left} de la pared izquierda, a {front} de la pared del frente.",
 	"app.layouts.roll":   "giro {angle}",
 	"app.layouts.none":   "Nada cabe como está", "app.layouts.mend": "Lo que haría que quepa", "app.layouts.mendlead": "Basta con uno solo. Las medidas se redondean hacia arriba a lo que lee una cinta.",
-	"app.layouts.mendfits": "Entonces cabe un trazo con {elbows} {elbows:codo|codos}[ y {hoses} {hoses:manguera|mangueras}].", "app.layouts.sure": "Con menos no se puede.", "app.layouts.unsure": "No está probado que con menos no se pueda.",
+	"app.layouts.mendfits": "Entonces cabe un trazo con {elbows} {elbows:codo|codos}[ y {hoses} {hoses:manguera|mangueras}].", "app.layouts.sure": "Con menos no se puede.", "app.layouts.needed": "Si falta una de estas clases, no cabe nada.", "app.layouts.unsure": "No está probado que con menos no se pueda.",
 	"app.layouts.mendtake": "Cambiarlo y buscar otra vez",
 	"app.layouts.drawn":    "Conservar el armado como está dibujado", "app.layouts.drawnlead": "Para conservar lo dibujado ahora: se anota su hoja de corte, y se avisa de un cambio posterior que altere un corte.",
 	"app.layouts.kept":      "Hay un armado conservado, con su hoja de corte. Se avisa de un cambio posterior que altere un corte. Conservar de nuevo escribe una hoja nueva.",

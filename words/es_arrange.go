@@ -56,6 +56,7 @@ var esArrange = map[string]string{
 	"design.instead.hose":         "permita una manguera corta junto a la bomba[: {size}, de {cut} de largo, doblada con un radio de {radius}; vea antes la hoja del fabricante]",
 	"design.instead.hose.tighter": "tome una manguera cuyo fabricante permita doblarla más[, hasta un radio de {radius}: {size}, de {cut} de largo]",
 	"design.instead.hose.longer":  "permita una pieza de manguera más larga[: {size}, de {cut} de largo, doblada con un radio de {radius}; vea antes la hoja del fabricante]",
+	"design.instead.several":      "consiga todas estas conexiones ({fittings})",
 
 	"assume.arrange.flow":       "Del trabajo no se puede calcular caudal, así que las pérdidas se comparan a {value} en el tubo de la bóveda.",
 	"assume.arrange.loss":       "Las tablas no tienen pérdida para {fittings}: no cuentan nada, igual en cada trazo.",

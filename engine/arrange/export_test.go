@@ -21,3 +21,12 @@ func Listed(ctx context.Context, in Input) Outcome {
 	}
 	return s.run(ctx, out, nil)
 }
+
+// Lacking is what Search looks at where nothing fits, of what the input leaves out.
+func Lacking(ctx context.Context, in Input) []Change {
+	s, out := newSearch(in)
+	if !s.sound || len(out.Faults) > 0 {
+		return nil
+	}
+	return s.instead(ctx, nil)
+}

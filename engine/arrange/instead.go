@@ -34,45 +34,69 @@ func (n *Instead) with(in Input) Input {
 
 // instead looks for a layout with each of what the input leaves out. Fittings are
 // first looked at all together: where nothing fits with all of them, nothing does
-// with one.
+// with one. Where something does, but with none alone, several are looked at.
 func (s *search) instead(ctx context.Context, tell func(Progress)) (out []Change) {
 	list := s.in.Instead
 	fits := make([]bool, len(list))
-	idle, known := false, false
+	lacking := s.lacking()
+	proven, alone := true, false // that no fitting does alone; that one does
+	var all *Outcome             // with all fittings; nil: not looked at
 	for i := range list {
 		n := &list[i]
 		if ctx.Err() != nil || n.Unless > 0 && fits[n.Unless-1] {
 			continue
 		}
-		if tell != nil {
-			tell(Progress{Elbows: s.in.Rules.Elbows, Done: i, Of: len(list), Short: n.What.Code, Args: n.What.Args})
+		s.lookingFor(i, tell)
+		if n.Fittings != nil && all == nil && len(lacking) > 1 {
+			all = new(one(ctx, s.besides(lacking)))
 		}
-		if n.Fittings != nil && !known {
-			all, several := s.everyFitting()
-			known, idle = true, several && len(one(ctx, all.with(s.in)).Layouts) == 0
-		}
-		if n.Fittings != nil && idle {
+		if n.Fittings != nil && all != nil && len(all.Layouts) == 0 {
 			continue
 		}
-		if found := one(ctx, n.with(s.in)).Layouts; len(found) > 0 {
-			fits[i] = true
-			out = append(out, Change{What: n.What, Layout: found[0], Instead: i + 1})
+		found := one(ctx, n.with(s.in))
+		if len(found.Layouts) > 0 {
+			fits[i], alone = true, alone || n.Fittings != nil
+			out = append(out, Change{What: n.What, Layout: found.Layouts[0], Instead: i + 1})
+		} else if n.Fittings != nil {
+			proven = proven && found.Proof.Claim < Capped
 		}
+	}
+	if all != nil && len(all.Layouts) > 0 && !alone {
+		out = append(out, s.several(ctx, lacking, all.Layouts[0], proven, tell)...)
 	}
 	return out
 }
 
-// everyFitting gives all fittings that the input leaves out together; several
-// tells that they are more than one of them.
-func (s *search) everyFitting() (all Instead, several bool) {
-	base, n := len(s.in.Fittings), 0
-	all.Fittings = slices.Clone(s.in.Fittings)
+// lookingFor tells which of what the input leaves out is looked at.
+func (s *search) lookingFor(i int, tell func(Progress)) {
+	if n := &s.in.Instead[i]; tell != nil {
+		tell(Progress{Elbows: s.in.Rules.Elbows, Done: i, Of: len(s.in.Instead), Short: n.What.Code, Args: n.What.Args})
+	}
+}
+
+// lacking lists, counted from 0, which of what the input leaves out are fittings: more
+// of what there is first, for that is got the soonest.
+func (s *search) lacking() (out []int) {
+	var other []int
 	for i := range s.in.Instead {
-		more := s.in.Instead[i].Fittings
-		if more == nil {
-			continue
+		switch n := len(s.in.Instead[i].Fittings); {
+		case n == 0:
+		case n == len(s.in.Fittings):
+			out = append(out, i)
+		default:
+			other = append(other, i)
 		}
-		n++
+	}
+	return append(out, other...)
+}
+
+// besides gives the input with several of the fittings that it leaves out: all
+// that it has stays, of what one of them has more there is more.
+func (s *search) besides(some []int) Input {
+	base := len(s.in.Fittings)
+	all := Instead{Fittings: slices.Clone(s.in.Fittings)}
+	for _, i := range some {
+		more := s.in.Instead[i].Fittings
 		for k := range all.Fittings[:base] {
 			if more[k].AtHand < 0 {
 				all.Fittings[k].AtHand = -1
@@ -80,5 +104,5 @@ func (s *search) everyFitting() (all Instead, several bool) {
 		}
 		all.Fittings = append(all.Fittings, more[base:]...)
 	}
-	return all, n > 1
+	return all.with(s.in)
 }

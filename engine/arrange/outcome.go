@@ -96,8 +96,9 @@ type Change struct {
 	What    trace.Message // which dimension, or what is looked at instead
 	By      unit.Length   // longer, higher, wider; below zero: lower, shorter
 	Layout  Layout        // that then fits
-	Sure    bool          // a hundredth of an inch less does not do
+	Sure    bool          // a hundredth of an inch less does not do; of several fittings, none can be left out
 	Instead int           // number in Input.Instead, from 1; 0: a dimension
+	Besides []int         // of fittings that do only together, the numbers of the others
 }
 
 // Tally counts the work, for the table of figures.

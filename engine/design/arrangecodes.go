@@ -54,6 +54,8 @@ const (
 	// ChangeFitting: with a fitting that the stock leaves out; ChangeMore: with more of one. Args: fitting, size, count.
 	ChangeFitting = "design.instead.fitting"
 	ChangeMore    = "design.instead.more"
+	// ChangeSeveral: with fittings that do only together. Args: fittings (each with how many are to be got).
+	ChangeSeveral = "design.instead.several"
 	// ChangeEnded: with a check valve with union ends, in place of valve and union. Args: fitting, size, count.
 	ChangeEnded = "design.instead.ended"
 	// ChangeHose: with a short hose next to the pump. Args: size, cut (its length), radius.
