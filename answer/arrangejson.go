@@ -155,7 +155,7 @@ func BuildArranged(a *design.Arranging, read []trace.Fault, l *words.Language) A
 		for i := range o.Short {
 			s := &o.Short[i]
 			x := ArrangedMend{Code: s.What.Code, Text: l.Say(s.What, a.Units), Sure: s.Sure, Elbows: s.Layout.Worth.Elbows, Hoses: s.Layout.Worth.Hoses}
-			if s.Instead == 0 {
+			if s.By != 0 {
 				x.By = of(m, s.By, unit.KindTape)
 			}
 			d.Short = append(d.Short, x)

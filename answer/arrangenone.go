@@ -40,7 +40,7 @@ func (p *arranging) none() {
 		switch {
 		case len(s.Besides) > 0:
 			p.tell("", "found.several", append(layout, what, p.sure(s, "found.several."))...)
-		case s.Instead > 0:
+		case s.By == 0:
 			p.tell("", "found.instead", append(layout, what)...)
 		default:
 			p.tell("", "found.mend", append(layout, what, num("by", enough(s.By, p.unit), unit.KindTape), p.sure(s, "found.mend."))...)

@@ -30,7 +30,7 @@ type Layout struct {
 	Worth    Worth
 	Odd      bool // at angles between those of the compass: the claim says nothing of such ones
 
-	length float64 // what the program made least
+	length float64 // what the program made least, with what goes into sockets
 }
 
 // Worth is what an assembly costs in every respect; each is told, none is
@@ -91,14 +91,15 @@ const (
 
 // Change is one dimension changed so that an assembly fits: proved by laying
 // one at that size, and by finding none a little short of it. Or it is something
-// that the input leaves out: then it has no size.
+// that the input leaves out, or an obstacle taken out: then it has no size.
 type Change struct {
-	What    trace.Message // which dimension, or what is looked at instead
-	By      unit.Length   // longer, higher, wider; below zero: lower, shorter
-	Layout  Layout        // that then fits
-	Sure    bool          // a hundredth of an inch less does not do; of several fittings, none can be left out
-	Instead int           // number in Input.Instead, from 1; 0: a dimension
-	Besides []int         // of fittings that do only together, the numbers of the others
+	What     trace.Message // which dimension, or what is looked at instead
+	By       unit.Length   // longer, higher, wider; below zero: lower, shorter
+	Layout   Layout        // that then fits
+	Sure     bool          // a hundredth of an inch less does not do; of several fittings, none can be left out
+	Instead  int           // number in Input.Instead, from 1; 0: a dimension
+	Besides  []int         // of fittings that do only together, the numbers of the others
+	Obstacle int           // number in the vault of one that is moved, or taken out, from 1; 0: none is
 }
 
 // Tally counts the work, for the table of figures.

@@ -22,7 +22,7 @@ const (
 // small. What is found is laid and proved at that size, and searched again a
 // hundredth of an inch short of it.
 func (s *search) short(ctx context.Context, tell func(Progress)) []Change {
-	out := s.instead(ctx, tell)
+	out := append(s.instead(ctx, tell), s.cleared(ctx, tell)...)
 	for _, g := range s.stretches() {
 		if ctx.Err() != nil {
 			break
@@ -57,7 +57,7 @@ func (s *search) stretch(ctx context.Context, g *stretch, tell func(Progress)) (
 			return Change{}, false
 		}
 		if tell != nil {
-			tell(Progress{Elbows: s.in.Rules.Elbows, Done: done, Of: done + len(list), Short: g.code})
+			tell(Progress{Elbows: s.in.Rules.Elbows, Done: done, Of: done + len(list), Short: g.code, Args: g.args})
 		}
 		now := list[:min(some, len(list))]
 		s.share(len(now), func(w *worker, i int) { w.attempt(now[i], g, best) })
@@ -196,6 +196,7 @@ func (w *worker) stretched(c *chain, out leaving, g *stretch, most float64) (lea
 	w.set(c, out, false)
 	b := &w.b
 	b.give, c.below = g, mostShort
+	c.goes(g)
 	least = most
 	b.leaf = func(x []float64) bool {
 		least = x[c.vars]
@@ -205,24 +206,42 @@ func (w *worker) stretched(c *chain, out leaving, g *stretch, most float64) (lea
 	return least, b.capped
 }
 
-// proved searches at the size that was found, and a hundredth of an inch short
-// of it. What rounding may have lost on the way is given in whole thousandths.
+// proved searches at the size that was found, and a hundredth of an inch short of
+// it. What rounding may have lost on the way is given in whole thousandths; what the
+// list of planes lost, by going down as long as a layout fits, in steps that double,
+// then halve.
 func (s *search) proved(ctx context.Context, g *stretch, by float64, capped bool) (Change, bool) {
 	const thousandth = 0.001 * float64(unit.Inch)
-	run := func(by float64) Outcome {
-		in := g.made(s.in, unit.Length(by))
-		return one(ctx, in)
-	}
+	run := func(by float64) Outcome { return one(ctx, g.made(s.in, unit.Length(by))) }
 	for step := range 5 {
 		at := (math.Ceil(by/thousandth-1e-6) + float64(step)) * thousandth
-		if out := run(at); len(out.Layouts) > 0 {
-			c := Change{What: trace.Message{Code: g.code}, By: unit.Length(at), Layout: out.Layouts[0]}
-			if less := at - float64(hundredth); !capped && less > 0 {
-				before := run(less)
-				c.Sure = len(before.Layouts) == 0 && before.Proof.Claim == Family
-			}
-			return c, true
+		out := run(at)
+		if len(out.Layouts) == 0 {
+			continue
 		}
+		c := Change{What: trace.Message{Code: g.code, Args: g.args}, Obstacle: g.obstacle, By: unit.Length(at), Layout: out.Layouts[0]}
+		for d, grows := float64(hundredth), true; at > d && ctx.Err() == nil; {
+			before := run(at - d)
+			fits := straight(before.Layouts)
+			if fits >= 0 {
+				at -= d
+				c.By, c.Layout = unit.Length(at), before.Layouts[fits]
+			} else if d <= float64(hundredth) {
+				c.Sure = !capped && len(before.Layouts) == 0 && before.Proof.Claim == Family
+				break
+			}
+			if grows = grows && fits >= 0; grows {
+				d *= 2
+			} else {
+				d = math.Max(d/2, float64(hundredth))
+			}
+		}
+		return c, true
 	}
 	return Change{}, false
+}
+
+// straight gives the first layout along the compass; -1 where there is none.
+func straight(list []Layout) int {
+	return slices.IndexFunc(list, func(l Layout) bool { return !l.Odd })
 }

@@ -6,6 +6,7 @@ import (
 
 	"plashet/engine/geom"
 	"plashet/engine/layout"
+	"plashet/engine/trace"
 	"plashet/engine/unit"
 )
 
@@ -29,12 +30,17 @@ const (
 // stretch is a measure that may grow.
 type stretch struct {
 	code string
+	args []trace.Arg
 	wall layout.Wall // that gives way; empty: the hole moves
 	out  geom.Vec3   // the way the wall goes
 	rim  bool        // the way out grows with it
 	only bool        // nothing but the way out does
 	most float64     // how far; 0: mostShort
 	hole geom.Vec3   // the way the hole goes
+
+	obstacle int       // number of the one that goes, from 1; 0: none does
+	shift    geom.Vec3 // the way it goes
+
 	made func(in Input, by unit.Length) Input
 }
 

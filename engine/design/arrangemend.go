@@ -12,6 +12,33 @@ import (
 // Entry is an entry of the job set anew.
 type Entry struct{ Path, Text string }
 
+// obstacleMend gives those of an obstacle that is moved; none for one that is to be
+// taken out, which is for a person to do.
+func obstacleMend(v *job.Vault, s *arrange.Change, by unit.Length, units unit.System) (out []Entry) {
+	if s.Obstacle > len(v.Obstacles) {
+		return nil
+	}
+	o := &v.Obstacles[s.Obstacle-1]
+	var axis string
+	var from, to unit.Length
+	switch s.What.Code {
+	case arrange.ChangeObstacleUp, arrange.ChangeObstacleDown:
+		axis, from, to = "z", o.From.Z.SI, o.To.Z.SI
+	case arrange.ChangeObstacleLeft, arrange.ChangeObstacleRight:
+		axis, from, to = "x", o.From.X.SI, o.To.X.SI
+	case arrange.ChangeObstacleFront, arrange.ChangeObstacleBack:
+		axis, from, to = "y", o.From.Y.SI, o.To.Y.SI
+	default:
+		return nil
+	}
+	switch s.What.Code {
+	case arrange.ChangeObstacleDown, arrange.ChangeObstacleLeft, arrange.ChangeObstacleFront:
+		by = -by
+	}
+	path := at("/vault/obstacles", s.Obstacle-1)
+	return []Entry{tapeEntry(path+"/from/"+axis, from+by, units), tapeEntry(path+"/to/"+axis, to+by, units)}
+}
+
 // Mend gives the entries by which change n of what is short (counted from 0)
 // is written into the job: the measure rounded up to a step of the tape, and
 // where a wall before the hole moves, all that is placed from that wall; or another
@@ -42,6 +69,9 @@ func (a *Arranging) Mend(j *job.Job, n int) []Entry {
 		return []Entry{set("/vault/outlet/along", v.Outlet.Along, -by)}
 	case arrange.ChangeRight:
 		return []Entry{set("/vault/outlet/along", v.Outlet.Along, by)}
+	}
+	if s.Obstacle > 0 {
+		return obstacleMend(v, s, by, a.Units)
 	}
 	axis, high := "x", layout.Right
 	var out []Entry

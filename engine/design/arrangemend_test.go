@@ -87,3 +87,33 @@ func TestMendMovesWhatStandsBeside(t *testing.T) {
 		}
 	}
 }
+
+// An obstacle is written where it is moved to, both its corners; what is to be taken
+// out is for a person to take out.
+func TestMendObstacle(t *testing.T) {
+	j := &job.Job{}
+	for _, e := range []Entry{
+		{"/units", "metric"}, {"/vault/obstacles/0/name", "float"}, {"/vault/obstacles/1/name", "rack"},
+		{"/vault/obstacles/1/from/x", "10 mm"}, {"/vault/obstacles/1/from/y", "20 mm"}, {"/vault/obstacles/1/from/z", "30 mm"},
+		{"/vault/obstacles/1/to/x", "40 mm"}, {"/vault/obstacles/1/to/y", "50 mm"}, {"/vault/obstacles/1/to/z", "60 mm"},
+	} {
+		if f := j.Set(e.Path, e.Text); f != nil {
+			t.Fatal(f)
+		}
+	}
+	for code, want := range map[string][2]string{
+		arrange.ChangeObstacleUp: {"/vault/obstacles/1/from/z 41 mm", "/vault/obstacles/1/to/z 71 mm"}, arrange.ChangeObstacleDown: {"/vault/obstacles/1/from/z 19 mm", "/vault/obstacles/1/to/z 49 mm"},
+		arrange.ChangeObstacleRight: {"/vault/obstacles/1/from/x 21 mm", "/vault/obstacles/1/to/x 51 mm"}, arrange.ChangeObstacleLeft: {"/vault/obstacles/1/from/x -1 mm", "/vault/obstacles/1/to/x 29 mm"},
+		arrange.ChangeObstacleBack: {"/vault/obstacles/1/from/y 31 mm", "/vault/obstacles/1/to/y 61 mm"}, arrange.ChangeObstacleFront: {"/vault/obstacles/1/from/y 9 mm", "/vault/obstacles/1/to/y 39 mm"},
+	} {
+		a := &Arranging{Units: j.System(), Outcome: &arrange.Outcome{Short: []arrange.Change{{What: trace.Message{Code: code}, Obstacle: 2, By: 0.0103}}}}
+		list := a.Mend(j, 0)
+		if len(list) != 2 || list[0].Path+" "+list[0].Text != want[0] || list[1].Path+" "+list[1].Text != want[1] {
+			t.Errorf("%s: %v, want %v", code, list, want)
+		}
+	}
+	a := &Arranging{Units: j.System(), Outcome: &arrange.Outcome{Short: []arrange.Change{{What: trace.Message{Code: arrange.ChangeObstacleOut}, Obstacle: 2}}}}
+	if list := a.Mend(j, 0); len(list) != 0 {
+		t.Errorf("an obstacle is taken out unasked: %v", list)
+	}
+}
