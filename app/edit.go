@@ -101,6 +101,9 @@ func (a *app) set(w http.ResponseWriter, r *http.Request) error {
 	if path, by, ok := nudged(r.PostFormValue("nudge")); ok {
 		list = append(slices.DeleteFunc(list, func(e edit) bool { return e.path == path }), a.nudge(o.job, path, by)...)
 	}
+	if e, ok := meant(r.PostFormValue("nudge")); ok {
+		list = append(slices.DeleteFunc(list, func(x edit) bool { return x.path == e.path }), e)
+	}
 	list = changed(o.job, list)
 	next, faults := apply(o.job, list)
 	if len(faults) > 0 {

@@ -21,6 +21,7 @@ type input struct {
 	Stepper                 bool
 	Options                 string // ID of the list of what may be meant
 	Hint                    string
+	Ways                    []way  // where what was typed can be read in two ways: either, to be tapped
 	Unsaid                  string // what a list of words shows while none is chosen
 }
 
@@ -59,6 +60,7 @@ type former struct {
 	faults map[string]string
 	first  []string
 
+	ways     map[string][]string
 	standing []trace.Assumption // in force, of the job as it stands
 }
 
@@ -119,7 +121,7 @@ func (x *former) input(f job.Field) input {
 	if text, ok := x.typed[f.Path]; ok {
 		in.Value = text
 	}
-	in.Error = x.faults[f.Path]
+	in.Error, in.Ways = x.faults[f.Path], waysTo(f.Path, x.ways[f.Path])
 	if f.Sort == job.SortWord {
 		in.Unsaid = x.unsaid(f)
 	}
@@ -256,12 +258,13 @@ func (x *former) fresh(path, before string) (need []input, kinds []string) {
 
 // former makes fields of a job, with what was typed and not taken.
 func (a *app) former(o *opened, first []string, typed []edit, faults []trace.Fault) *former {
-	x := &former{a: a, j: o.job, typed: map[string]string{}, faults: map[string]string{}, first: first, standing: standingOf(o.solved)}
+	x := &former{a: a, j: o.job, typed: map[string]string{}, faults: map[string]string{}, first: first, standing: standingOf(o.solved), ways: map[string][]string{}}
 	for _, e := range typed {
 		x.typed[e.path] = e.text
 	}
 	for _, f := range faults {
 		x.faults[f.Path] = a.faultText(o, f)
+		x.ways[f.Path] = job.Ways(f.Message)
 	}
 	return x
 }

@@ -125,6 +125,7 @@ func (f *field) read(text string, number bool, s unit.System, r *raw) *trace.Mes
 		read, m := f.parse(rest, number, s)
 		if m != nil {
 			m.Args[0] = trace.Str("found", snippet(text))
+			waysOf(m, text, rest)
 			return m
 		}
 		si = read.SI
@@ -161,6 +162,12 @@ func (f *field) parse(text string, number bool, s unit.System) (unit.Reading, *t
 			pe = &unit.ParseError{Code: unit.CodeNumber, Found: text}
 		}
 		m := parseFault(pe, text, f.example(s), s.Marks())
+		if pe.Code == unit.CodeAmbiguous {
+			twoWays(&m, pe.Found, text, s.Marks().Said && s.Marks().Decimal == unit.Comma, func(t string) (string, bool) {
+				r, err := unit.Parse(t, f.kind, s)
+				return strconv.FormatFloat(r.SI, 'g', -1, 64), err == nil
+			})
+		}
 		return unit.Reading{}, &m
 	}
 	return read, nil

@@ -158,6 +158,12 @@ func (f *field) checkMoney(m Money, st unit.Style) *trace.Message {
 	}
 	if ok {
 		fault := parseFault(pe, m.Text, typedExample(f.eg, st), st.Marks)
+		if pe.Code == unit.CodeAmbiguous {
+			twoWays(&fault, pe.Found, m.Text, st.Said && st.Decimal == unit.Comma, func(t string) (string, bool) {
+				sum, err := st.Parse(t)
+				return sum.Amount.String(), err == nil
+			})
+		}
 		return &fault
 	}
 	if sum.Amount.IsNegative() {

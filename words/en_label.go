@@ -4,6 +4,7 @@ package words
 // too short for whoever has not read its format, and says what they are for. The
 // key is the field's path without the numbers of the elements.
 var enLabel = map[string]string{
+	"app.meant":          "I mean {text}",
 	"app.unsaid.assumed": "not said: {value} is assumed",
 
 	"app.label.numbers-decimal": "How decimals are written", "app.hint.numbers-decimal": "with a point, 12.5, or with a comma, 12,5; what you type is read so too",

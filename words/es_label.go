@@ -2,6 +2,7 @@ package words
 
 // esLabel is enLabel in Spanish.
 var esLabel = map[string]string{
+	"app.meant":          "Quiero decir {text}",
 	"app.unsaid.assumed": "sin decir: se supone {value}",
 
 	"app.label.numbers-decimal": "Cómo se escriben los decimales", "app.hint.numbers-decimal": "con punto, 12.5, o con coma, 12,5; lo que usted escriba se lee también así",
