@@ -2,7 +2,6 @@ package arrange
 
 import (
 	"context"
-	"math"
 	"slices"
 
 	"plashet/engine/layout"
@@ -23,30 +22,83 @@ func (in *Input) couples() bool {
 	return !in.Rules.Tilt && slices.ContainsFunc(in.Pipes, func(p Pipe) bool { return p.limited() && len(in.couplings(p.Size)) > 0 })
 }
 
+// coupling searches without couplings, and where that may leave something out, goes on
+// from what was found with those kits alone that have one.
+func (s *search) coupling(ctx context.Context, out Outcome, tell func(Progress)) Outcome {
+	s.recalls = true
+	out = s.run(ctx, out, tell)
+	if ctx.Err() != nil || !s.couplingMatters(ctx, &out) {
+		return out
+	}
+	in := s.in
+	in.coupled = true
+	c, more := newSearch(in)
+	c.since = out.unleaned()
+	more = c.run(ctx, more, tell)
+	s.again(&more)
+	if len(more.Layouts) > 0 {
+		return more
+	}
+	out.Tally, out.Proof = more.Tally, more.Proof
+	return out
+}
+
+// again looks once more at what was left undecided, now against what was found since.
+func (s *search) again(out *Outcome) {
+	var open []worth
+	for from := 0; from < len(s.undone); from += chunk {
+		some := s.undone[from:min(from+chunk, len(s.undone))]
+		for i, t := range s.many(some, out.front) {
+			out.Tally.add(t.tally)
+			if open = append(open, t.open...); s.halted() {
+				open = append(open, some[i].least())
+			}
+		}
+	}
+	if out.Proof.gather(open, out.front); out.Proof.Caps > 0 {
+		out.Proof.Claim = max(out.Proof.Claim, Capped)
+	}
+}
+
+// unleaned gives an outcome without what was looked for with the pump leaned over,
+// which is no match for what lifts out.
+func (o *Outcome) unleaned() *Outcome {
+	since := *o
+	if o.Leaned {
+		since.front = nil
+	}
+	return &since
+}
+
 // couplingMatters tells whether a search that had no couplings may have left out
 // something for that. A run with a coupling could be one piece where pipe is as long as
 // wanted, with less joints, head and cost: where all that is found then can be cut from
 // what there is, or where nothing fits even then, no coupling gives anything better.
-func (in *Input) couplingMatters(ctx context.Context, out *Outcome) bool {
+// What was found can be had with such pipe too, so that it is enough to seek what it
+// does not beat, and to end with the first that cannot be cut.
+func (s *search) couplingMatters(ctx context.Context, out *Outcome) bool {
 	if len(out.Layouts) == 0 {
 		return out.Stage == StageStock
 	}
-	if in.Rules.First {
+	if s.in.Rules.First {
 		return false
 	}
-	free := in.free().searched(ctx, nil)
-	s, _ := newSearch(*in)
-	return free.Proof.Claim >= Capped || slices.ContainsFunc(free.Layouts, func(l Layout) bool { return !s.cuttable(&l.Laid) })
+	uncut := func(l *Layout) bool { return !s.cuttable(&l.Laid) }
+	f, free := newSearch(*s.in.free())
+	f.since = &Outcome{front: out.unleaned().front}
+	f.until = uncut
+	free = f.run(ctx, free, nil)
+	return free.Proof.Claim >= Capped || slices.ContainsFunc(free.front, func(l Layout) bool { return uncut(&l) })
 }
 
-// free is the input with pipe as long as wanted, and all that it gives.
+// free is the input with pipe as long as wanted.
 func (in *Input) free() *Input {
 	free := *in
 	free.Pipes = slices.Clone(in.Pipes)
 	for i := range free.Pipes {
 		free.Pipes[i].AtHand, free.Pipes[i].Stock = -1, nil
 	}
-	free.Rules.Brief, free.Rules.Best = true, math.MaxInt
+	free.Rules.Brief = true
 	return &free
 }
 

@@ -61,8 +61,11 @@ func (s *search) failed(ctx context.Context, passed stage) Stage {
 	}
 	for n := 0; n <= s.in.Rules.Elbows; n++ {
 		ways := s.waysOf(n, nil)
-		for i := range ways {
-			if !s.halted() && s.workers[0].walled(&ways[i]) {
+		for from := 0; from < len(ways) && !s.halted(); from += chunk {
+			some := ways[from:min(from+chunk, len(ways))]
+			found := make([]bool, len(some))
+			s.share(len(some), func(w *worker, i int) { found[i] = w.walled(&some[i]) })
+			if slices.Contains(found, true) {
 				return StageClear
 			}
 		}

@@ -16,6 +16,9 @@ import (
 // it was looked at and came so far: nothing along it was found, and they may help. It
 // says what failed.
 func (s *search) goesOn(ctx context.Context, out *Outcome, passed stage, seen [][]order) bool {
+	if s.in.coupled {
+		return false // all else was looked at before
+	}
 	if s.in.Rules.Tilt || slices.ContainsFunc(out.Layouts, func(l Layout) bool { return !l.Odd && len(l.Laid.Hoses) == 0 }) {
 		return false
 	}

@@ -21,7 +21,7 @@ type Input struct {
 	Instead   []Instead // what to look at where nothing fits, the soonest done first
 	Path      string    // of the assembly in the job: "/assembly"
 
-	coupled bool // couplings between pieces of pipe are looked at; see couplingMatters
+	coupled bool // only what has a coupling between two pieces of pipe is looked at; see coupling
 }
 
 // Reach is how far the hole's centre may lie from Vault.Outlet, all four zero

@@ -97,7 +97,7 @@ func (s *search) waysOf(n int, front []Layout) []way {
 		for ki := range s.kits[i] {
 			k := &s.kits[i][ki]
 			have, ok := k.has(n)
-			if !ok {
+			if !ok || s.in.coupled && !k.joined() {
 				continue
 			}
 			type key struct {

@@ -18,6 +18,8 @@ type Outcome struct {
 	Least   unit.Angle // turn of a hose that the pump could take, as it may stand; 0: none
 	Faults  []trace.Fault
 	Tally   Tally
+
+	front []Layout // all that none beats; Layouts are the best of them
 }
 
 // Layout is one assembly with what it costs in every respect.

@@ -2,6 +2,7 @@ package arrange
 
 import (
 	"context"
+	"slices"
 	"sync"
 
 	"plashet/engine/unit"
@@ -15,6 +16,9 @@ func (s *search) run(ctx context.Context, out Outcome, tell func(Progress)) Outc
 	out.Proof.Claim, out.Proof.Elbows = Family, -1
 	s.halt(ctx)
 	passed, open, seen := stageNone, []worth(nil), [][]order(nil)
+	if had := s.since; had != nil {
+		out.Layouts, out.Tally = slices.Clone(had.front), had.Tally
+	}
 	for p, n := byCompass, 0; p <= byYaw; n++ {
 		if n > s.in.Rules.Elbows || s.beyond(out.Layouts, n) {
 			if n <= s.in.Rules.Elbows {
@@ -39,7 +43,10 @@ func (s *search) run(ctx context.Context, out Outcome, tell func(Progress)) Outc
 			if tell != nil {
 				tell(Progress{Elbows: n, Done: from, Of: len(orders), Layouts: len(out.Layouts)})
 			}
-			for _, t := range s.many(orders[from:min(from+chunk, len(orders))], out.Layouts) {
+			for i, t := range s.many(orders[from:min(from+chunk, len(orders))], out.Layouts) {
+				if len(t.open) > 0 && s.recalls {
+					s.undone = append(s.undone, orders[from+i])
+				}
 				for _, l := range t.found {
 					out.Layouts = join(out.Layouts, l)
 				}
@@ -47,7 +54,7 @@ func (s *search) run(ctx context.Context, out Outcome, tell func(Progress)) Outc
 				open = append(open, t.open...)
 				passed = max(passed, t.passed)
 			}
-			if ctx.Err() != nil || s.in.Rules.First && len(out.Layouts) > 0 {
+			if ctx.Err() != nil || s.ends(out.Layouts) {
 				return s.stopped(out, open, orders[from:])
 			}
 		}
@@ -78,8 +85,19 @@ func (s *search) run(ctx context.Context, out Outcome, tell func(Progress)) Outc
 		}
 		out.Short = s.short(ctx, tell)
 	}
-	out.Layouts = best(out.Layouts, s.in.Rules.Best)
+	out.show(s.in.Rules.Best)
 	return out
+}
+
+// ends tells that what was found ends the search.
+func (s *search) ends(found []Layout) bool {
+	return s.in.Rules.First && len(found) > 0 || s.until != nil && slices.ContainsFunc(found, func(l Layout) bool { return s.until(&l) })
+}
+
+// show keeps all that was found and gives the best of it.
+func (o *Outcome) show(most int) {
+	o.front = o.Layouts
+	o.Layouts = best(o.front, most)
 }
 
 // halt has the work look at a context.
@@ -104,7 +122,7 @@ func (s *search) stopped(out Outcome, open []worth, left []order) Outcome {
 	}
 	out.Proof.gather(open, out.Layouts)
 	out.Proof.Claim = Stopped
-	out.Layouts = best(out.Layouts, s.in.Rules.Best)
+	out.show(s.in.Rules.Best)
 	return out
 }
 

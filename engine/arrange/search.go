@@ -33,6 +33,12 @@ type search struct {
 	ways   map[wayKey]*compass
 	glued  glued
 
+	since *Outcome           // what was found before, of chains that are not looked at again; nil: nothing was
+	until func(*Layout) bool // a layout that ends the search; nil: none does
+
+	recalls bool    // orders left undecided are kept
+	undone  []order // these
+
 	idle       []bool // standings that no angle between those of the compass helps; nil: not looked at
 	sound      bool   // the input can be searched
 	halted     func() bool
@@ -72,25 +78,12 @@ type roundWall struct {
 // for lengths and place (see program).
 func Search(ctx context.Context, in Input, tell func(Progress)) Outcome {
 	in.coupled = false
-	out := in.searched(ctx, tell)
-	if ctx.Err() != nil || !in.couples() || !in.couplingMatters(ctx, &out) {
-		return out
-	}
-	in.coupled = true
-	more := in.searched(ctx, tell)
-	if more.Proof.Claim == Stopped {
-		for _, l := range out.Layouts {
-			more.Layouts = join(more.Layouts, l)
-		}
-	}
-	return more
-}
-
-// searched is one search, with couplings or without.
-func (in Input) searched(ctx context.Context, tell func(Progress)) Outcome {
 	s, out := newSearch(in)
-	if !s.sound {
+	switch {
+	case !s.sound:
 		return out
+	case in.couples():
+		return s.coupling(ctx, out, tell)
 	}
 	return s.run(ctx, out, tell)
 }
