@@ -26,6 +26,7 @@ type branch struct {
 	give   *stretch       // a measure that may grow, and is to as little as can be; nil: none does
 	of     *fill          // that tells what a metre of each size counts for; nil: all alike
 
+	common   common // of the sketch that is looked at
 	programs []program
 	row      []float64
 	x        []float64
@@ -72,6 +73,11 @@ func (b *branch) start() {
 	b.row, b.x = b.row[:n], b.x[:n]
 	b.grow(0)
 	p := &b.programs[0]
+	if b.common.of == c && b.give == nil && !b.common.making {
+		p.from(&b.common.program)
+		b.leave(p)
+		return
+	}
 	costs := b.row
 	for i := range costs {
 		costs[i] = 1
@@ -94,6 +100,59 @@ func (b *branch) grow(depth int) {
 		b.programs = append(b.programs, program{})
 		b.gaps = append(b.gaps, nil)
 	}
+}
+
+// leave adds what hangs on the way out, and on where valve and union stand.
+func (b *branch) leave(p *program) {
+	c := b.c
+	clear(b.row)
+	if b.out.slides { // at least off the lip
+		b.row[c.vars-1] = -1
+		p.row(b.row, -b.out.least)
+	} else {
+		b.row[c.vars-1] = 1
+		p.row(b.row, 0)
+	}
+	for _, l := range c.longer {
+		clear(b.row)
+		b.row[l.slot] = -1
+		p.row(b.row, -l.by)
+	}
+}
+
+// common is what all looks at one sketch start from, solved: the walls and the play
+// that it keeps wherever valve and union stand and whichever way the pump leaves.
+type common struct {
+	program
+	of     *chain
+	making bool
+}
+
+// common solves what all looks at a sketch have in common.
+func (w *worker) common(t *trial, c *chain) {
+	b := &w.b
+	if b.common.of == c {
+		return
+	}
+	longer := c.longer
+	c.longer, b.common.making = nil, true
+	w.set(c, leaving{without: true}, false)
+	b.start()
+	for p := &b.programs[0]; ; {
+		b.programsN++
+		if !p.solve() {
+			break
+		}
+		p.read(b.x)
+		b.settle()
+		b.needed()
+		if passed, tight := b.passed(p), b.roomy(p); !passed && !tight {
+			break
+		}
+	}
+	b.common.from(&b.programs[0])
+	c.longer, b.common.making, b.common.of = longer, false, c
+	t.tally.Programs += b.programsN
 }
 
 // root adds what holds throughout: the chain ends at the hole, the pump stands
@@ -134,18 +193,8 @@ func (b *branch) root(p *program) {
 			}
 		}
 	}
-	clear(b.row)
-	if b.out.slides { // at least off the lip
-		b.row[c.vars-1] = -1
-		p.row(b.row, -b.out.least)
-	} else {
-		b.row[c.vars-1] = 1
-		p.row(b.row, 0)
-	}
-	for _, l := range c.longer {
-		clear(b.row)
-		b.row[l.slot] = -1
-		p.row(b.row, -l.by)
+	if !b.common.making {
+		b.leave(p)
 	}
 	for i, k := range c.slot {
 		if k < 0 {

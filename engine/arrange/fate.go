@@ -128,6 +128,7 @@ func (o *order) opening(pl *placement) (back geom.Vec3, lip float64) {
 // length gives how long the centre line of a sketch is at least; without end where
 // there is no room for it.
 func (w *worker) length(t *trial, c *chain, out leaving) float64 {
+	w.common(t, c)
 	ok, capped := w.possible(t, c, out, sketchNodes)
 	switch {
 	case !ok && !capped:
