@@ -59,10 +59,12 @@ const (
 // step writes one step: a box, its number, what to do, and its picture beside.
 func (f *flow) step(s *glue.Step, picture *drawing.Sheet) {
 	x0, x1 := f.x0+stepText, f.x1
-	tall := 0.0
+	tall, above, k := 0.0, 0.0, 0.0 // of the picture: its height, the blank over it, its scale
 	if picture != nil {
+		k = stepPicture / picture.Width
 		x1 -= stepPicture + 3
-		tall = picture.Height * stepPicture / picture.Width
+		from, to := inked(picture)
+		above, tall = from*k, (to-from)*k
 	}
 	doing := wrap(words.Plain(f.in.Say.Say(s.Message, f.units())), hand, false, x1-x0)
 	var cautions [][]string
@@ -82,7 +84,7 @@ func (f *flow) step(s *glue.Step, picture *drawing.Sheet) {
 	f.add(drawing.Line{From: drawing.Point{X: f.x0, Y: f.y}, To: drawing.Point{X: f.x1, Y: f.y}, Pen: thin})
 	f.y += 1
 	if picture != nil {
-		f.add(drawing.Placed(picture, drawing.Point{X: f.x1 - stepPicture, Y: f.y}, stepPicture/picture.Width)...)
+		f.add(drawing.Placed(picture, drawing.Point{X: f.x1 - stepPicture, Y: f.y - above}, k)...)
 	}
 	f.tick(f.x0, f.y+0.3+hand-body)
 	head := f.text("paper.step", count("number", s.Number), str("where", f.word("print.where."+string(s.Where))))
