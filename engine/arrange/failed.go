@@ -45,9 +45,9 @@ func (s *search) failed(ctx context.Context, passed stage) Stage {
 		if !s.in.Rules.Out {
 			return StageValve
 		}
-		in := s.in
+		in := s.in.free() // that its pieces cannot be cut is another matter
 		in.Rules.Out = false
-		if len(one(ctx, in).Layouts) > 0 {
+		if len(one(ctx, *in).Layouts) > 0 {
 			return StageOut
 		}
 		return StageValve

@@ -23,7 +23,9 @@ func (s *search) goesOn(ctx context.Context, out *Outcome, passed stage, seen []
 		return false
 	}
 	if len(out.Layouts) == 0 {
-		if out.Uncut = s.uncut(ctx); out.Uncut != nil {
+		// Where only odd angles fit with all the pipe one wants, the stock is no reason
+		// yet to look at none: that is settled once these were looked at (see settle).
+		if out.Uncut = s.uncut(ctx); out.Uncut != nil && !out.Uncut.Odd {
 			out.Stage = StageStock
 			return false
 		}
@@ -43,6 +45,17 @@ func (s *search) goesOn(ctx context.Context, out *Outcome, passed stage, seen []
 		any = any || !s.idle[i]
 	}
 	return any
+}
+
+// settle says what failed once all was looked at: where nothing was found but fits
+// with more pipe, that is the stock.
+func (o *Outcome) settle() {
+	switch {
+	case len(o.Layouts) > 0:
+		o.Stage, o.Uncut = "", nil
+	case o.Uncut != nil:
+		o.Stage = StageStock
+	}
 }
 
 // tooTall tells that a pump reaches over the lid.

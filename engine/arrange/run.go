@@ -73,9 +73,9 @@ func (s *search) run(ctx context.Context, out Outcome, tell func(Progress)) Outc
 	if out.Proof.gather(open, out.Layouts); out.Proof.Caps > 0 {
 		out.Proof.Claim = Capped
 	}
+	out.settle()
 	switch {
 	case len(out.Layouts) > 0:
-		out.Stage = ""
 	case out.Stage == "" || out.Stage == StageStock || s.in.Rules.Brief:
 	default:
 		if out.Stage == StageOut {
@@ -121,7 +121,9 @@ func (s *search) stopped(out Outcome, open []worth, left []order) Outcome {
 		open = append(open, s.leastOf(out.Proof.Elbows+1)...)
 	}
 	out.Proof.gather(open, out.Layouts)
-	out.Proof.Claim = Stopped
+	if out.Proof.Claim = Stopped; out.Stage != StageStock {
+		out.Uncut = nil // whether the stock is what fails was not settled
+	}
 	out.show(s.in.Rules.Best)
 	return out
 }

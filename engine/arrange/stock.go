@@ -110,13 +110,13 @@ func (s *search) cuttable(a *layout.Assembly) bool {
 const dustLength = 1e-9 * unit.Metre
 
 // uncut gives a layout that lacks nothing but pipe, the one found that takes
-// least of it; nil where there is none.
+// least of it, at angles of the compass where there is any; nil where there is none.
 func (s *search) uncut(ctx context.Context) *Layout {
 	if !slices.ContainsFunc(s.in.Pipes, func(p Pipe) bool { return p.limited() }) {
 		return nil
 	}
 	var out *Layout
-	least := unit.Length(math.Inf(1))
+	least, odd := unit.Length(math.Inf(1)), true
 	found := Search(ctx, *s.in.free(), nil).Layouts
 	for i := range found {
 		sum := unit.Length(0)
@@ -125,8 +125,8 @@ func (s *search) uncut(ctx context.Context) *Layout {
 				sum += c.Cut
 			}
 		}
-		if sum < least {
-			out, least = &found[i], sum
+		if odd && !found[i].Odd || odd == found[i].Odd && sum < least {
+			out, least, odd = &found[i], sum, found[i].Odd
 		}
 	}
 	return out
