@@ -68,6 +68,7 @@ var enArrange = map[string]string{
 	"design.instead.ended":        "take a check valve with union ends[, {fitting}][ {size},] in place of valve and union[ ({count} needed)]",
 	"design.instead.more":         "get more of {fitting} {size}[ ({count} more needed)]",
 	"design.instead.hose":         "allow a short hose next to the pump[: {size}, {cut} long, bent to a radius of {radius}; see its maker's sheet first]",
+	"design.instead.hose.get":     "get a piece of flexible pipe for a short hose next to the pump, which the stock has none for[: {size}, {cut} long, bent to a radius of {radius}; see its maker's sheet first]",
 	"design.instead.hose.tighter": "take a hose whose maker's sheet allows a tighter bend[, down to a radius of {radius}: {size}, {cut} long]",
 	"design.instead.hose.longer":  "allow a longer piece of hose[: {size}, {cut} long, bent to a radius of {radius}; see its maker's sheet first]",
 	"design.instead.several":      "get all of these fittings ({fittings})",
@@ -92,8 +93,9 @@ var enArrange = map[string]string{
 	"design.hose.folds":   "A hose {od} thick cannot be bent to a radius of {found}, measured to its middle: at {limit} or less its inside would fold over itself. Enter the least radius from its maker's sheet, measured to the middle of the hose: {usual} is usual for one so thick (from memory).",
 	"design.hose.tighter": "The hose is taken to bend to a radius of {found}, measured to its middle. No sheet known allows less than {limit} for a hose {od} thick (three times that, from memory): bent so tightly it kinks or flattens and pulls at its joints. Check on its maker's sheet that the figure is right, and that it is to the middle of the hose, before anything is cut.",
 	"design.hose.unknown": "No {name} is known in size {size}[; there is {near}], so only rigid layouts were looked for. A pipe that the tables lack cannot be entered in the job: have the pipe in the vault in a size that there is hose for, or lay out the rigid part here and fit a hose by its maker's sheet.",
-	"design.hose.short":   "A hose is allowed, and the longest piece is too short for any bend here: at a radius of {radius} the least turn that the pump asks as it may stand, {turn}, takes {found} of hose, with its straight ends and what goes into the sockets; {limit} is allowed. Allow a longer piece (longest), or take a hose whose sheet allows a tighter bend.",
-	"design.hose.none":    "A hose is allowed, and no layout with one was found: its bends take much room. At a radius of {radius} even the least turn that the pump asks as it may stand, {turn}, takes {found} of hose, and a quarter turn {quarter}; {limit} is allowed. Check that the radius is right; if it is, a hose that bends tighter may do.",
+	"design.hose.short":   "A hose is allowed, and the longest piece is too short for any bend here: at a radius of {radius} the least turn that the pump asks as it may stand, {turn}, takes {found} of hose, with its straight ends and what goes into the sockets; the longest piece is {limit}. Have a longer one and allow it (longest), or take a hose whose sheet allows a tighter bend.",
+	"design.hose.stock":   "A hose is allowed, but only what the stock lists counts, and it lists no {name} {size}: no layout with a hose was looked for. If you have a piece, enter it among the offcuts (stock, offcuts).",
+	"design.hose.none":    "A hose is allowed, and no layout with one was found: its bends take much room. At a radius of {radius} even the least turn that the pump asks as it may stand, {turn}, takes {found} of hose, and a quarter turn {quarter}; the longest piece is {limit}. Check that the radius is right; if it is, a hose that bends tighter may do.",
 
 	// A layout that was kept.
 	"design.keep.none":    "There is no layout {found} to keep; there are {count}.",

@@ -98,6 +98,10 @@ func (in *Input) free() *Input {
 	for i := range free.Pipes {
 		free.Pipes[i].AtHand, free.Pipes[i].Stock = -1, nil
 	}
+	if in.Hose != nil {
+		h := *in.Hose
+		h.Stock, free.Hose = nil, &h
+	}
 	free.Rules.Brief = true
 	return &free
 }

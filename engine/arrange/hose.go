@@ -17,6 +17,23 @@ type Hose struct {
 	Slope  float64     // head that a metre of it takes, m/m
 	Cost   float64     // of a metre, in the job's currency
 	Priced bool
+	Stock  *Stock // all there is of it; nil: as long as wanted
+}
+
+// most gives how long a piece of it may be, by what is allowed and by what there is.
+func (h *Hose) most() unit.Length {
+	most := unit.Length(math.Inf(1))
+	if h.Part.Curve.Longest > 0 {
+		most = h.Part.Curve.Longest
+	}
+	if h.Stock == nil {
+		return most
+	}
+	longest := unit.Length(0)
+	for _, l := range h.Stock.Lengths {
+		longest = max(longest, l)
+	}
+	return min(most, longest)
 }
 
 const (
@@ -61,10 +78,10 @@ func (c *compass) between(a, b int) unit.Angle {
 // than it may be.
 func (c *compass) bowed(in *Input) {
 	c.byHose = make([][]int, len(c.dirs))
-	most := in.Hose.Part.Curve.Longest
+	most := in.Hose.most() + pad
 	for i := range c.dirs {
 		for k := range c.dirs {
-			if t := c.between(i, k); bendable(t) && (most <= 0 || in.ShortestHose(t) <= most+pad) {
+			if t := c.between(i, k); bendable(t) && in.ShortestHose(t) <= most {
 				c.byHose[i] = append(c.byHose[i], k)
 			}
 		}
@@ -210,7 +227,10 @@ func (s *search) straightEnd(c *chain, parts []*piece, b *body, i int) {
 		before = parts[i-1].part.Out
 	}
 	c.hose, c.hoseIn, c.hoseMost = i, float64(before.Depth.Length+after.Depth.Length), math.Inf(1)
-	if most := s.in.Hose.Part.Curve.Longest; most > 0 {
+	if most := s.in.Hose.most(); most < unit.Length(math.Inf(1)) {
+		if s.in.Hose.Stock != nil {
+			most += s.lim.Step // a cut may be shorter by less than that, once it is rounded
+		}
 		c.hoseMost = float64(most) - c.hoseIn - parts[i].hose.length - pad
 	}
 }

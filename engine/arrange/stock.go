@@ -103,7 +103,22 @@ func (s *search) cuttable(a *layout.Assembly) bool {
 			return false
 		}
 	}
-	return true
+	return s.hoseCuttable(a)
+}
+
+// hoseCuttable tells the same of its hoses that are not there already.
+func (s *search) hoseCuttable(a *layout.Assembly) bool {
+	if s.in.Hose == nil || s.in.Hose.Stock == nil {
+		return true
+	}
+	from, to := len(s.in.Glued.FromPort), len(a.Places)-len(s.in.Glued.FromWall)
+	var pieces []unit.Length
+	for i := range a.Hoses {
+		if h := &a.Hoses[i]; h.Part >= from && h.Part < to {
+			pieces = append(pieces, h.Cut)
+		}
+	}
+	return len(pieces) == 0 || s.in.Hose.Stock.cuts(pieces)
 }
 
 // dustLength is what arithmetic may add to a length.
@@ -112,7 +127,7 @@ const dustLength = 1e-9 * unit.Metre
 // uncut gives a layout that lacks nothing but pipe, the one found that takes
 // least of it, at angles of the compass where there is any; nil where there is none.
 func (s *search) uncut(ctx context.Context) *Layout {
-	if !slices.ContainsFunc(s.in.Pipes, func(p Pipe) bool { return p.limited() }) {
+	if !slices.ContainsFunc(s.in.Pipes, func(p Pipe) bool { return p.limited() }) && (s.in.Hose == nil || s.in.Hose.Stock == nil) {
 		return nil
 	}
 	var out *Layout

@@ -64,7 +64,13 @@ func (m *model) insteads(a *Arranging, pumpIndex int, pipe catalog.Pipe) {
 			if a.Input.Pipes[0].Cost == 0 {
 				h.Cost, h.Priced = 0, false
 			}
-			add(ChangeHose, arrange.Instead{Hose: h}, instead{stand: -1, hose: true, size: h.Part.Size})
+			code := ChangeHose
+			if stocked := m.stockedHose(h); stocked != nil {
+				h = stocked
+			} else {
+				code = ChangeHoseGet
+			}
+			add(code, arrange.Instead{Hose: h}, instead{stand: -1, hose: true, size: h.Part.Size})
 		}
 		m.quiet = quiet
 	}

@@ -48,8 +48,8 @@ func (m *model) mayUse(a *Arranging, pump int, pipe catalog.Pipe) {
 	for _, s := range c.sizes {
 		c.lend(s)
 	}
-	if m.job.Assembly.Search.Hose && m.knows(pipe) {
-		if a.Input.Hose = m.offeredHose(a, pipe); a.Input.Hose != nil && !a.Input.Hose.Priced {
+	if m.job.Assembly.Search.Hose && m.knows(pipe) && m.hasHose(pipe.Size) {
+		if a.Input.Hose = m.stockedHose(m.offeredHose(a, pipe)); a.Input.Hose != nil && !a.Input.Hose.Priced {
 			c.noPrice = append(c.noPrice, hoseName+", "+pipe.Size)
 		}
 	}

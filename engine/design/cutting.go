@@ -36,6 +36,14 @@ func (m *model) cutting(a *layout.Assembly) {
 			}
 		}
 	}
+	if a != nil && a.Laid {
+		hoses, from := m.hosesToCut(a)
+		for i, h := range hoses {
+			if m.fromStock(from[i], h.Cut) {
+				add(from[i], cut.Piece{Length: h.Cut, Mark: h.Mark, Count: 1}, m.out.NotToCut)
+			}
+		}
+	}
 	for _, p := range m.job.Stock.Pieces {
 		add(m.named(p.Pipe), cut.Piece{Length: p.Length.SI, Mark: p.Mark, Count: max(1, p.Count)}, false)
 	}

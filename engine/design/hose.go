@@ -174,22 +174,18 @@ func (m *model) offeredHose(a *Arranging, pipe catalog.Pipe) *arrange.Hose {
 	return h
 }
 
-// withHoses adds the hoses of the assembly, sold by length, to the pipe of the list.
+// withHoses adds the hoses of the assembly that the stock has no pipe for, sold by length, to the pipe of the list.
 func (m *model) withHoses(out []takeoff.Pipe) []takeoff.Pipe {
 	a := m.out.Assembly
 	if a == nil {
 		return out
 	}
-	for i := range a.Hoses {
-		h := &a.Hoses[i]
-		if m.job.Assembly.Parts[h.Part].Glued != "" {
-			continue
+	hoses, from := m.hosesToCut(a)
+	for i, h := range hoses {
+		n := from[i]
+		if m.fromStock(n, h.Cut) {
+			continue // with the cutting plan
 		}
-		kind := m.job.Assembly.Hose.Kind
-		if kind == "" {
-			kind = usualHose
-		}
-		n := m.named(job.PipeName{Kind: kind, Size: m.laidFrom.Parts[h.Part].Size})
 		out = append(out, takeoff.Pipe{Kind: n.Kind, Size: n.Size, Run: h.Cut, Path: "/assembly/hose"})
 	}
 	return out

@@ -3,9 +3,11 @@ package design
 import (
 	"errors"
 	"math"
+	"slices"
 
 	"plashet/engine/arrange"
 	"plashet/engine/catalog"
+	"plashet/engine/layout"
 	"plashet/engine/trace"
 	"plashet/engine/unit"
 	"plashet/job"
@@ -19,6 +21,9 @@ const (
 	// FindHoseUnknown: no flexible pipe of the size is known, so that only rigid layouts
 	// are looked at. Args: name, size, and near (sizes there are).
 	FindHoseUnknown = "design.hose.unknown"
+	// FindHoseNoStock: only the stock counts, and it has no pipe to cut a hose from.
+	// Args: name, size.
+	FindHoseNoStock = "design.hose.stock"
 	// FindHoseShort: its longest piece is too short for the least turn that the pump
 	// asks. Args: radius, turn, found (its length then, with its straight ends and what
 	// goes into the sockets), limit.
@@ -29,6 +34,8 @@ const (
 
 	// ChangeHoseTighter: with a hose that bends tighter. Args: size, cut (its length), radius.
 	ChangeHoseTighter = "design.instead.hose.tighter"
+	// ChangeHoseGet: with a hose that the stock lacks. Args as those of ChangeHose.
+	ChangeHoseGet = "design.instead.hose.get"
 	// ChangeHoseLonger: with a longer piece of hose. Args as those of ChangeHose.
 	ChangeHoseLonger = "design.instead.hose.longer"
 )
@@ -72,10 +79,7 @@ func (m *model) told(code string) bool {
 // kind is known and only this size of it is not, rigid layouts are still looked
 // for, and that is told; what else is wrong with the hose is told where it is made.
 func (m *model) knows(pipe catalog.Pipe) bool {
-	name := job.PipeName{Kind: m.job.Assembly.Hose.Kind, Size: pipe.Size}
-	if name.Kind == "" {
-		name.Kind = usualHose
-	}
+	name := hosePipe(m.job, pipe.Size)
 	_, err := m.pipe(name)
 	var e *catalog.Error
 	if err == nil || !errors.As(err, &e) || e.Code == catalog.CodePipeUnknown {
@@ -119,13 +123,88 @@ func (a *Arranging) hoseMend(j *job.Job, s *arrange.Change) []Entry {
 	case ChangeHoseTighter:
 		return []Entry{{"/assembly/hose/leastRadius", exactly(h.Curve.Radius, j.System())}}
 	case ChangeHoseLonger:
-		step := unit.Inch
-		if j.System().Is(unit.Metric) {
-			step = 10 * unit.Millimetre
-		}
-		return []Entry{tapeEntry("/assembly/hose/longest", step*unit.Length(math.Ceil(float64(h.Exact/step))), a.Units)}
+		return []Entry{{"/assembly/hose/longest", wholeLength(h.Exact, j)}}
 	}
-	return []Entry{{"/assembly/search/hose", "true"}}
+	entries := []Entry{{"/assembly/search/hose", "true"}}
+	if s.What.Code == ChangeHoseGet {
+		path, pipe := at("/stock/offcuts", len(j.Stock.Offcuts)), hosePipe(j, h.Size)
+		entries = append(entries, Entry{path + "/pipe/kind", pipe.Kind}, Entry{path + "/pipe/size", pipe.Size}, Entry{path + "/length", wholeLength(h.Cut, j)})
+	}
+	return entries
+}
+
+// hosePipe names what a hose of a size is cut from.
+func hosePipe(j *job.Job, size string) job.PipeName {
+	if kind := j.Assembly.Hose.Kind; kind != "" {
+		return job.PipeName{Kind: kind, Size: size}
+	}
+	return job.PipeName{Kind: usualHose, Size: size}
+}
+
+// wholeLength rounds a length up to a whole inch or centimetre, as it is typed.
+func wholeLength(l unit.Length, j *job.Job) string {
+	step := unit.Inch
+	if j.System().Is(unit.Metric) {
+		step = 10 * unit.Millimetre
+	}
+	return unit.Of(step*unit.Length(math.Ceil(float64(l/step)-1e-6)), unit.KindTape).Format(j.System().Typed())
+}
+
+// hasHose tells that there may be pipe to cut a hose of a size from: where only the
+// stock counts, and it has none, that is told.
+func (m *model) hasHose(size string) bool {
+	name := m.named(hosePipe(m.job, size))
+	if !m.job.Stock.Only || len(m.inHand(name).Lengths) > 0 {
+		return true
+	}
+	m.remark("/stock/offcuts", trace.Caution, trace.Message{Code: FindHoseNoStock, Args: []trace.Arg{trace.Str("name", name.Kind), trace.Str("size", name.Size)}})
+	return false
+}
+
+// stockedHose lets a hose be cut from what there is alone, where only the stock
+// counts; nil where there is none of it.
+func (m *model) stockedHose(h *arrange.Hose) *arrange.Hose {
+	if h == nil || !m.job.Stock.Only {
+		return h
+	}
+	limited := *h
+	if limited.Stock = m.inHand(m.named(hosePipe(m.job, h.Part.Size))); len(limited.Stock.Lengths) == 0 {
+		return nil
+	}
+	return &limited
+}
+
+// fromStock tells that a hose is cut from what the stock has of its pipe: there is a
+// length that gives it, or no other counts. Else it is bought by its length.
+func (m *model) fromStock(name job.PipeName, cut unit.Length) bool {
+	s := &m.job.Stock
+	if s.Only {
+		return true
+	}
+	for i := range s.Sticks {
+		if m.named(s.Sticks[i].Pipe) == name && s.Sticks[i].Length.SI >= cut {
+			return true
+		}
+	}
+	for i := range s.Offcuts {
+		if m.named(s.Offcuts[i].Pipe) == name && s.Offcuts[i].Length.SI >= cut {
+			return true
+		}
+	}
+	return false
+}
+
+// hosesToCut lists the hoses of the assembly that are still to be made, with the
+// pipe of each.
+func (m *model) hosesToCut(a *layout.Assembly) (hoses []*layout.HoseCut, from []job.PipeName) {
+	for i := range a.Hoses {
+		h := &a.Hoses[i]
+		if m.job.Assembly.Parts[h.Part].Glued == "" {
+			hoses = append(hoses, h)
+			from = append(from, m.named(hosePipe(m.job, m.laidFrom.Parts[h.Part].Size)))
+		}
+	}
+	return hoses, from
 }
 
 // usualLongest is how long a piece of hose is taken to be at most.
@@ -151,19 +230,23 @@ func (m *model) tellHose(a *Arranging) {
 	}
 	const quarter = unit.Angle(math.Pi / 2)
 	c := &in.Hose.Part.Curve
+	longest := c.Longest
+	if s := in.Hose.Stock; s != nil {
+		longest = min(longest, slices.Max(append(s.Lengths, 0)))
+	}
 	least, round := in.ShortestHose(o.Least), in.ShortestHose(quarter)
 	args := []trace.Arg{
 		trace.Num("radius", c.Radius, unit.KindTape), trace.Num("turn", o.Least, unit.KindAngle), trace.Num("found", least, unit.KindTape),
-		trace.Num("limit", c.Longest, unit.KindTape),
+		trace.Num("limit", longest, unit.KindTape),
 	}
 	path := "/assembly/hose/leastRadius"
 	switch {
-	case least > c.Longest:
+	case least > longest:
 		if !m.job.Assembly.Hose.Longest.IsZero() && m.job.Assembly.Hose.LeastRadius.SI <= radiusOfOD*in.Hose.Part.In.Hub.Length {
 			path = "/assembly/hose/longest"
 		}
 		m.remark(path, trace.Caution, trace.Message{Code: FindHoseShort, Args: args})
-	case round > c.Longest || c.Radius+c.Straight > max(in.Vault.Length, in.Vault.Width):
+	case round > longest || c.Radius+c.Straight > max(in.Vault.Length, in.Vault.Width):
 		m.remark(path, trace.Caution, trace.Message{Code: FindHoseNone, Args: append(args, trace.Num("quarter", round, unit.KindTape))})
 	}
 }
