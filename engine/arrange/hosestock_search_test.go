@@ -17,18 +17,28 @@ func TestHoseFromStock(t *testing.T) {
 		t.Fatal("no layout with a hose")
 	}
 	const kerf = unit.Inch / 16
-	cut := free.Layouts[0].Laid.Hoses[0].Cut
+	// Both have their straight ends at their least: none of these chains does with less
+	// hose, and no other turn leads square to the wall.
+	cut, most := free.Layouts[0].Laid.Hoses[0].Cut, unit.Length(0)
 	for _, l := range free.Layouts {
-		cut = min(cut, l.Laid.Hoses[0].Cut)
+		h := &l.Laid.Hoses[0]
+		if max(h.Straights[0], h.Straights[1]) > unit.Inch+0.1*unit.Millimetre {
+			t.Fatalf("straight ends of %v m", h.Straights)
+		}
+		cut, most = min(cut, h.Cut), max(most, h.Cut)
 	}
-	least := i.ShortestHose(30 * unit.Degree) // no other turn leads square to the wall
+	if most-unit.Inch/8 < cut {
+		t.Fatalf("hoses of %v and %v m: nothing to tell apart", cut, most)
+	}
+	least := i.ShortestHose(30 * unit.Degree)
 	for _, c := range []struct {
 		name             string
 		lengths, besides []unit.Length
 		fits             bool
 	}{
 		{"just it", []unit.Length{cut}, nil, true},
-		{"an eighth less, so longer pipe", []unit.Length{cut - unit.Inch/8}, nil, true},
+		{"less than one of them takes", []unit.Length{most - unit.Inch/8}, nil, true},
+		{"an eighth short", []unit.Length{cut - unit.Inch/8}, nil, false},
 		{"less than the turn takes", []unit.Length{least - unit.Inch/8}, nil, false},
 		{"two that are too short", []unit.Length{least - unit.Inch/8, least - unit.Inch/8}, nil, false},
 		{"taken by another piece", []unit.Length{least + unit.Inch}, []unit.Length{2 * unit.Inch}, false},
