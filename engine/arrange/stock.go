@@ -132,7 +132,7 @@ func (s *search) uncut(ctx context.Context) *Layout {
 	}
 	var out *Layout
 	least, odd := unit.Length(math.Inf(1)), true
-	found := Search(ctx, *s.in.free(), nil).Layouts
+	found := Search(ctx, *s.in.free(), nil).front
 	for i := range found {
 		sum := unit.Length(0)
 		for _, c := range found[i].Laid.Pieces {
