@@ -58,8 +58,12 @@ func (h *holder) number(row, col int, q answer.Quantity, k unit.Kind) {
 	h.held++
 	si := c.Number
 	if k != unit.KindCount {
-		typed := strconv.FormatFloat(c.Number, 'f', -1, 64) + " " + k.UnitName(h.in.Result.Units)
-		v, err := unit.Parse(typed, k, h.in.Result.Units)
+		plain := unit.US // spelt with a point here, whatever mark the job says
+		if h.in.Result.Units.Is(unit.Metric) {
+			plain = unit.Metric
+		}
+		typed := strconv.FormatFloat(c.Number, 'f', -1, 64) + " " + k.UnitName(plain)
+		v, err := unit.Parse(typed, k, plain)
 		if err != nil {
 			h.t.Fatal(typed, err)
 		}
