@@ -35,12 +35,16 @@ func WayOut(in Input) (Sheet, bool) {
 	start.caption = []string{"1. " + in.say("way.open", "union", o.Union)}
 	pictures := []*picture{start}
 	now, lean := laid, geom.Vec3{}
+	apart := slices.Clone(parts)
+	if opened < len(apart) {
+		apart[opened].arrow = false // its ends are no longer one behind the other
+	}
 	for i, m := range o.Moves {
 		before := middleOf(now)
 		moved := shifted(now, opened, m) // one for each picture, which keeps it until it is drawn
 		now = &moved
 		lean = lean.Add(m.Along.Scale(float64(m.Turn)))
-		c := newPicture(p, now, parts, corner)
+		c := newPicture(p, now, apart, corner)
 		if after := middleOf(now); m.Turn == 0 {
 			c.arrow = &[2]geom.Vec3{before, after}
 		}
