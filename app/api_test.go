@@ -166,6 +166,7 @@ func TestInterfaceKeepsItsDescription(t *testing.T) {
 	c.states()
 	c.keeps(runs)
 	c.shelves()
+	c.shelfOnes()
 	served := map[string]bool{}
 	for _, op := range (&app{}).operations() {
 		served[op.method+" "+underInterface+op.path] = true

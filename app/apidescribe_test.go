@@ -132,7 +132,7 @@ func (d *describer) operation(op operation) object {
 		responses["304"] = object{"description": "It is still the revision that If-None-Match names."}
 	}
 	if op.ifMatch {
-		for code, about := range map[string]string{"412": "The job has moved on: nothing was saved.", "428": "If-Match is missing."} {
+		for code, about := range map[string]string{"412": "It has moved on: nothing was saved.", "428": "If-Match is missing."} {
 			responses[code] = object{"description": about, "content": object{"application/problem+json": object{"schema": d.ref(reflect.TypeFor[Problem]())}}}
 		}
 	}

@@ -89,7 +89,7 @@ func (a *app) apiAside(aside bool) func(w http.ResponseWriter, r *http.Request) 
 			rev, err = a.Store.Archive(r.Context(), rev.ID, rev.Number, aside, store.Change{Who: who, When: a.Now(), What: what, Data: rev.Data, Summary: rev.Summary})
 			var stale *store.Stale
 			if errors.As(err, &stale) {
-				return a.moved412(stale.Newest.Number)
+				return a.moved412(stale.Newest.Number, "app.api.stale")
 			}
 			if err != nil {
 				return err

@@ -2,8 +2,10 @@ package app
 
 import (
 	"net/http"
+	"slices"
 
 	"plashet/answer"
+	"plashet/shelf"
 	"plashet/shelf/keep"
 )
 
@@ -26,6 +28,12 @@ var (
 		{name: "decimals", in: inQuery, words: []string{"point", "comma"}, doc: "The mark that decimals have; guessed when not given.", example: "comma"},
 		paramWho,
 	}
+	paramsPrice = []param{
+		{name: "item", in: inPath, must: true, doc: "The item that the price is for, as the shelf's CSV gives it.", example: "coupling 2"},
+		{name: shelf.FieldUnit, in: inQuery, doc: "What the price is for, where the item has several.", example: "each"},
+		{name: shelf.FieldCurrency, in: inQuery, doc: "Its currency, likewise.", example: "USD"},
+		{name: shelf.FieldCounter, in: inQuery, doc: "Its counter, likewise.", example: "pipe counter"},
+	}
 	paramsArrange = []param{
 		{name: "elbows", in: inQuery, whole: true, none: true, most: 8, doc: "Look at layouts with up to this many elbows; 4 when not given.", example: "3"},
 	}
@@ -43,8 +51,11 @@ var (
 // csvRows stands in the table for rows of CSV.
 type csvRows struct{}
 
-// jobFile stands in the table for a job document, whose schema is its own.
-type jobFile struct{}
+// jobFile is a job document, whose schema is its own.
+type jobFile struct{ data []byte }
+
+// MarshalJSON gives it as it is kept.
+func (j jobFile) MarshalJSON() ([]byte, error) { return j.data, nil }
 
 // operations lists all that may be asked.
 func (a *app) operations() []operation {
@@ -53,6 +64,11 @@ func (a *app) operations() []operation {
 		return param{name: name, in: inPath, must: true, doc: doc, example: example}
 	}
 	with := func(more ...param) []param { return append([]param{paramID}, more...) }
+	const pump, price = "/pumps/{pump}", "/prices/items/{item}"
+	ofPump := func(more ...param) []param {
+		return append([]param{named("pump", "Name of the pump, as the shelf's CSV gives it, or its identity.", "Shelf Q")}, more...)
+	}
+	ofPrice := func(more ...param) []param { return append(slices.Clone(paramsPrice), more...) }
 	run := named("run", "As the answer to the job that was sent gives it.", "0123456789abcdef")
 	return []operation{
 		{id: "describe", method: http.MethodGet, path: "/openapi.json", about: "This description", out: described{}, do: a.apiDescribe},
@@ -109,6 +125,13 @@ func (a *app) operations() []operation {
 		{id: "pumps", method: http.MethodGet, path: "/pumps", about: "The pump shelf that all jobs share, as CSV", files: []string{"text/csv"}, do: a.shelfFile("pumps.csv", keep.PumpsCSV)},
 		{id: "importPumps", method: http.MethodPost, path: "/pumps", about: "Take pumps from CSV onto the shelf that all jobs share; one of the same name is changed", params: paramsImport, in: csvRows{}, out: apiImported{}, do: a.apiImport(a.pumpShelf)},
 		{id: "importPrices", method: http.MethodPost, path: "/prices", about: "Take prices from CSV onto the shelf that all jobs share; one for the same item, unit, currency and counter is changed", params: paramsImport, in: csvRows{}, out: apiImported{}, do: a.apiImport(a.priceShelf)},
+		{id: "pump", method: http.MethodGet, path: pump, about: "A pump of the shelf", params: ofPump(), out: apiShelfPump{}, etag: true, do: a.onPump(a.apiPump)},
+		{id: "setPump", method: http.MethodPatch, path: pump, about: "Set fields of a pump of the shelf by their paths", params: ofPump(paramMatch, paramWho), in: apiSets{}, out: apiShelved{}, etag: true, ifMatch: true, do: a.onPump(a.apiSetPump)},
+		{id: "removePump", method: http.MethodDelete, path: pump, about: "Take a pump off the shelf: it is put aside, its states stay, and no job is offered it", params: ofPump(paramMatch, paramWho), out: apiShelved{}, etag: true, ifMatch: true, do: a.onPump(a.apiLay(true))},
+		{id: "takeBackPump", method: http.MethodDelete, path: pump + "/aside", about: "Put a pump that was taken off the shelf back onto it", params: ofPump(paramMatch, paramWho), out: apiShelved{}, etag: true, ifMatch: true, do: a.onPump(a.apiLay(false))},
+		{id: "price", method: http.MethodGet, path: price, about: "A price of the shelf; its ETag is the list's", params: ofPrice(), out: apiShelfPrice{}, etag: true, do: a.onPrice(a.apiPrice)},
+		{id: "setPrice", method: http.MethodPatch, path: price, about: "Set fields of a price of the shelf", params: ofPrice(paramMatch, paramWho), in: apiSets{}, out: apiShelved{}, etag: true, ifMatch: true, do: a.onPrice(a.apiSetPrice)},
+		{id: "removePrice", method: http.MethodDelete, path: price, about: "Take a price off the shelf: it is put aside, and offered to no job; with its field aside emptied it is back", params: ofPrice(paramMatch, paramWho), out: apiShelved{}, etag: true, ifMatch: true, do: a.onPrice(a.apiRemovePrice)},
 		{id: "prices", method: http.MethodGet, path: "/prices", about: "The price shelf that all jobs share, as CSV", files: []string{"text/csv"}, do: a.shelfFile("prices.csv", keep.PricesCSV)},
 	}
 }

@@ -30,7 +30,7 @@ type apiSets struct {
 }
 
 type apiSetting struct {
-	Path  string `json:"path" doc:"of the field, as the faults and docs/job-format.md name it; - is one more at the end of a list"`
+	Path  string `json:"path" doc:"of the field, as the faults and docs/job-format.md name it, and those of a price its answer; - is one more at the end of a list"`
 	Value string `json:"value" doc:"as written on the tape; empty empties the field"`
 }
 
@@ -97,25 +97,31 @@ func (a *app) apiNew(w http.ResponseWriter, r *http.Request) error {
 // names.
 func (a *app) matched(r *http.Request) (store.Revision, error) {
 	rev, err := a.newest(r)
-	if err != nil {
-		return rev, err
+	if err == nil {
+		err = a.matches(r, rev, "app.api.stale")
 	}
+	return rev, err
+}
+
+// matches holds the newest revision of a document against If-Match; stale is the
+// code of the sentence where it is another one.
+func (a *app) matches(r *http.Request, rev store.Revision, stale string) error {
 	match := r.Header.Get("If-Match")
 	n, err := strconv.Atoi(strings.TrimSuffix(strings.TrimPrefix(match, `"`), `"`))
 	switch {
 	case match == "":
-		return rev, a.wrong(http.StatusPreconditionRequired, "app.api.nomatch", "If-Match", "", "ETag", etag(rev.Number))
+		return a.wrong(http.StatusPreconditionRequired, "app.api.nomatch", "If-Match", "", "ETag", etag(rev.Number))
 	case err != nil || n < 1 || match != etag(n):
-		return rev, a.wrong(http.StatusBadRequest, "app.api.match", "If-Match", match, "ETag", etag(rev.Number))
+		return a.wrong(http.StatusBadRequest, "app.api.match", "If-Match", match, "ETag", etag(rev.Number))
 	case n != rev.Number:
-		return rev, a.moved412(rev.Number)
+		return a.moved412(rev.Number, stale)
 	}
-	return rev, nil
+	return nil
 }
 
-func (a *app) moved412(newest int) error {
+func (a *app) moved412(newest int, code string) error {
 	n := strconv.Itoa(newest)
-	return Problem{Status: http.StatusPreconditionFailed, Code: "app.api.stale", Detail: a.say("app.api.stale", "number", n), Where: "If-Match", Expected: etag(newest), Revision: newest}
+	return Problem{Status: http.StatusPreconditionFailed, Code: code, Detail: a.say(code, "number", n), Where: "If-Match", Expected: etag(newest), Revision: newest}
 }
 
 func (a *app) apiPut(w http.ResponseWriter, r *http.Request) error {
@@ -142,19 +148,9 @@ func (a *app) apiSet(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	data, err := a.sent(r)
+	sets, err := a.sentSets(r, `{"set": [{"path": "/runs/0/length", "value": "62 ft"}]}`)
 	if err != nil {
 		return err
-	}
-	var x apiSets
-	dec := json.NewDecoder(strings.NewReader(string(data)))
-	dec.DisallowUnknownFields()
-	if err := dec.Decode(&x); err != nil || dec.More() || len(x.Set) == 0 || len(x.Set) > mostEdits {
-		return a.wrong(http.StatusUnprocessableEntity, "app.api.sets", "set", "", "set: path, value", `{"set": [{"path": "/runs/0/length", "value": "62 ft"}]}`)
-	}
-	var sets []job.Set
-	for _, s := range x.Set {
-		sets = append(sets, job.Set{Path: s.Path, Value: s.Value})
 	}
 	next, faults, err := job.Alter(rev.Data, sets)
 	if err != nil {
@@ -170,6 +166,25 @@ func (a *app) apiSet(w http.ResponseWriter, r *http.Request) error {
 	}
 	j, _ := job.Read(next)
 	return a.keepSent(w, r, rev, next, a.describe(old, j), http.StatusOK)
+}
+
+// sentSets reads the fields to set that a request sends.
+func (a *app) sentSets(r *http.Request, example string) ([]job.Set, error) {
+	data, err := a.sent(r)
+	if err != nil {
+		return nil, err
+	}
+	var x apiSets
+	dec := json.NewDecoder(strings.NewReader(string(data)))
+	dec.DisallowUnknownFields()
+	if err := dec.Decode(&x); err != nil || dec.More() || len(x.Set) == 0 || len(x.Set) > mostEdits {
+		return nil, a.wrong(http.StatusUnprocessableEntity, "app.api.sets", "set", "", "set: path, value", example)
+	}
+	var sets []job.Set
+	for _, s := range x.Set {
+		sets = append(sets, job.Set(s))
+	}
+	return sets, nil
 }
 
 // keepSent keeps a state upon a revision and tells of it; where nothing changed
@@ -188,7 +203,7 @@ func (a *app) keepChange(w http.ResponseWriter, r *http.Request, rev store.Revis
 		next, err := a.putAs(r, rev.ID, number, c)
 		var stale *store.Stale
 		if errors.As(err, &stale) {
-			return a.moved412(stale.Newest.Number)
+			return a.moved412(stale.Newest.Number, "app.api.stale")
 		}
 		if err != nil {
 			return err

@@ -27,20 +27,34 @@ type priceField struct {
 	Must                                               bool
 }
 
+// fieldAside is filled for a price that is put aside.
+const fieldAside = "aside"
+
+// written gives the fields of a price as a form has them.
+func written(p shelf.Price) url.Values {
+	v := url.Values{}
+	for name, text := range map[string]string{
+		shelf.FieldItem: p.Item, shelf.FieldPrice: p.Amount, shelf.FieldCurrency: p.Currency, shelf.FieldUnit: p.Unit, shelf.FieldDate: p.Date,
+		shelf.FieldCounter: p.Counter, shelf.FieldNote: p.Note,
+	} {
+		v.Set(name, text)
+	}
+	if p.Order != 0 {
+		v.Set(shelf.FieldOrder, strconv.Itoa(p.Order))
+	}
+	if p.Aside {
+		v.Set(fieldAside, "true")
+	}
+	return v
+}
+
 // priceForm makes the form of a price.
 func (a *app) priceForm(p shelf.Price, index string, faults []trace.Fault) priceForm {
-	order := ""
-	if p.Order != 0 {
-		order = strconv.Itoa(p.Order)
-	}
-	values := map[string]string{
-		shelf.FieldItem: p.Item, shelf.FieldPrice: p.Amount, shelf.FieldCurrency: p.Currency, shelf.FieldUnit: p.Unit, shelf.FieldDate: p.Date,
-		shelf.FieldCounter: p.Counter, shelf.FieldOrder: order, shelf.FieldNote: p.Note,
-	}
+	values := written(p)
 	f := priceForm{Index: index, Aside: p.Aside, Wrong: len(faults) > 0}
 	for _, x := range shelf.PriceFields() {
 		in := priceField{
-			Name: x.Name, Title: a.Language.Word("app.shelf.field." + x.Name), Value: values[x.Name], Example: x.Example, Must: x.Must || x.Name == shelf.FieldCurrency,
+			Name: x.Name, Title: a.Language.Word("app.shelf.field." + x.Name), Value: values.Get(x.Name), Example: x.Example, Must: x.Must || x.Name == shelf.FieldCurrency,
 			Hint: a.Language.Word("app.prices.hint." + x.Name), Keyboard: "text",
 		}
 		switch x.Name {
@@ -63,7 +77,7 @@ func (a *app) priceForm(p shelf.Price, index string, faults []trace.Fault) price
 func typedPrice(form url.Values) (shelf.Price, []trace.Fault) {
 	p := shelf.Price{
 		Item: form.Get(shelf.FieldItem), Amount: form.Get(shelf.FieldPrice), Currency: form.Get(shelf.FieldCurrency), Unit: form.Get(shelf.FieldUnit),
-		Date: strings.TrimSpace(form.Get(shelf.FieldDate)), Counter: form.Get(shelf.FieldCounter), Note: form.Get(shelf.FieldNote), Aside: form.Get("aside") != "",
+		Date: strings.TrimSpace(form.Get(shelf.FieldDate)), Counter: form.Get(shelf.FieldCounter), Note: form.Get(shelf.FieldNote), Aside: form.Get(fieldAside) != "",
 	}
 	order := strings.TrimSpace(form.Get(shelf.FieldOrder))
 	if n, err := strconv.Atoi(order); err == nil {
@@ -114,9 +128,7 @@ func (a *app) setPrice(w http.ResponseWriter, r *http.Request) error {
 			faults = append(faults, trace.Fault{Path: "/" + shelf.FieldItem, Message: trace.Message{Code: "app.prices.clash", Args: []trace.Arg{trace.Str("now", before.Line())}}})
 		}
 	}
-	if other := list.Find(p); other >= 0 && other != n {
-		faults = append(faults, trace.Fault{Path: "/" + shelf.FieldItem, Message: trace.Message{Code: "app.prices.twice", Args: []trace.Arg{trace.Str("now", list.List[other].Line())}}})
-	}
+	faults = append(faults, twice(list, p, n)...)
 	if len(list.List) >= shelf.MostPrices && index == "" {
 		return a.refuse(http.StatusUnprocessableEntity, "app.prices.full")
 	}
@@ -129,11 +141,7 @@ func (a *app) setPrice(w http.ResponseWriter, r *http.Request) error {
 		a.show(w, r, http.StatusUnprocessableEntity, "price", cmp.Or(before.Item, p.Item), nil, f)
 		return nil
 	}
-	next := shelf.NewPrices()
-	next.List = append(append(next.List, list.List[:n]...), p)
-	if n < len(list.List) {
-		next.List = append(next.List, list.List[n+1:]...)
-	}
+	next := withPrice(list, p, n)
 	if what := a.pricesBetween(list, next); what != "" {
 		if _, err := keep.SavePrices(r.Context(), a.Store, rev.Number, next, a.change(r, what)); err != nil {
 			return a.stale(err)
@@ -141,6 +149,25 @@ func (a *app) setPrice(w http.ResponseWriter, r *http.Request) error {
 	}
 	see(w, r, "/prices")
 	return nil
+}
+
+// twice tells that a price, at its place in the list, stands elsewhere in it too.
+func twice(list *shelf.Prices, p shelf.Price, n int) []trace.Fault {
+	other := list.Find(p)
+	if other < 0 || other == n {
+		return nil
+	}
+	return []trace.Fault{{Path: "/" + shelf.FieldItem, Message: trace.Message{Code: "app.prices.twice", Args: []trace.Arg{trace.Str("now", list.List[other].Line())}}}}
+}
+
+// withPrice gives a list with a price at a place of it, or behind its end.
+func withPrice(list *shelf.Prices, p shelf.Price, n int) *shelf.Prices {
+	next := shelf.NewPrices()
+	next.List = append(append(next.List, list.List[:n]...), p)
+	if n < len(list.List) {
+		next.List = append(next.List, list.List[n+1:]...)
+	}
+	return next
 }
 
 // samePrice tells that a price is what it was in the state that a form was made

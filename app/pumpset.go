@@ -187,15 +187,20 @@ func (a *app) archivePump(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	what := "app.change.aside"
-	if p.Rev.Archived {
-		what = "app.change.back"
-	}
-	c := a.change(r, a.say(what))
-	c.Data, c.Summary = p.Rev.Data, p.Rev.Summary
-	if _, err = a.Store.Archive(r.Context(), p.Rev.ID, base(r), !p.Rev.Archived, c); err != nil {
+	if _, err = a.lay(r, p.Rev, base(r), !p.Rev.Archived); err != nil {
 		return a.stale(err)
 	}
 	see(w, r, "/pumps")
 	return nil
+}
+
+// lay puts a pump aside, or takes it back.
+func (a *app) lay(r *http.Request, rev store.Revision, base int, aside bool) (store.Revision, error) {
+	what := "app.change.aside"
+	if !aside {
+		what = "app.change.back"
+	}
+	c := a.change(r, a.say(what))
+	c.Data, c.Summary = rev.Data, rev.Summary
+	return a.Store.Archive(r.Context(), rev.ID, base, aside, c)
 }
