@@ -167,6 +167,7 @@ func TestInterfaceKeepsItsDescription(t *testing.T) {
 	c.keeps(runs)
 	c.shelves()
 	c.shelfOnes()
+	c.shelfBack()
 	served := map[string]bool{}
 	for _, op := range (&app{}).operations() {
 		served[op.method+" "+underInterface+op.path] = true

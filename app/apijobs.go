@@ -72,8 +72,13 @@ func (a *app) apiHistory(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
+	return a.tellHistory(w, r, rev.ID)
+}
+
+// tellHistory tells a page of the states of a document.
+func (a *app) tellHistory(w http.ResponseWriter, r *http.Request, id string) error {
 	limit, before := limited(r)
-	past, err := a.Store.History(r.Context(), rev.ID, int(before), limit)
+	past, err := a.Store.History(r.Context(), id, int(before), limit)
 	if err != nil {
 		return err
 	}

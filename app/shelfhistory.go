@@ -63,18 +63,24 @@ func (a *app) shelfHistory(w http.ResponseWriter, r *http.Request) error {
 
 // shelfUndo brings back what stood before the newest change.
 func (a *app) shelfUndo(w http.ResponseWriter, r *http.Request) error {
-	return a.shelfBack(w, r, "app.change.undone", func(ctx context.Context, rev store.Revision) (int, int, error) {
-		at, err := a.before(ctx, rev)
-		if err == nil && at < 1 {
-			err = a.refuse(http.StatusConflict, "app.shelf.first")
-		}
+	return a.shelfBack(w, r, "app.change.undone", func(rev store.Revision) (int, int, error) {
+		at, err := a.shelfBefore(r.Context(), rev)
 		return at, at, err
 	})
 }
 
+// shelfBefore gives the number of the state that an undo goes back to.
+func (a *app) shelfBefore(ctx context.Context, rev store.Revision) (int, error) {
+	at, err := a.before(ctx, rev)
+	if err == nil && at < 1 {
+		err = a.refuse(http.StatusConflict, "app.shelf.first")
+	}
+	return at, err
+}
+
 // shelfReturn returns to an earlier state, as a new one.
 func (a *app) shelfReturn(w http.ResponseWriter, r *http.Request) error {
-	return a.shelfBack(w, r, "app.change.returned", func(_ context.Context, rev store.Revision) (int, int, error) {
+	return a.shelfBack(w, r, "app.change.returned", func(rev store.Revision) (int, int, error) {
 		n, err := strconv.Atoi(r.PostFormValue("number"))
 		if err != nil || n < 1 || n > rev.Number {
 			return 0, 0, a.refuse(http.StatusUnprocessableEntity, "app.error.revision")
@@ -85,7 +91,7 @@ func (a *app) shelfReturn(w http.ResponseWriter, r *http.Request) error {
 
 // shelfBack puts an earlier state on top: the one that which names, with the one
 // that an undo goes back to.
-func (a *app) shelfBack(w http.ResponseWriter, r *http.Request, code string, which func(context.Context, store.Revision) (number, back int, err error)) error {
+func (a *app) shelfBack(w http.ResponseWriter, r *http.Request, code string, which func(store.Revision) (number, back int, err error)) error {
 	if err := a.form(r); err != nil {
 		return err
 	}
@@ -96,21 +102,27 @@ func (a *app) shelfBack(w http.ResponseWriter, r *http.Request, code string, whi
 	if base(r) != d.rev.Number {
 		return a.refuse(http.StatusConflict, "app.error.moved")
 	}
-	number, back, err := which(r.Context(), d.rev)
+	number, back, err := which(d.rev)
 	if err != nil {
 		return err
 	}
-	old, err := a.Store.At(r.Context(), d.rev.ID, number)
-	if err != nil {
-		return err
-	}
-	c := a.change(r, a.say(code, "number", strconv.Itoa(number), "what", a.between(d.rev, old)))
-	c.Data, c.Summary, c.BackTo = old.Data, old.Summary, back
-	if _, err := a.Store.Put(r.Context(), d.rev.Kind, d.rev.ID, d.rev.Number, c); err != nil {
+	if _, err := a.onTop(r, d.rev, code, number, back); err != nil {
 		return a.stale(err)
 	}
 	see(w, r, d.at)
 	return nil
+}
+
+// onTop puts the state of a number on top, with the one that an undo goes back
+// to.
+func (a *app) onTop(r *http.Request, rev store.Revision, code string, number, back int) (store.Revision, error) {
+	old, err := a.Store.At(r.Context(), rev.ID, number)
+	if err != nil {
+		return rev, err
+	}
+	c := a.change(r, a.say(code, "number", strconv.Itoa(number), "what", a.between(rev, old)))
+	c.Data, c.Summary, c.BackTo = old.Data, old.Summary, back
+	return a.Store.Put(r.Context(), rev.Kind, rev.ID, rev.Number, c)
 }
 
 // between tells how two states of a shelf's document differ.

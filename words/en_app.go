@@ -183,6 +183,7 @@ var enApp = map[string]string{
 	"app.api.body":  "What was sent did not arrive whole. Send it again.", "app.api.sets": "The fields to set cannot be read. Send them as {example}.", "app.api.figure": "The answer has no figure “{found}”. Its figures list their names.",
 	"app.api.nowork": "Long work cannot be done on this server.", "app.api.norun": "No search was begun here, or what it found is not kept any more. Begin one.",
 	"app.api.shelfstale": "The shelf was changed meanwhile: this stands at revision {number}. Nothing was saved. Read it anew, and send the change again where it is still right.",
+	"app.api.noprices":   "There are no prices on the shelf yet.",
 	"app.api.nopump":     "There is no pump “{found}” on the shelf, and none put aside. The shelf as CSV has the names.",
 	"app.api.pumps":      "There are several pumps called “{found}”. Name one by its identity: {expected}.",
 	"app.api.pumppath":   "A pump of the shelf has no field “{found}”, or it belongs to the job where the pump runs. Its fields are {expected}; one is {example}.",

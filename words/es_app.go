@@ -174,6 +174,7 @@ var esApp = map[string]string{
 	"app.api.body":  "Lo enviado no llegó entero. Envíelo de nuevo.", "app.api.sets": "No se pueden leer los campos por cambiar. Envíelos como {example}.", "app.api.figure": "La respuesta no tiene el dato “{found}”. Sus datos traen sus nombres.",
 	"app.api.nowork": "En este servidor no se puede hacer trabajo largo.", "app.api.norun": "Aquí no se empezó ninguna búsqueda, o lo que halló ya no se guarda. Empiece una.",
 	"app.api.shelfstale": "Alguien cambió el estante mientras tanto: esto está en la revisión {number}. No se guardó nada. Léalo de nuevo y envíe otra vez el cambio donde siga siendo correcto.",
+	"app.api.noprices":   "Todavía no hay precios en el estante.",
 	"app.api.nopump":     "No hay ninguna bomba “{found}” en el estante, ni apartada. El estante en CSV trae los nombres.",
 	"app.api.pumps":      "Hay varias bombas con el nombre “{found}”. Nombre una por su identidad: {expected}.",
 	"app.api.pumppath":   "Una bomba del estante no tiene el campo “{found}”, o este pertenece al trabajo donde corre la bomba. Sus campos son {expected}; uno es {example}.",
