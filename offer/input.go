@@ -100,7 +100,7 @@ func (w *work) material(high bool) []quote.Cost {
 			w.ranged = true
 		}
 		group, scope := place(it.Code)
-		c := quote.Cost{Group: group, Scope: scope, Name: it.Name, Path: it.Path, Wasted: it.Pack.SI == 0 && it.Buy.Kind != unit.KindCount}
+		c := quote.Cost{Group: group, Scope: scope, Name: it.Name, Path: it.Path, Wasted: group == quote.Material && it.Pack.SI == 0 && it.Buy.Kind != unit.KindCount}
 		if it.Size != "" {
 			c.Name += ", " + it.Size
 		}

@@ -6,7 +6,6 @@ import (
 	"github.com/shopspring/decimal"
 
 	"plashet/engine/trace"
-	"plashet/engine/unit"
 )
 
 // discount takes the discount off and shares it among the groups.
@@ -101,36 +100,4 @@ func (w *work) total() {
 		total = w.round(sum.DivRound(to.Amount, 12).Round(0).Mul(to.Amount))
 	}
 	w.offer.Total, w.offer.Rounding = w.money(total), w.money(total.Sub(sum))
-}
-
-// plan works out deposit, stages and the rest, which takes up what rounding
-// leaves, so that all of them add up to the total.
-func (w *work) plan() {
-	left := w.offer.Total.Amount
-	take := func(name string, s Share) unit.Money {
-		var a decimal.Decimal
-		switch {
-		case s.Amount.Currency == "":
-			a = w.round(w.offer.Total.Amount.Mul(w.part(s.Of, name, s.Path, false)))
-		case s.Amount.Currency != w.in.Currency:
-			w.fault(s.Path, FaultCurrency, trace.Str("name", name), trace.Str("currency", s.Amount.Currency), trace.Str("wanted", w.in.Currency))
-		case s.Amount.Amount.IsNegative():
-			w.fault(s.Path, FaultNegative, trace.Str("name", name))
-		default:
-			a = w.round(s.Amount.Amount)
-		}
-		left = left.Sub(a)
-		return w.money(a)
-	}
-	w.offer.Deposit = take("deposit", w.in.Deposit)
-	for _, s := range w.in.Stages {
-		w.offer.Stages = append(w.offer.Stages, Due{Name: s.Name, Amount: take(s.Name, s.Share)})
-	}
-	if left.IsNegative() {
-		w.fault(w.in.Path, FaultStages, trace.Str("over", w.money(left.Neg()).Format(w.in.Style)), trace.Str("total", w.offer.Total.Format(w.in.Style)))
-		w.offer.Deposit, w.offer.Stages, left = w.money(decimal.Zero), nil, w.offer.Total.Amount
-	} else {
-		w.offer.Planned = true
-	}
-	w.offer.Rest = w.money(left)
 }
