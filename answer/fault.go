@@ -25,6 +25,9 @@ func FaultOf(f trace.Fault, s unit.System, l *words.Language) Fault {
 	said := map[string]string{}
 	for _, a := range f.Args {
 		said[a.Name] = a.Text
+		if a.Name == "doc" {
+			said[a.Name] = l.Doc(a.Text)
+		}
 		if a.Text == "" && a.Value != (unit.Value{}) {
 			said[a.Name] = l.Value(a.Value, s)
 		}

@@ -2,6 +2,13 @@ package words
 
 // esDocSite has what the fields of the job as a whole, its site and its survey are for, by the English.
 var esDocSite = map[string]string{
+	// of a figure that is written with its source
+	"the value, as a text or a bare number": "el valor, como texto o como número solo",
+
+	"where it comes from: measured on site, read on a maker's sheet, a rule of thumb, a guess": "de dónde viene: medido en la obra, leído en la hoja del fabricante, una regla del oficio, una suposición",
+
+	"how far off it may be, to both sides: in the field's own units, or as a share of the value": "cuánto puede variar, para ambos lados: en las unidades del campo, o como parte del valor",
+
 	"says that this file is a Plashet job": "dice que este archivo es un trabajo de Plashet",
 
 	"version of the document": "versión del documento",

@@ -63,14 +63,14 @@ var onlyEnglish = sync.OnceValue(func() map[string]bool {
 			only[w] = true
 		}
 	}
-	for _, list := range []map[string]string{es.terms, es.fields, es.items, es.measures} {
+	for _, list := range []map[string]string{es.terms, es.fields, es.docs, es.items, es.measures} {
 		for t := range list {
 			for _, w := range wordsOf(t) {
 				only[w] = true
 			}
 		}
 	}
-	for _, list := range []map[string]string{es.templates, es.terms, es.fields, es.items, es.measures, es.sources} {
+	for _, list := range []map[string]string{es.templates, es.terms, es.fields, es.docs, es.items, es.measures, es.sources} {
 		for _, t := range list {
 			for _, w := range wordsOf(placeholders.ReplaceAllString(t, " $1 ")) {
 				delete(only, w)

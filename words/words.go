@@ -218,6 +218,8 @@ func (l *Language) show(name, style string, args []trace.Arg, s unit.System) str
 			return Plain(l.Term(a.Text))
 		case a.Text != "" && listed[name]:
 			return Plain(l.Item(a.Text))
+		case a.Text != "" && name == "doc":
+			return Plain(l.Doc(a.Text))
 		case a.Text != "" && (name == "source" || name == "note"):
 			return Plain(l.Source(a.Text))
 		case a.Text != "" && name == "name": // of the job, but for what is in the book
