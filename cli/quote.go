@@ -3,6 +3,7 @@ package cli
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -10,8 +11,11 @@ import (
 
 	"plashet/answer"
 	"plashet/engine/catalog"
+	"plashet/engine/trace"
+	"plashet/engine/unit"
 	"plashet/job"
 	"plashet/offer"
+	"plashet/words"
 )
 
 // quoter holds the flags of quote.
@@ -60,23 +64,24 @@ func (f *quoter) run(cmd *cobra.Command, name string) error {
 	if err != nil {
 		return err
 	}
-	if err := tell(cmd.ErrOrStderr(), spoken(cmd), faults, j.System()); err != nil {
-		return err
-	}
-	if f.agree != "" && len(faults) > 0 {
-		return errJob // a field that could not be read would be lost in writing
-	}
 	book, err := catalog.New()
 	if err != nil {
 		return ours{err}
 	}
 	d := offer.Of(book, j, faults...)
+	wrong := append(slices.Clone(faults), d.Unsolved...)
+	if err := tellOnce(cmd, wrong, j.System()); err != nil {
+		return err
+	}
+	if f.agree != "" && len(wrong) > 0 {
+		return errJob // a field that could not be read would be lost in writing; what cannot be designed has no price
+	}
 	which, err := f.which(&d)
 	if err != nil {
 		return err
 	}
 	if f.agree != "" {
-		if err := acceptable(&d, which); err != nil {
+		if err := acceptable(&d, which, j.System(), spoken(cmd)); err != nil {
 			return err
 		}
 		offer.Agree(j, d.Designs[which], f.agree)
@@ -86,24 +91,44 @@ func (f *quoter) run(cmd *cobra.Command, name string) error {
 		}
 		return f.to.write(cmd, data)
 	}
-	if f.json {
-		return answer.OfferJSON(cmd.OutOrStdout(), j, &d, f.client, faults, spoken(cmd))
+	switch {
+	case f.json:
+		err = answer.OfferJSON(cmd.OutOrStdout(), j, &d, f.client, faults, spoken(cmd))
+	case f.client:
+		err = answer.OfferedTo(cmd.OutOrStdout(), j, &d, which, spoken(cmd))
+	default:
+		err = answer.Offered(cmd.OutOrStdout(), j, &d, spoken(cmd))
 	}
-	if f.client {
-		return answer.OfferedTo(cmd.OutOrStdout(), j, &d, which, spoken(cmd))
+	if x, _ := d.Draft(d.Designs); err == nil && len(wrong)+len(x.Faults) > 0 {
+		return errJob
 	}
-	return answer.Offered(cmd.OutOrStdout(), j, &d, spoken(cmd))
+	return err
 }
 
-// acceptable tells what keeps a design from being accepted: the same for which
-// its sheet is a draft, or has no box for it.
-func acceptable(d *offer.Document, which int) error {
+// tellOnce prints faults, of several designs each once.
+func tellOnce(cmd *cobra.Command, faults []trace.Fault, s unit.System) error {
+	var once []trace.Fault
+	said := map[string]bool{}
+	for _, f := range faults {
+		if key := f.Path + "\n" + spoken(cmd).Say(f.Message, s); !said[key] {
+			said[key], once = true, append(once, f)
+		}
+	}
+	return tell(cmd.ErrOrStderr(), spoken(cmd), once, s)
+}
+
+// acceptable tells what keeps a design from being accepted: that for which its
+// sheet is a draft, or has no box for it.
+func acceptable(d *offer.Document, which int, s unit.System, l *words.Language) error {
+	x, draft := d.Draft(d.Designs)
 	one := &d.Designs[which]
 	switch {
-	case !one.Offer.Complete:
-		return errors.New("the offer is not whole: something in it has no price yet, so it cannot be kept as agreed; quote JOB names what lacks one")
-	case !one.Offer.Planned || len(one.Faults) > 0:
-		return errors.New("something of the offer is at fault, so it cannot be kept as agreed; quote JOB names what")
+	case len(x.Faults) > 0:
+		return fmt.Errorf("the offer is a draft, so it cannot be kept as agreed. %s", words.Plain(l.Say(x.Faults[0].Message, s)))
+	case len(x.Lacks) > 0:
+		return fmt.Errorf("the offer is a draft, for not all of it has a price, so it cannot be kept as agreed; the first without one is %q, and quote JOB names all", words.Plain(l.Item(x.Lacks[0])))
+	case draft:
+		return errors.New("the offer is a draft, for its price could not be worked out whole, so it cannot be kept as agreed; quote JOB names what is missing")
 	case one.Name != "" && one.Stops > 0:
 		return fmt.Errorf("the option %q ends in danger, so it cannot be kept as agreed; choose another, or mend its design", one.Name)
 	}

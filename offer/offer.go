@@ -46,6 +46,7 @@ type Document struct {
 	Against  string // name of the design that the change is of
 	Faults   []trace.Fault
 	Findings []trace.Finding
+	Unsolved []trace.Fault // what keeps the designs from being worked out
 
 	money []trace.Fault // of reading and of the design, in what the offer is made from
 }
@@ -56,6 +57,7 @@ func Of(book *catalog.Book, j *job.Job, unread ...trace.Fault) Document {
 	d := Document{Currency: j.Site.Currency}
 	own := design.Solve(book, j, unread...)
 	d.money = ofMoney(slices.Concat(unread, own.Faults))
+	d.Unsolved = slices.Clone(own.Faults)
 	d.Designs = append(d.Designs, price(j, own))
 	for i, o := range j.Offer.Options {
 		other := j.Clone()
@@ -63,7 +65,9 @@ func Of(book *catalog.Book, j *job.Job, unread ...trace.Fault) Document {
 			d.Faults = append(d.Faults, *f)
 			continue
 		}
-		p := price(other, design.Solve(book, other, unread...))
+		r := design.Solve(book, other, unread...)
+		d.Unsolved = append(d.Unsolved, r.Faults...)
+		p := price(other, r)
 		p.Name, p.Note = o.Name, o.Note
 		d.Designs = append(d.Designs, p)
 	}
