@@ -46,10 +46,12 @@ func (f *flow) bullet(s string) {
 	}
 }
 
-// warn writes what can hurt, in bold behind a bar that stands out without colour.
+// warn writes what can hurt, in bold behind a bar that stands out without colour. It
+// is not torn over two pages, unless it takes more than one.
 func (f *flow) warn(s string) {
-	list := wrap(words.Plain(s), body, true, f.x1-f.x0-5)
+	list := f.warning(s)
 	f.gap(0.8)
+	f.need(float64(len(list)) * body * lead)
 	for _, l := range list {
 		f.need(body * lead)
 		f.add(drawing.Line{From: drawing.Point{X: f.x0 + 0.8, Y: f.y + 0.4}, To: drawing.Point{X: f.x0 + 0.8, Y: f.y + body*lead - 0.2}, Pen: drawing.Pen{Ink: drawing.Black, Wide: 1.3}})
@@ -57,6 +59,14 @@ func (f *flow) warn(s string) {
 		f.y += body * lead
 	}
 	f.gap(0.8)
+}
+
+// warning breaks what can hurt into its lines.
+func (f *flow) warning(s string) []string { return wrap(words.Plain(s), body, true, f.x1-f.x0-5) }
+
+// warningTall gives how much paper a warning takes, mm.
+func (f *flow) warningTall(s string) float64 {
+	return float64(len(f.warning(s)))*body*lead + 1.6*f.set.loose
 }
 
 // banner writes what stops the work, in a heavy frame.

@@ -118,17 +118,22 @@ func (f *flow) counter(head string, told map[string]bool, list []takeoff.Item, h
 	if len(rows) == 0 {
 		return
 	}
-	f.heading(head)
-	for _, c := range cautions {
-		f.warn(f.word(c))
-	}
-	f.table([]column{
+	columns := []column{
 		{tick: true},
 		{head: f.word("paper.item"), wide: rest},
 		{head: f.word("paper.buy"), end: true, bold: true},
 		{head: f.word("paper.price"), end: true},
 		{head: f.word("paper.sum"), end: true},
-	}, rows)
+	}
+	under := f.begins(columns, rows)
+	for _, c := range cautions {
+		under += f.warningTall(f.word(c))
+	}
+	f.headingOver(head, under) // with the dangers and what they are of
+	for _, c := range cautions {
+		f.warn(f.word(c))
+	}
+	f.table(columns, rows)
 }
 
 func (f *flow) amount(r takeoff.Range) string {

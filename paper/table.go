@@ -83,7 +83,7 @@ func (f *flow) table(columns []column, rows [][]string, sums ...int) {
 		f.add(drawing.Line{From: drawing.Point{X: f.x0, Y: f.y}, To: drawing.Point{X: f.x1, Y: f.y}, Pen: thin})
 		f.y += 0.8
 	}
-	f.need(max(3*tallest(columns)*lead, f.tall(columns, wide, rows, sums)))
+	f.need(f.begins(columns, rows, sums...))
 	heads()
 	for n, r := range rows {
 		sum := slices.Contains(sums, n)
@@ -120,6 +120,16 @@ func (f *flow) table(columns []column, rows [][]string, sums ...int) {
 		f.gap(0.7)
 	}
 	f.gap(1.5)
+}
+
+// begins gives how much of a table stands on the page it begins on, mm: all of a short
+// one, else its heads and the first row, or four lines of that.
+func (f *flow) begins(columns []column, rows [][]string, sums ...int) float64 {
+	wide, size := f.widths(columns, rows, sums), tallest(columns)*lead
+	_, heads := broken(plain(columns), wide, headsOf(columns), false)
+	_, first := broken(columns, wide, rows[0], slices.Contains(sums, 0))
+	least := float64(heads)*body*lead + 0.8 + float64(min(first, 4))*size
+	return max(3*size, least, f.tall(columns, wide, rows, sums))
 }
 
 // tall gives the height of a table that is short enough to be kept on one page,
