@@ -111,8 +111,7 @@ func (a *app) apiSetPrice(w http.ResponseWriter, r *http.Request, p onePrice) er
 	}
 	next, faults := typedPrice(form)
 	if faults = append(faults, twice(p.list, next, p.at)...); len(faults) > 0 {
-		f := faults[0]
-		return Problem{Status: http.StatusUnprocessableEntity, Code: f.Code, Detail: a.rowText(f), Where: f.Path}
+		return a.rowProblem(faults[0])
 	}
 	return a.keepPrice(w, r, p, next)
 }

@@ -4,6 +4,7 @@ import (
 	"net/http"
 	"strings"
 
+	"plashet/engine/trace"
 	"plashet/engine/unit"
 	"plashet/shelf"
 )
@@ -28,11 +29,26 @@ type apiBadRow struct {
 type apiColumns struct {
 	Field  string `json:"field" doc:"name of the field"`
 	Column int    `json:"column" doc:"number of the column, from 1"`
+	Unit   string `json:"unit,omitempty" doc:"what its bare numbers were taken in; absent where that is the usual unit, or none"`
+}
+
+// rowProblem tells a fault of a file, of a price, or of what is said of columns.
+func (a *app) rowProblem(f trace.Fault) error {
+	x := Problem{Status: http.StatusUnprocessableEntity, Code: f.Code, Detail: a.rowText(f), Where: f.Path}
+	for _, arg := range f.Args {
+		switch arg.Name {
+		case "expected":
+			x.Expected = arg.Text
+		case "example":
+			x.Example = arg.Text
+		}
+	}
+	return x
 }
 
 // apiImport takes the rows of a CSV file onto a shelf, as the command import does:
-// letters, separator and columns are guessed and told, and nothing is changed
-// without yes.
+// letters, separator, columns and units are guessed where they are not said, and
+// told, and nothing is changed without yes.
 func (a *app) apiImport(of func() importing) func(w http.ResponseWriter, r *http.Request) error {
 	return func(w http.ResponseWriter, r *http.Request) error {
 		x, q := of(), r.URL.Query()
@@ -45,7 +61,10 @@ func (a *app) apiImport(of func() importing) func(w http.ResponseWriter, r *http
 		}
 		t, f := shelf.ReadTable(data)
 		if f != nil {
-			return Problem{Status: http.StatusUnprocessableEntity, Code: f.Code, Detail: a.rowText(*f)}
+			return a.rowProblem(*f)
+		}
+		if q.Has("titles") {
+			t.Titled = q.Get("titles") == "true"
 		}
 		m := shelf.Guess(t, x.fields)
 		if c := strings.ToUpper(strings.TrimSpace(q.Get("currency"))); c != "" {
@@ -60,6 +79,9 @@ func (a *app) apiImport(of func() importing) func(w http.ResponseWriter, r *http
 		if d := q.Get("decimals"); d != "" {
 			m.Comma = d == "comma"
 		}
+		if f := m.Choose(t, x.fields, q["column"], q["unit"]); f != nil {
+			return a.rowProblem(*f)
+		}
 		o, err := x.look(r, t, m)
 		if err != nil {
 			return err
@@ -70,7 +92,7 @@ func (a *app) apiImport(of func() importing) func(w http.ResponseWriter, r *http
 		}
 		for _, f := range x.fields {
 			if c, ok := m.Column[f.Name]; ok {
-				out.Columns = append(out.Columns, apiColumns{f.Name, c + 1})
+				out.Columns = append(out.Columns, apiColumns{f.Name, c + 1, m.Unit[f.Name]})
 			}
 		}
 		if q.Get("yes") == "true" && o.New+o.Changed > 0 {

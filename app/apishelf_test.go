@@ -176,3 +176,44 @@ func TestInterfaceShelf(t *testing.T) {
 		t.Error(c.logs)
 	}
 }
+
+// choices says of a file which column is which, and in what its bare numbers are.
+func (c *caller) choices() {
+	t := c.t
+	t.Helper()
+	const rows = "Sort,Q,H\nChosen X,0,6\nChosen X,6000,3\nChosen X,9000,0\n"
+	send := func(path, query, body string, want int) *httptest.ResponseRecorder {
+		t.Helper()
+		return c.call(http.MethodPost, path+"?"+query, body, want, "Content-Type", "text/csv", "Accept-Language", "es")
+	}
+	x := reads[apiImported](c, send("/api/v1/pumps", "yes=true&column=name=sort&column=curve/head=3&unit=curve/flow=l/h&unit=curve%2Fhead=m", rows, http.StatusOK))
+	told := map[string]apiColumns{}
+	for _, col := range x.Columns {
+		told[col.Field] = col
+	}
+	if !x.Taken || x.New != 1 || told["name"] != (apiColumns{"name", 1, ""}) || told["curve/flow"] != (apiColumns{"curve/flow", 2, "l/h"}) || told["curve/head"] != (apiColumns{"curve/head", 3, "m"}) {
+		t.Errorf("%+v", x)
+	}
+	if body := c.get("/api/v1/pumps/Chosen%20X"); !strings.Contains(body, `"6000 l/h"`) || !strings.Contains(body, `"3 m"`) {
+		t.Error(body)
+	}
+	const list = "chosen cap,1.10,1.20\nchosen tee,2.10,2.20\n"
+	y := reads[apiImported](c, send("/api/v1/prices", "titles=false&column=item=1&column=price=3&currency=USD", list, http.StatusOK))
+	if y.New != 2 || y.Taken || !strings.Contains(strings.Join(y.Told, " "), "1.20") {
+		t.Errorf("%+v", y)
+	}
+	if z := reads[apiImported](c, send("/api/v1/prices", "titles=true&column=item=1&column=price=3&currency=USD", list, http.StatusOK)); z.New != 1 {
+		t.Errorf("%+v", z)
+	}
+	for query, code := range map[string]string{
+		"column=name": "shelf.choice.form", "column=nome=Sort": "shelf.choice.field", "column=name=Kind": "shelf.choice.column", "column=name=4": "shelf.choice.column",
+		"unit=curve/flow": "shelf.choice.form", "unit=flow=gpm": "shelf.choice.field", "unit=curve/flow=m": "shelf.choice.unit", "unit=name=m": "shelf.choice.unitless", "unit=curve/flow=%00": "shelf.choice.unit",
+		"yes=true&column=name=1&column=name=9": "shelf.choice.column",
+	} {
+		p := reads[Problem](c, send("/api/v1/pumps", query, rows, http.StatusUnprocessableEntity))
+		if p.Code != code || !strings.Contains(query, p.Where+"=") || p.Where == "" || p.Expected+p.Example == "" && code != "shelf.choice.unitless" || strings.Contains(p.Detail, "There is") {
+			t.Errorf("%s: %+v", query, p)
+		}
+	}
+	send("/api/v1/pumps", "titles=perhaps", rows, http.StatusBadRequest)
+}

@@ -128,6 +128,7 @@ func (c *caller) shelves() {
 	if x := reads[apiImported](c, csv("/api/v1/pumps?yes=true", c.get("/api/v1/pumps"), http.StatusOK)); x.Taken || x.Bad > 0 || x.New > 0 || x.Changed > 0 || x.Same != 1 {
 		t.Errorf("what the shelf gives is not what it takes: %+v", x)
 	}
+	c.choices()
 	csv("/api/v1/prices", "", http.StatusUnprocessableEntity)
 	csv("/api/v1/prices?yes=perhaps", prices, http.StatusBadRequest)
 	csv("/api/v1/prices?who="+strings.Repeat("x", 61), prices, http.StatusBadRequest)

@@ -25,6 +25,9 @@ var (
 		{name: "file", in: inQuery, doc: "Name of the file, to stand with the change.", example: "list.csv"},
 		{name: "currency", in: inQuery, doc: "Code of the currency of amounts that name none; that of the first price on the shelf when not given.", example: "USD"},
 		{name: "units", in: inQuery, words: []string{"us", "metric"}, doc: "System of numbers without any unit; us when not given.", example: "metric"},
+		{name: shelf.ChoiceColumn, in: inQuery, many: true, doc: "Take a field from a column: FIELD=TITLE, or the column's number from 1, or FIELD= for none; again for each. Guessed by the titles when not given. A field that there is not is answered with those that there are.", example: "note=3"},
+		{name: shelf.ChoiceUnit, in: inQuery, many: true, doc: "The unit of a field's bare numbers: FIELD=UNIT; again for each. That behind the column's title when not given, else the usual one of units.", example: "curve/flow=l/h"},
+		{name: "titles", in: inQuery, words: []string{"true", "false"}, doc: "Whether the first row names the columns; guessed when not given.", example: "false"},
 		{name: "decimals", in: inQuery, words: []string{"point", "comma"}, doc: "The mark that decimals have; guessed when not given.", example: "comma"},
 		paramWho,
 	}

@@ -3,8 +3,6 @@ package cli
 import (
 	"errors"
 	"fmt"
-	"slices"
-	"strconv"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -61,53 +59,10 @@ func (f *csvFlags) mapping(t *shelf.Table, fields []shelf.Field) (shelf.Mapping,
 	if f.currency != "" {
 		m.Currency = strings.ToUpper(f.currency)
 	}
-	for _, c := range f.columns {
-		name, title, ok := strings.Cut(c, "=")
-		if err := knownField(name, fields); err != nil || !ok {
-			return m, cmpErr(err, fmt.Errorf("--column %q has no = between the field and the column", c))
-		}
-		if title == "" {
-			delete(m.Column, name)
-			continue
-		}
-		i := slices.IndexFunc(t.Titles(), func(s string) bool { return strings.EqualFold(s, title) })
-		if n, err := strconv.Atoi(title); i < 0 && err == nil && n >= 1 && n <= t.Columns() {
-			i = n - 1
-		}
-		if i < 0 {
-			return m, fmt.Errorf("there is no column %q; there are: %s", title, strings.Join(t.Titles(), ", "))
-		}
-		m.Column[name] = i
-	}
-	for _, u := range f.units {
-		name, in, ok := strings.Cut(u, "=")
-		if err := knownField(name, fields); err != nil || !ok {
-			return m, cmpErr(err, fmt.Errorf("--unit %q has no = between the field and the unit", u))
-		}
-		m.Unit[name] = in
+	if bad := m.Choose(t, fields, f.columns, f.units); bad != nil {
+		return m, fmt.Errorf("--%s: %s", bad.Path, words.English().Row(*bad, unit.US))
 	}
 	return m, nil
-}
-
-func cmpErr(first, second error) error {
-	if first != nil {
-		return first
-	}
-	return second
-}
-
-func knownField(name string, fields []shelf.Field) error {
-	var names []string
-	for _, f := range fields {
-		if f.Name == name {
-			return nil
-		}
-		names = append(names, f.Name)
-	}
-	if n := near(name, names); n != "" {
-		return fmt.Errorf("there is no field %q; near it: %s", name, n)
-	}
-	return fmt.Errorf("there is no field %q; there are: %s", name, strings.Join(names, ", "))
 }
 
 // table reads the file and how it is meant, and tells what was guessed.

@@ -15,6 +15,15 @@ const (
 	FaultFull    = "shelf.full"        // FaultFull: more prices than a list may have. Args: limit
 )
 
+// Faults of what is said of columns and units (Mapping.Choose). Nothing is taken.
+const (
+	FaultChoice   = "shelf.choice.form"     // FaultChoice: no = between the field and what is chosen. Args: found, example
+	FaultNoField  = "shelf.choice.field"    // FaultNoField: no such field. Args: found, expected
+	FaultNoColumn = "shelf.choice.column"   // FaultNoColumn: no such column in the file. Args: found, expected
+	FaultNoUnit   = "shelf.choice.unit"     // FaultNoUnit: no unit of what the field holds. Args: found, field, example
+	FaultUnitless = "shelf.choice.unitless" // FaultUnitless: a field without units. Args: field
+)
+
 // Faults of a row. Each names its line in the file and, but for those of a
 // whole row, its column.
 const (

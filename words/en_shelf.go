@@ -15,6 +15,12 @@ var enShelf = map[string]string{
 	"shelf.prices.form": "The list of prices cannot be read: it is not in the form in which this program writes it.",
 	"shelf.full":        "The list would have more than {limit} prices, the most it may have. Leave out what is not bought any more.",
 
+	"shelf.choice.form":     "“{found}” has no = between the field and what is chosen for it. Write it like {example}.",
+	"shelf.choice.field":    "There is no field “{found}”. There are: {expected}.",
+	"shelf.choice.column":   "The file has no column “{found}”. It has: {expected}.",
+	"shelf.choice.unit":     "“{found}” is no unit that “{field}” can be in. A value with its unit is, for example, {example}.",
+	"shelf.choice.unitless": "“{field}” takes no unit. Leave that choice out.",
+
 	// A row that cannot be taken.
 	"shelf.row.missing":  "[Column “{column}”: ]“{field}” is empty. Write it like “{example}”.",
 	"shelf.row.unmapped": "No column is chosen for “{field}”, and nothing can be taken without it. Choose the one with values like “{example}”.",

@@ -12,6 +12,12 @@ var esShelf = map[string]string{
 	"shelf.prices.form": "No se puede leer la lista de precios: no está en la forma en que la escribe este programa.",
 	"shelf.full":        "La lista tendría más de {limit} precios, lo más que puede tener. Deje fuera lo que ya no se compra.",
 
+	"shelf.choice.form":     "“{found}” no tiene = entre el campo y lo que se elige para él. Escríbalo como {example}.",
+	"shelf.choice.field":    "No hay campo “{found}”. Hay: {expected}.",
+	"shelf.choice.column":   "El archivo no tiene columna “{found}”. Tiene: {expected}.",
+	"shelf.choice.unit":     "“{found}” no es una unidad en que pueda estar “{field}”. Un valor con su unidad es, por ejemplo, {example}.",
+	"shelf.choice.unitless": "“{field}” no lleva unidad. Quite esa elección.",
+
 	"shelf.row.missing":  "[Columna “{column}”: ]“{field}” está vacío. Escríbalo como “{example}”.",
 	"shelf.row.unmapped": "No hay columna elegida para “{field}”, y sin ella no se puede tomar nada. Elija la que tiene valores como “{example}”.",
 	"shelf.row.money":    "[Columna “{column}”: ]“{found}” no es un importe en esta moneda. Escríbalo como “{example}”.",
