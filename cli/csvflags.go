@@ -60,9 +60,24 @@ func (f *csvFlags) mapping(t *shelf.Table, fields []shelf.Field) (shelf.Mapping,
 		m.Currency = strings.ToUpper(f.currency)
 	}
 	if bad := m.Choose(t, fields, f.columns, f.units); bad != nil {
-		return m, fmt.Errorf("--%s: %s", bad.Path, words.English().Row(*bad, unit.US))
+		return m, fmt.Errorf("--%s: %s", bad.Path, choiceText(*bad, fields))
 	}
 	return m, nil
+}
+
+// choiceText words a choice that cannot be; of a field that there is not, the
+// one near it.
+func choiceText(bad trace.Fault, fields []shelf.Field) string {
+	if bad.Code == shelf.FaultNoField {
+		var names []string
+		for _, f := range fields {
+			names = append(names, f.Name)
+		}
+		if n := near(bad.Args[0].Text, names); n != "" {
+			return fmt.Sprintf("there is no field %q; near it: %s", bad.Args[0].Text, n)
+		}
+	}
+	return words.English().Row(bad, unit.US)
 }
 
 // table reads the file and how it is meant, and tells what was guessed.
