@@ -5,7 +5,7 @@ import (
 	"strings"
 )
 
-// way is one of the two readings of what was typed: a button answers the question
+// way is one of the readings of what was typed: a button answers the question
 // which was meant. Press is what it sends, in the form that the steppers have too:
 // "=1410%20mm /pond/depth".
 type way struct{ Text, Press string }

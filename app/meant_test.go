@@ -6,8 +6,8 @@ import (
 	"testing"
 )
 
-// TestMeant: what can be read in two ways is asked back with both readings as
-// buttons; a tap on one is the answer.
+// TestMeant: what can be read in two ways is asked back with the readings that the
+// field takes as buttons; a tap on one is the answer.
 func TestMeant(t *testing.T) {
 	d := newDesk(t)
 	const id, at = "example-terrace-spout", "/jobs/example-terrace-spout"
@@ -17,11 +17,20 @@ func TestMeant(t *testing.T) {
 		t.Fatalf("%d: it was taken", status)
 	}
 	sound(t, "asked", page)
-	for _, want := range []string{`name="nudge" value="=1410%20mm /pond/depth">I mean 1410 mm</button>`, `name="nudge" value="=1.4100%20mm /pond/depth">I mean 1.4100 mm</button>`} {
-		if !strings.Contains(page, want) {
-			t.Errorf("%s is not on the page:\n%s", want, page)
+	holds := func(page string, texts ...string) {
+		t.Helper()
+		for _, want := range texts {
+			if !strings.Contains(page, want) {
+				t.Errorf("%s is not on the page:\n%s", want, page)
+			}
 		}
 	}
+	holds(page, `name="nudge" value="=1410%20mm /pond/depth">I mean 1410 mm</button>`, `“1410 mm” is the likely one`)
+	if strings.Contains(page, "1.4100") {
+		t.Error("a depth of 1.41 mm is offered")
+	}
+	_, both := d.post(at+"/set", "here", "site", "/site/altitude", "1.410 m")
+	holds(both, `name="nudge" value="=1410%20m /site/altitude">I mean 1410 m</button>`, `name="nudge" value="=1.4100%20m /site/altitude">I mean 1.4100 m</button>`)
 	if status, page := d.post(at+"/set", "here", "pond", "/pond/depth", "1.410 mm", "nudge", "=1410%20mm /pond/depth"); status >= 400 || strings.Contains(page, "two ways") {
 		t.Errorf("the answer was not taken: %d", status)
 	}

@@ -76,8 +76,8 @@ const (
 	CodeReadUnitNear  = "job.read.unit-near" // part is not a unit, near is one
 	CodeReadDimension = "job.read.dimension" // part is a unit of something else
 	CodeReadTrailing  = "job.read.trailing"  // part is left over
-	CodeReadAmbiguous = "job.read.ambiguous" // part has a comma or dot that can be read in two ways: plain, decimal (the two as they would be typed)
-	CodeReadUnclear   = "job.read.unclear"   // the same, though the job says its marks: plain, decimal
+	CodeReadAmbiguous = "job.read.ambiguous" // part has a comma or dot that can be read in two ways: plain, decimal (the two as they would be typed), likely (where the field takes one alone)
+	CodeReadUnclear   = "job.read.unclear"   // the same, though the job says its marks: plain, decimal, likely
 	CodeReadParts     = "job.read.parts"     // feet and inches that do not go together
 	CodeReadHuge      = "job.read.huge"      // a figure beyond all measure
 	CodeReadPercent   = "job.read.percent"   // a number above 1 without its percent sign

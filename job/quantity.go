@@ -165,7 +165,7 @@ func (f *field) parse(text string, number bool, s unit.System) (unit.Reading, *t
 		if pe.Code == unit.CodeAmbiguous {
 			twoWays(&m, pe.Found, text, s.Marks().Said && s.Marks().Decimal == unit.Comma, func(t string) (string, bool) {
 				r, err := unit.Parse(t, f.kind, s)
-				return strconv.FormatFloat(r.SI, 'g', -1, 64), err == nil
+				return strconv.FormatFloat(r.SI, 'g', -1, 64), err == nil && r.SI >= f.lo && r.SI <= f.hi
 			})
 		}
 		return unit.Reading{}, &m
