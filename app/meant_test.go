@@ -29,8 +29,8 @@ func TestMeant(t *testing.T) {
 	if strings.Contains(page, "1.4100") {
 		t.Error("a depth of 1.41 mm is offered")
 	}
-	_, both := d.post(at+"/set", "here", "site", "/site/altitude", "1.410 m")
-	holds(both, `name="nudge" value="=1410%20m /site/altitude">I mean 1410 m</button>`, `name="nudge" value="=1.4100%20m /site/altitude">I mean 1.4100 m</button>`)
+	_, both := d.post(at+"/set", "here", "pond", "/pond/water", "1.410 mm")
+	holds(both, `name="nudge" value="=1410%20mm /pond/water">I mean 1410 mm</button>`, `name="nudge" value="=1.4100%20mm /pond/water">I mean 1.4100 mm</button>`)
 	if status, page := d.post(at+"/set", "here", "pond", "/pond/depth", "1.410 mm", "nudge", "=1410%20mm /pond/depth"); status >= 400 || strings.Contains(page, "two ways") {
 		t.Errorf("the answer was not taken: %d", status)
 	}
