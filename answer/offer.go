@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"plashet/engine/trace"
 	"plashet/engine/unit"
 	"plashet/job"
 	"plashet/offer"
@@ -24,16 +25,6 @@ func Offered(w io.Writer, j *job.Job, d *offer.Document, l *words.Language) erro
 	return p.err
 }
 
-// OfferedTo prints one design as the client sees it: scope, price, terms, the
-// totals of all designs, and nothing of what it costs.
-func OfferedTo(w io.Writer, j *job.Job, d *offer.Document, design int, l *words.Language) error {
-	p := &offered{printer: printer{w: w, say: l, unit: j.System(), style: j.Style()}, j: j}
-	p.tell("", "offer.title.client", p.heads(j.Name))
-	p.client(d, design)
-	p.choices(d)
-	return p.err
-}
-
 // firm prints what a design costs, how cost becomes price, and what is offered.
 func (p *offered) firm(d *offer.Document, design int) {
 	one := &d.Designs[design]
@@ -44,60 +35,6 @@ func (p *offered) firm(d *offer.Document, design int) {
 	p.told(d)
 }
 
-// client prints scope, price and terms of a design.
-func (p *offered) client(d *offer.Document, design int) {
-	j, one := p.j, &d.Designs[design]
-	p.draft(d)
-	if j.ClientNote != "" {
-		p.line("%s", j.ClientNote)
-	}
-	if one.Name != "" {
-		p.line("%s", one.Name)
-		if one.Note != "" {
-			p.line("%s", one.Note)
-		}
-	}
-	p.head("offer.head.scopes")
-	nothing := p.lacking(&one.Offer)
-	if !nothing {
-		p.scopes(&one.Offer)
-	}
-	p.stops(one)
-	p.clauses("offer.head.includes", j.Offer.Includes)
-	p.clauses("offer.head.excludes", j.Offer.Excludes)
-	if !nothing {
-		p.payments(&one.Offer)
-	}
-	p.clauses("offer.head.terms", j.Offer.Terms)
-	if n := j.Offer.ValidDays; n > 0 {
-		p.tell("", "offer.valid", count("days", n))
-	}
-	p.tell("", "offer.safe")
-	p.change(d)
-}
-
-// draft heads an offer that is not whole, as its sheet does, with what it lacks and
-// what is wrong.
-func (p *offered) draft(d *offer.Document) {
-	x, draft := d.Draft(d.Designs)
-	if !draft {
-		return
-	}
-	p.tell("", "offer.draft")
-	if list := p.items(x.Lacks); len(list) > 0 {
-		p.tell("", "offer.lacks", count("count", len(list)))
-		p.line("  %s", strings.Join(list, "; "))
-	}
-	said := map[string]bool{}
-	for _, f := range x.Faults {
-		if s := p.say.Say(f.Message, p.unit); !said[s] {
-			said[s] = true
-			p.line("%s", s)
-		}
-	}
-	p.line("")
-}
-
 // items names lines of cost in the reader's language, each once.
 func (p *offered) items(names []string) (out []string) {
 	for _, n := range names {
@@ -106,33 +43,6 @@ func (p *offered) items(names []string) (out []string) {
 		}
 	}
 	return out
-}
-
-// stops tells plainly of a design that ends in danger, as its sheet does.
-func (p *offered) stops(one *offer.Priced) {
-	switch {
-	case one.Stops == 0:
-	case one.Name == "":
-		p.tell("", "paper.offer.stopped", count("count", one.Stops))
-	default:
-		p.tell("", "paper.offer.stops", str("name", one.Name), count("count", one.Stops))
-	}
-}
-
-// choices prints the totals of the designs for the client.
-func (p *offered) choices(d *offer.Document) {
-	if len(d.Designs) < 2 {
-		return
-	}
-	p.head("offer.head.options")
-	part := false
-	for i := range d.Designs {
-		p.total(&d.Designs[i])
-		part = part || !d.Designs[i].Offer.Complete && !d.Designs[i].Offer.Unpriced()
-	}
-	if part {
-		p.line("* %s", p.text("offer.part"))
-	}
 }
 
 // total prints a design's name and total, marked where it is not the whole.
@@ -237,16 +147,29 @@ func (p *offered) lacking(o *quote.Offer) (nothing bool) {
 	return false
 }
 
-// scopes prints what the client pays for, down to the total.
+// scopes prints what the client pays for, down to the total, as the firm sees it:
+// with what each tax is on.
 func (p *offered) scopes(o *quote.Offer) {
+	p.pieces(o)
+	p.row(p.word("offer.row.net"), o.Net.Format(p.style))
+	for _, t := range o.Taxes {
+		p.row(p.text("offer.row.tax", str("name", t.Name), p.rate(t), str("base", t.Base.Format(p.style))), t.Amount.Format(p.style))
+	}
+	p.foot(o)
+}
+
+func (p *offered) pieces(o *quote.Offer) {
 	for _, s := range o.Scopes {
 		p.row(p.scope(s.Name), s.Price.Format(p.style))
 	}
-	p.row(p.word("offer.row.net"), o.Net.Format(p.style))
-	for _, t := range o.Taxes {
-		rate := p.style.Write(t.Rate.Shift(2).String()) + " %"
-		p.row(p.text("offer.row.tax", str("name", t.Name), str("rate", rate), str("base", t.Base.Format(p.style))), t.Amount.Format(p.style))
-	}
+}
+
+func (p *offered) rate(t quote.Taxed) trace.Arg {
+	return str("rate", p.style.Write(t.Rate.Shift(2).String())+" %")
+}
+
+// foot prints the rows under the taxes.
+func (p *offered) foot(o *quote.Offer) {
 	if !o.Rounding.Amount.IsZero() {
 		p.row(p.word("offer.row.rounding"), o.Rounding.Format(p.style))
 	}

@@ -58,7 +58,7 @@ type OfferDesign struct {
 	Lines    []OfferCost  `json:"lines,omitempty" doc:"what it costs the firm, line by line"`
 	Groups   []OfferGroup `json:"groups,omitempty" doc:"how cost becomes price, by group of cost"`
 	Cost     *Money       `json:"cost,omitempty" doc:"what it costs the firm"`
-	Price    *Money       `json:"price,omitempty" doc:"before discount and tax"`
+	Price    *Money       `json:"price,omitempty" doc:"before discount and tax; for the client where there is a discount"`
 	Discount *Money       `json:"discount,omitempty" doc:"taken off"`
 	Profit   *Money       `json:"profit,omitempty" doc:"net less cost"`
 }
@@ -81,7 +81,7 @@ type OfferPrice struct {
 type OfferTax struct {
 	Name   string `json:"name" doc:"its name"`
 	Rate   string `json:"rate" doc:"a part of 1, decimal and exact"`
-	Base   *Money `json:"base,omitempty" doc:"what it is on"`
+	Base   *Money `json:"base,omitempty" doc:"what it is on; for the firm"`
 	Amount *Money `json:"amount,omitempty" doc:"the tax"`
 }
 
@@ -240,7 +240,11 @@ func (p *offered) designJSON(d *offer.Priced, client bool) OfferDesign {
 		x.Scopes = append(x.Scopes, OfferPrice{p.scope(s.Name), p.amount(s.Price)})
 	}
 	for _, t := range o.Taxes {
-		x.Taxes = append(x.Taxes, OfferTax{t.Name, t.Rate.String(), p.amount(t.Base), p.amount(t.Amount)})
+		tax := OfferTax{Name: t.Name, Rate: t.Rate.String(), Amount: p.amount(t.Amount)}
+		if !client {
+			tax.Base = p.amount(t.Base)
+		}
+		x.Taxes = append(x.Taxes, tax)
 	}
 	x.TaxRounded = taxRounded(p.j, o)
 	if o.Planned && !o.Unpriced() {
@@ -249,8 +253,11 @@ func (p *offered) designJSON(d *offer.Priced, client bool) OfferDesign {
 			x.Stages = append(x.Stages, OfferPrice{s.Name, p.amount(s.Amount)})
 		}
 	}
+	if x.Discount = p.some(o.Discount); x.Discount != nil || !client {
+		x.Price = p.amount(o.Price)
+	}
 	if !client {
-		x.Low, x.Cost, x.Price, x.Discount, x.Profit = p.amount(d.Low), p.amount(o.Cost), p.amount(o.Price), p.some(o.Discount), p.amount(o.Profit)
+		x.Low, x.Cost, x.Profit = p.amount(d.Low), p.amount(o.Cost), p.amount(o.Profit)
 		p.costsJSON(&x, o)
 	}
 	return x

@@ -245,7 +245,7 @@ func TestEditMovesTheAnswer(t *testing.T) {
 		t.Fatal(code, flows(before), flows(after))
 	}
 	rev := d.newest("example-hillside-cascade")
-	if rev.Number != 2 || rev.Who != "Ann" || !strings.Contains(rev.What, "56 ft to 90 ft") || !strings.Contains(rev.What, "gpm to ") || rev.When.IsZero() {
+	if rev.Number != 2 || rev.Who != "Ann" || !strings.Contains(rev.What, "56 ft to 90 ft") || !strings.Contains(rev.What, " gpm, now ") || rev.When.IsZero() {
 		t.Errorf("told wrongly: %d %q by %q", rev.Number, rev.What, rev.Who)
 	}
 	if _, page := d.post(at + "/undo"); !strings.Contains(page, "Undone") {

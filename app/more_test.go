@@ -17,7 +17,7 @@ func TestTakeARemedy(t *testing.T) {
 	d := newDesk(t)
 	const at, id = "/jobs/example-hillside-cascade", "example-hillside-cascade"
 	_, page := d.post(at+"/take", "code", "design.flow.short", "path", "/watercourses/0", "remedy", "0")
-	if !strings.Contains(page, "0 to stop for") || !strings.Contains(d.newest(id).What, "cascade 46.3 gpm to 6") {
+	if !strings.Contains(page, "0 to stop for") || !strings.Contains(d.newest(id).What, "cascade: was 46.3 gpm, now 6") {
 		t.Errorf("taken: %q", d.newest(id).What)
 	}
 	sound(t, "taken", page)

@@ -11,6 +11,7 @@ import (
 	"net/http"
 	"net/url"
 	"os/exec"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -330,4 +331,17 @@ func bomb(t testing.TB) []byte {
 
 func textOf(l unit.Length, r *design.Result) string {
 	return unit.Of(l, unit.KindTape).Format(r.Units)
+}
+
+// TestMovedReads: a price that is a range before and after is told so that it can
+// be read, on the page of an old sheet.
+func TestMovedReads(t *testing.T) {
+	d := newDesk(t)
+	code := d.codeOf("example-hillside-cascade")
+	d.post(slope+"/set", "here", "material", "/prices/3/price", "63.15")
+	_, page := d.look(code)
+	page = unescaped(page)
+	if is := regexp.MustCompile(`material: was \$[0-9.,]+ to \$[0-9.,]+, now \$[0-9.,]+ to \$[0-9.,]+`); !is.MatchString(page) {
+		t.Error(page)
+	}
 }

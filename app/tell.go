@@ -62,7 +62,7 @@ func (a *app) moved(before *solved, next *job.Job) string {
 	var said []string
 	tell := func(name, was, now string) {
 		if was != now && was != "" && now != "" {
-			said = append(said, a.say("app.moved", "name", name, "before", was, "after", now))
+			said = append(said, a.say("app.moved.was", "name", name, "before", was, "after", now))
 		}
 	}
 	if len(before.doc.Feeds) == len(after.doc.Feeds) {
@@ -86,7 +86,7 @@ func (a *app) moved(before *solved, next *job.Job) string {
 			tell(a.say("app.moved."+s), strconv.Itoa(was[s]), strconv.Itoa(now[s]))
 		}
 	}
-	return strings.Join(said, ", ")
+	return strings.Join(said, "; ")
 }
 
 // open counts the findings that are not accepted, by severity.

@@ -369,3 +369,30 @@ func signedText(in Input, m unit.Money) string {
 	}
 	return m.Format(in.Result.Style)
 }
+
+// TestOfferTotalRow: the total of a draft is named as what it is, as in the text,
+// and a discount that is given stands before the price before tax.
+func TestOfferTotalRow(t *testing.T) {
+	for name, part := range map[string]bool{"courtyard-rill": true, "hillside-cascade": false} {
+		text := written(one(t, input(t, example(t, name), Letter), "quote"))
+		if whole, some := strings.Contains(text, "\ntotal\n"), strings.Contains(text, "\ntotal of what has a price\n"); whole == part || some != part {
+			t.Errorf("%s: named as the total %v, as a part of it %v", name, whole, some)
+		}
+	}
+	j := example(t, "hillside-cascade")
+	if f := j.Set("/offer/discount", "10 %"); f != nil {
+		t.Fatal(f)
+	}
+	in := input(t, j, Letter)
+	text := written(one(t, in, "quote"))
+	for _, d := range in.Offer.Designs {
+		for _, m := range []unit.Money{d.Offer.Price, d.Offer.Off()} {
+			if !strings.Contains(text, m.Format(in.Result.Style)) {
+				t.Errorf("%q: %s is not told", d.Name, m.Format(in.Result.Style))
+			}
+		}
+	}
+	if !strings.Contains(text, "price before discount") {
+		t.Error(text)
+	}
+}

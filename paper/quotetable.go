@@ -39,6 +39,10 @@ func (f *flow) designs(list []offer.Priced, again bool) {
 			return o.Scopes[i].Price, true
 		})
 	}
+	if slices.ContainsFunc(list, func(p offer.Priced) bool { return !p.Offer.Discount.Amount.IsZero() }) {
+		g.row(f.word("offer.row.full"), func(o *quote.Offer) (unit.Money, bool) { return o.Price, true })
+		g.row(f.word("offer.row.off"), func(o *quote.Offer) (unit.Money, bool) { return o.Off(), true })
+	}
 	g.sum(f.word("offer.row.net"), func(o *quote.Offer) (unit.Money, bool) { return o.Net, true })
 	for k := range list[0].Offer.Taxes { // the same rules in every design
 		t := &list[0].Offer.Taxes[k]
@@ -49,7 +53,11 @@ func (f *flow) designs(list []offer.Priced, again bool) {
 	if slices.ContainsFunc(list, func(p offer.Priced) bool { return !p.Offer.Rounding.Amount.IsZero() }) {
 		g.row(f.word("offer.row.rounding"), func(o *quote.Offer) (unit.Money, bool) { return o.Rounding, true })
 	}
-	g.sum(f.word("offer.row.total"), func(o *quote.Offer) (unit.Money, bool) { return o.Total, true })
+	total := "offer.row.total"
+	if slices.ContainsFunc(list, func(p offer.Priced) bool { return !p.Offer.Complete }) {
+		total = "offer.row.sofar"
+	}
+	g.sum(f.word(total), func(o *quote.Offer) (unit.Money, bool) { return o.Total, true })
 	f.table(columns, g.rows, g.sums...)
 	if len(list[0].Offer.Taxes) > 0 {
 		how := "offer.tax.sum"

@@ -87,6 +87,11 @@ func (o *Offer) Unpriced() bool {
 	return !o.Complete && !slices.ContainsFunc(o.Lines, func(l Line) bool { return l.Counts })
 }
 
+// Off is the discount as it stands in a sum, below zero.
+func (o *Offer) Off() unit.Money {
+	return unit.Money{Amount: o.Discount.Amount.Neg(), Currency: o.Discount.Currency}
+}
+
 // Make works out the offer.
 func Make(in Input) Offer {
 	w := &work{in: in, grid: map[Group][]decimal.Decimal{}}

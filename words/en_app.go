@@ -44,6 +44,7 @@ var enApp = map[string]string{
 	"app.finding.reopen": "Let it stand again",
 	"app.faults":         "What could not be read or worked out",
 	"app.moved":          "{name} {before} to {after}",
+	"app.moved.was":      "{name}: was {before}, now {after}",
 
 	"app.job.doings": "This job", "app.job.file": "Save as a file", "app.job.copy": "Copy it", "app.job.aside": "Put it aside", "app.job.back": "Take it back",
 	"app.copy.name": "{name}, copy",

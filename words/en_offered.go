@@ -22,10 +22,10 @@ var enOffered = map[string]string{
 	"offer.scope.earthwork": "earthwork", "offer.scope.the work as a whole": "the work as a whole",
 
 	"offer.row.lines": "lines", "offer.row.waste": "waste", "offer.row.contingency": "contingency", "offer.row.profit": "profit", "offer.row.price": "price",
-	"offer.row.cost": "cost of all", "offer.row.discount": "discount", "offer.row.net": "before tax", "offer.row.tax": "{name}, {rate} of {base}", "offer.row.rounding": "rounding",
+	"offer.row.cost": "cost of all", "offer.row.discount": "discount", "offer.row.full": "price before discount", "offer.row.off": "discount, in the parts above already", "offer.row.net": "before tax", "offer.row.tax": "{name}, {rate} of {base}", "offer.row.rounding": "rounding",
 	"offer.row.total": "total", "offer.row.deposit": "before the work begins", "offer.row.rest": "when the work is done", "offer.row.before": "agreed", "offer.row.after": "now",
 	"offer.row.by": "change order", "offer.none": "no price", "offer.hours": "{hours} h at {rate}",
-	"offer.own": "as designed", "offer.flow": "water moved", "offer.new": "new", "offer.gone": "left out",
+	"offer.head.water": "Water over the falls", "offer.fall": "{name}, wanted {wanted}", "offer.own": "as designed", "offer.flow": "water moved", "offer.new": "new", "offer.gone": "left out",
 	"offer.valid":     "This offer holds for {days} {days:day|days}.",
 	"offer.safe":      "Electrical work is for a licensed electrician, by the local code.",
 	"offer.tax.sum":   "Tax is rounded once, on the sum.",

@@ -43,6 +43,7 @@ var esApp = map[string]string{
 	"app.finding.reopen": "Que valga otra vez",
 	"app.faults":         "Lo que no se pudo leer o calcular",
 	"app.moved":          "{name} de {before} a {after}",
+	"app.moved.was":      "{name}: antes {before}, ahora {after}",
 
 	"app.job.doings": "Este trabajo", "app.job.file": "Guardar como archivo", "app.job.copy": "Copiarlo", "app.job.aside": "Apartarlo", "app.job.back": "Regresarlo",
 	"app.copy.name": "{name}, copia",

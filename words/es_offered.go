@@ -22,10 +22,10 @@ var esOffered = map[string]string{
 	"offer.scope.earthwork": "excavación", "offer.scope.the work as a whole": "la obra completa",
 
 	"offer.row.lines": "renglones", "offer.row.waste": "desperdicio", "offer.row.contingency": "imprevistos", "offer.row.profit": "utilidad", "offer.row.price": "precio",
-	"offer.row.cost": "costo de todo", "offer.row.discount": "descuento", "offer.row.net": "antes de impuesto", "offer.row.tax": "{name}, {rate} de {base}", "offer.row.rounding": "redondeo",
+	"offer.row.cost": "costo de todo", "offer.row.discount": "descuento", "offer.row.full": "precio antes del descuento", "offer.row.off": "descuento, ya está en las partes de arriba", "offer.row.net": "antes de impuesto", "offer.row.tax": "{name}, {rate} de {base}", "offer.row.rounding": "redondeo",
 	"offer.row.total": "total", "offer.row.deposit": "antes de empezar la obra", "offer.row.rest": "al terminar la obra", "offer.row.before": "acordado", "offer.row.after": "ahora",
 	"offer.row.by": "orden de cambio", "offer.none": "sin precio", "offer.hours": "{hours} h a {rate}",
-	"offer.own": "como se diseñó", "offer.flow": "agua movida", "offer.new": "nuevo", "offer.gone": "quitado",
+	"offer.head.water": "Agua sobre las caídas", "offer.fall": "{name}, se pide {wanted}", "offer.own": "como se diseñó", "offer.flow": "agua movida", "offer.new": "nuevo", "offer.gone": "quitado",
 	"offer.valid":     "Esta oferta vale por {days} {days:día|días}.",
 	"offer.safe":      "El trabajo eléctrico es para un electricista con licencia, según el reglamento local.",
 	"offer.nototal":   "Todavía no hay total: nada de la oferta tiene precio.",
