@@ -3,6 +3,7 @@ package app
 import (
 	"context"
 	"errors"
+	"fmt"
 	"io"
 	"net/http"
 	"net/url"
@@ -31,9 +32,16 @@ func Seed(ctx context.Context, given Given) error {
 	names := slices.Clone(demo.Names())
 	slices.Reverse(names) // the newest stands on top
 	for _, name := range names {
-		data := demo.Job(name)
+		j, faults := job.Read(demo.Job(name))
+		if len(faults) > 0 {
+			return fmt.Errorf("example %s: %v", name, faults)
+		}
+		data, err := job.Encode(j) // as the command line digests what it prints
+		if err != nil {
+			return err
+		}
 		s := a.solve(digest(data), data)
-		_, err := given.Store.Put(ctx, store.Job, "example-"+name, 0, store.Change{
+		_, err = given.Store.Put(ctx, store.Job, "example-"+name, 0, store.Change{
 			When: given.Now(), What: a.say("app.change.example"), Data: data, Summary: a.summary(s),
 		})
 		var stale *store.Stale

@@ -1,7 +1,9 @@
 package job
 
 import (
+	"fmt"
 	"reflect"
+	"strings"
 	"testing"
 
 	"plashet/engine/unit"
@@ -65,6 +67,29 @@ func TestRangesAreSane(t *testing.T) {
 					t.Errorf("%s.%s: the middle of its range, %s, is refused: %v", f.name, fd.name, text, m)
 				}
 			}
+		}
+	}
+}
+
+// TestExampleMarks: a fault shows how to write a number with the marks that the job's
+// own numbers have, said or usual with its currency, but for three decimals where a
+// comma could part thousands too.
+func TestExampleMarks(t *testing.T) {
+	const job = `{"format": "plashet job", "version": 1, "name": "x", "units": "metric", "site": {"currency": "EUR", "altitude": "x", "tariff": "x"}, "pond": {"depth": "x"}%s}`
+	for more, want := range map[string]string{
+		"": "243.840 m 0,18 0,76 m", `, "numbers": {"decimal": "comma"}`: "243,840 m 0,18 0,76 m", `, "numbers": {"decimal": "point"}`: "243.840 m 0.18 0.76 m",
+	} {
+		_, faults := Read(fmt.Appendf(nil, job, more))
+		var got []string
+		for _, f := range faults {
+			for _, a := range f.Args {
+				if a.Name == "example" {
+					got = append(got, a.Text)
+				}
+			}
+		}
+		if s := strings.Join(got, " "); s != want {
+			t.Errorf("%s: %q, want %q", more, s, want)
 		}
 	}
 }

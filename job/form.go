@@ -153,17 +153,17 @@ func compileField(owner reflect.Type, sf reflect.StructField, done map[reflect.T
 func (f *field) example(s unit.System) string {
 	switch {
 	case f.shape == shapeMoney:
-		return s.Typed().Marks().Write(f.eg)
+		return typedExample(f.eg, unit.Style{Marks: s.Marks(), Currency: noCurrency})
 	case f.shape == shapeLevel && s.Is(unit.Metric):
-		return f.metricLevel(s)
+		return f.marked(f.metricLevel(s), s)
 	case f.shape == shapeEntry && s.Is(unit.Metric) && f.kind.UnitName(unit.US) != f.kind.UnitName(unit.Metric):
 		read, err := unit.Parse(f.eg, f.kind, unit.US)
 		if err != nil { // cannot happen: a test reads every example
 			return f.kind.Example(s)
 		}
-		return unit.Value{SI: read.SI, Kind: f.kind}.Format(s.Typed())
+		return f.marked(unit.Value{SI: read.SI, Kind: f.kind}.Format(s.Base()), s)
 	case f.eg != "" && (f.shape == shapeEntry || f.shape == shapeLevel):
-		return s.Typed().Marks().Write(f.eg)
+		return f.marked(f.eg, s)
 	case f.eg != "":
 		return f.eg
 	case len(f.words) > 0:
@@ -172,6 +172,21 @@ func (f *field) example(s unit.System) string {
 		return "true"
 	}
 	return f.kind.Example(s)
+}
+
+// marked writes an example with the marks that the job's numbers are shown with,
+// where what is typed so is read as that number: “0,76 m”, but “243.840 m” where a
+// comma could part thousands.
+func (f *field) marked(eg string, s unit.System) string {
+	text := s.Marks().Write(eg)
+	_, typed, _ := splitLevel(text)
+	_, plain, _ := splitLevel(eg)
+	own, err := unit.Parse(typed, f.kind, s)
+	meant, bad := unit.Parse(plain, f.kind, s.Base())
+	if err == nil && bad == nil && own.SI == meant.SI {
+		return text
+	}
+	return s.Typed().Marks().Write(eg)
 }
 
 // metricLevel is the example of a level with its offset in millimetres.
@@ -185,7 +200,7 @@ func (f *field) metricLevel(s unit.System) string {
 	if read.SI < 0 {
 		sign = "-"
 	}
-	return "@" + point + " " + sign + " " + unit.Value{SI: math.Abs(read.SI), Kind: unit.KindTape}.Format(s.Typed())
+	return "@" + point + " " + sign + " " + unit.Value{SI: math.Abs(read.SI), Kind: unit.KindTape}.Format(s.Base())
 }
 
 // words lists the names of the fields.

@@ -174,7 +174,9 @@ func (f *field) checkMoney(m Money, st unit.Style) *trace.Message {
 
 // typedExample is an amount as it may be typed in a job of that style.
 func typedExample(eg string, st unit.Style) string {
-	if st.Said {
+	own, err := st.Parse(st.Write(eg))
+	plain, bad := unit.ParseMoney(eg, pointCurrency)
+	if st.Said || err == nil && bad == nil && own.Amount.Equal(plain.Amount) {
 		return st.Write(eg)
 	}
 	return eg
