@@ -211,7 +211,7 @@ func (x *former) group(path, name string) group {
 
 func (x *former) list(f job.Field) list {
 	l := list{Path: f.Path, ID: "l" + fieldID(f.Path), Title: x.label(f), Doc: x.hint(f)}
-	singular := title(x.a.Language.Field(strings.TrimSuffix(f.Label, "s")))
+	singular := title(x.a.Language.Field(job.One(f.Label)))
 	for i := range f.Count {
 		path := f.Path + "/" + itoa(i)
 		name := singular + " " + itoa(i+1)

@@ -39,7 +39,11 @@ func (d *decoder) empty(n *node, fd *field) {
 
 // checkText holds a text against the field's words and limits.
 func (f *field) checkText(s string) *trace.Message {
-	if m := checkLength(s, MaxRunes); m != nil {
+	limit := MaxRunes
+	if f.name == "name" {
+		limit = MaxName
+	}
+	if m := checkLength(s, limit); m != nil {
 		return m
 	}
 	found := func() trace.Arg { return trace.Str("found", snippet(s)) }
@@ -51,9 +55,6 @@ func (f *field) checkText(s string) *trace.Message {
 		}
 		return &trace.Message{Code: CodeWord, Args: []trace.Arg{found(), known}}
 	case f.name == "name":
-		if m := checkLength(s, MaxName); m != nil {
-			return m
-		}
 		if strings.TrimSpace(s) != s || !printable(s) {
 			return &trace.Message{Code: CodeNameSpace, Args: []trace.Arg{found()}}
 		}

@@ -54,9 +54,17 @@ func (j *Job) PlaceOf(path string) trace.Place {
 	return out
 }
 
+// One is the word for one entry of a list: "price" of "prices", "tax" of "taxes".
+func One(list string) string {
+	if one, ok := strings.CutSuffix(list, "xes"); ok {
+		return one + "x"
+	}
+	return strings.TrimSuffix(list, "s")
+}
+
 // element names one element of a list: by its name, or by its number.
 func element(list, index string, f *form, v reflect.Value) (word, name string, elem reflect.Value) {
-	word = strings.TrimSuffix(list, "s")
+	word = One(list)
 	n, err := strconv.Atoi(index)
 	if err != nil {
 		return word, index, reflect.Value{}

@@ -236,7 +236,7 @@ var esField = map[string]string{
 	"tariff":            "precio de la luz",
 	"task":              "tarea",
 	"tax by scope":      "impuesto por partida",
-	"taxe":              "impuesto",
+	"tax":               "impuesto",
 	"taxes":             "impuestos",
 	"term":              "condición",
 	"terms":             "condiciones",

@@ -1,7 +1,6 @@
 package words_test
 
 import (
-	"strings"
 	"testing"
 
 	"plashet/engine/catalog"
@@ -37,7 +36,7 @@ func TestSpanishOfTheJob(t *testing.T) {
 			case job.SortPart, job.SortKind:
 				walk(f.Path, deep+1)
 			case job.SortList:
-				field(f.Path, strings.TrimSuffix(f.Label, "s"))
+				field(f.Path, job.One(f.Label))
 				walk(f.Path+"/-", deep+1)
 			}
 		}
