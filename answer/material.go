@@ -19,6 +19,9 @@ func (p *printer) materials(r *design.Result) {
 		price := p.say.Word("print.unpriced")
 		if i.Priced {
 			price = p.span(i.Total.Low.Round().Format(p.style), i.Total.High.Round().Format(p.style))
+			if per, ok := i.Sold(); ok {
+				price += " (" + p.text("print.per", str("price", i.Price.Round().Format(p.style)), str("unit", p.say.Unit(per, p.unit))) + ")"
+			}
 		}
 		spare := ""
 		if i.Spare.High > 0 {

@@ -97,6 +97,9 @@ func (f *flow) counter(head string, told map[string]bool, list []takeoff.Item, h
 		price, total := "—", "—" // not known; at the foot they are counted
 		if i.Priced {
 			price = i.Price.Round().Format(f.money())
+			if per, ok := i.Sold(); ok {
+				price = f.text("print.per", str("price", price), str("unit", f.in.Say.Unit(per, f.units())))
+			}
 			total = f.span(i.Total.Low.Round().Format(f.money()), i.Total.High.Round().Format(f.money()))
 		}
 		name := f.in.Say.Say(i.Message(), f.units())

@@ -96,6 +96,18 @@ func (i Item) How() (trace.Message, bool) {
 // amounts do. An item's is exact, not rounded to coins.
 type Total struct{ Low, High unit.Money }
 
+// Sold gives what its price is for: what one stick, can or roll holds, a measure, or
+// several pieces; false where it is for each piece, or there is none.
+func (i Item) Sold() (unit.Value, bool) {
+	switch {
+	case !i.Priced:
+		return unit.Value{}, false
+	case i.Per.Kind != unit.KindCount || i.Per.SI != 1:
+		return i.Per, true
+	}
+	return i.Pack, i.Pack.Kind != unit.KindNone
+}
+
 // Message gives the item's name as a message for package words.
 func (i Item) Message() trace.Message {
 	m := trace.Message{Code: i.Code}

@@ -71,6 +71,7 @@ var enPrint = map[string]string{
 	"print.unpriced":      "no price",
 	"print.spare":         ", spare in it {amount}",
 	"print.pack":          " of {each}",
+	"print.per":           "{price} / {unit}",
 	"print.total":         "total", "print.total.priced": "total of what has a price",
 	"print.total.part":  "{sum}; {count} of {of} items {count:has|have} no price and {count:is|are} not in it",
 	"print.total.mixed": "no total: the prices are in different currencies",

@@ -70,6 +70,7 @@ var esPrint = map[string]string{
 	"print.unpriced":      "sin precio",
 	"print.spare":         ", de eso repuesto {amount}",
 	"print.pack":          " de {each}",
+	"print.per":           "{price} por {unit}",
 	"print.total":         "total", "print.total.priced": "total de lo que tiene precio",
 	"print.total.part":  "{sum}; {count} de {of} artículos no {count:tiene precio y no está|tienen precio y no están} en la suma",
 	"print.total.mixed": "sin total: los precios están en monedas distintas",

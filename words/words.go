@@ -96,6 +96,16 @@ func (l *Language) Value(v unit.Value, s unit.System) string {
 	return l.Bound(v.Bound, l.units(figure(v).Format(s)))
 }
 
+// Unit tells what a price is for: the unit alone where it is for one of it, so
+// "ft²", else the value: "43.0 ft".
+func (l *Language) Unit(v unit.Value, s unit.System) string {
+	const near = 1e-6 // of one, for units that are kept in SI
+	if n := v.In(s); v.Kind.UnitName(s) != "" && n > 1-near && n < 1+near {
+		return v.Kind.UnitName(s)
+	}
+	return l.Value(v, s)
+}
+
 // units puts the word in a compound unit into the language: "L/h per cm".
 func (l *Language) units(figure string) string {
 	return strings.Replace(figure, " per ", " "+other(l.terms, "per")+" ", 1)
