@@ -103,6 +103,8 @@ func (f *csvFlags) table(cmd *cobra.Command, file string, fields []shelf.Field) 
 			in := m.Unit[x.Name]
 			if in != "" {
 				in = " in " + in
+			} else if u := x.Kind.UnitName(m.System); u != "" { // nothing says it
+				in = "; guessed: numbers without a unit are in " + u
 			}
 			_, _ = fmt.Fprintf(out, "  %s from “%s”%s\n", x.Name, t.Titles()[c], in)
 		}
