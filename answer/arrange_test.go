@@ -137,14 +137,14 @@ func TestArrangedNone(t *testing.T) {
 	} {
 		a.Outcome = &arrange.Outcome{Stage: arrange.StageOut, Proof: arrange.Proof{Claim: claim, Elbows: 3}, Short: []arrange.Change{mend(0.94*unit.Inch, true), mend(0.3*unit.Inch, false)}}
 		text := arrangedText(t, a)
-		for _, want := range []string{want, "can the pump be lifted out", `take a vault longer, by 1": a layout with 1 elbow then fits; a hundredth`, `longer, by 5/16": `, "is not proven"} {
+		for _, want := range []string{want, "can the pump be lifted out", `take a longer vault, by 1": a layout with 1 elbow then fits; a hundredth`, `longer vault, by 5/16": `, "is not proven"} {
 			if !strings.Contains(text, want) {
 				t.Errorf("claim %d: %q is not told:\n%s", claim, want, text)
 			}
 		}
 	}
 	a.Outcome, a.Stopped = &arrange.Outcome{Stage: arrange.StageWalls, Proof: arrange.Proof{Claim: arrange.Family}}, true
-	if text := arrangedText(t, a); strings.Contains(text, "Nothing single was found") || !strings.Contains(text, "was stopped") {
+	if text := arrangedText(t, a); strings.Contains(text, "Nothing single was found") || !strings.Contains(text, "not sought to the end") {
 		t.Error(text)
 	}
 	a.Stopped = false
@@ -218,11 +218,11 @@ func TestArrangedUncut(t *testing.T) {
 // stays.
 func TestEnough(t *testing.T) {
 	for _, c := range [][3]float64{{1.0 / 16, 1.0 / 16, 0}, {0.063, 2.0 / 16, 0}, {-0.99, 1, 0}, {3, 3, 0}} {
-		if got := float64(enough(unit.Length(c[0])*unit.Inch, unit.US) / unit.Inch); got < c[1]-1e-9 || got > c[1]+1e-9 {
+		if got := float64(layout.Enough(unit.Length(c[0])*unit.Inch, unit.US) / unit.Inch); got < c[1]-1e-9 || got > c[1]+1e-9 {
 			t.Errorf("%v in: %v, want %v", c[0], got, c[1])
 		}
 	}
-	if got := enough(25.2*unit.Millimetre, unit.Metric) / unit.Millimetre; got < 26-1e-9 || got > 26+1e-9 {
+	if got := layout.Enough(25.2*unit.Millimetre, unit.Metric) / unit.Millimetre; got < 26-1e-9 || got > 26+1e-9 {
 		t.Errorf("%v mm", got)
 	}
 }

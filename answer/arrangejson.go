@@ -15,29 +15,30 @@ import (
 
 // ArrangedDocument is what a search for layouts found, as JSON.
 type ArrangedDocument struct {
-	Format   string         `json:"format" doc:"says that this is an answer"`
-	Version  int            `json:"version" doc:"version of the answer's fields"`
-	Name     string         `json:"name" doc:"the job's name"`
-	Note     string         `json:"note,omitempty" doc:"the job's note"`
-	Units    string         `json:"units" one:"us metric" doc:"us or metric: the units of every text"`
-	Currency string         `json:"currency,omitempty" doc:"of every cost"`
-	Pump     string         `json:"pump,omitempty" doc:"the pump in use"`
-	Flow     Quantity       `json:"flow,omitzero" doc:"at which losses are compared"`
-	Layouts  []ArrangedPlan `json:"layouts" doc:"those that no other beats in every respect; by slide, joints, head, cost"`
-	Leaned   bool           `json:"leaned,omitempty" doc:"none lifts or slides out: these come out with the pump leaned over"`
-	Claim    string         `json:"claim,omitempty" one:"everything family capped stopped" doc:"how far the proof reaches: everything (any number of elbows), family (up to elbows), capped (a limit was met) or stopped; absent where no search was made"`
-	Elbows   int            `json:"elbows" doc:"up to which everything was looked at; a hose is one of them"`
-	Caps     int            `json:"caps" doc:"chains of fittings left undecided"`
-	Gap      *ArrangedGap   `json:"gap,omitempty" doc:"what those take at least; absent where there are none"`
-	Tight    int            `json:"tight,omitempty" doc:"looks at chains that could fit only with next to nothing to spare: left out, not ruled out (see docs/layouts.md)"`
-	Proof    string         `json:"proof,omitempty" doc:"the claim in a sentence"`
-	Stage    string         `json:"stage,omitempty" doc:"where nothing fits, what failed first: body, walls, clear, valve, out or stock (the pipe at hand)"`
-	Uncut    []Piece        `json:"uncut,omitempty" doc:"where that is stock, the pieces of a layout that would fit with more pipe"`
-	Short    []ArrangedMend `json:"short,omitempty" doc:"where nothing fits, what would mend it, the least first"`
-	Work     ArrangedWork   `json:"work" doc:"what the search had to do"`
-	Findings []Said         `json:"findings,omitempty" doc:"worth knowing"`
-	Assumed  []string       `json:"assumed,omitempty" doc:"defaults in force"`
-	Faults   []Fault        `json:"faults,omitempty" doc:"what could not be read or searched"`
+	Format     string         `json:"format" doc:"says that this is an answer"`
+	Version    int            `json:"version" doc:"version of the answer's fields"`
+	Name       string         `json:"name" doc:"the job's name"`
+	Note       string         `json:"note,omitempty" doc:"the job's note"`
+	Units      string         `json:"units" one:"us metric" doc:"us or metric: the units of every text"`
+	Currency   string         `json:"currency,omitempty" doc:"of every cost"`
+	Pump       string         `json:"pump,omitempty" doc:"the pump in use"`
+	Flow       Quantity       `json:"flow,omitzero" doc:"at which losses are compared"`
+	Layouts    []ArrangedPlan `json:"layouts" doc:"those that no other beats in every respect; by slide, joints, head, cost"`
+	Leaned     bool           `json:"leaned,omitempty" doc:"none lifts or slides out: these come out with the pump leaned over"`
+	Claim      string         `json:"claim,omitempty" one:"everything family capped stopped" doc:"how far the proof reaches: everything (any number of elbows), family (up to elbows), capped (a limit was met) or stopped; absent where no search was made"`
+	Elbows     int            `json:"elbows" doc:"up to which everything was looked at; a hose is one of them"`
+	Caps       int            `json:"caps" doc:"chains of fittings left undecided"`
+	Gap        *ArrangedGap   `json:"gap,omitempty" doc:"what those take at least; absent where there are none"`
+	Tight      int            `json:"tight,omitempty" doc:"looks at chains that could fit only with next to nothing to spare: left out, not ruled out (see docs/layouts.md)"`
+	Proof      string         `json:"proof,omitempty" doc:"the claim in a sentence"`
+	Stage      string         `json:"stage,omitempty" doc:"where nothing fits, what failed first: body, walls, clear, valve, out or stock (the pipe at hand)"`
+	Uncut      []Piece        `json:"uncut,omitempty" doc:"where that is stock, the pieces of a layout that would fit with more pipe"`
+	Short      []ArrangedMend `json:"short,omitempty" doc:"where nothing fits, what would mend it, the least first"`
+	Unfinished bool           `json:"unfinished,omitempty" doc:"what would mend it was not sought to the end: there may be more"`
+	Work       ArrangedWork   `json:"work" doc:"what the search had to do"`
+	Findings   []Said         `json:"findings,omitempty" doc:"worth knowing"`
+	Assumed    []string       `json:"assumed,omitempty" doc:"defaults in force"`
+	Faults     []Fault        `json:"faults,omitempty" doc:"what could not be read or searched"`
 }
 
 // ArrangedGap is what the chains that were left undecided take at least, in each
@@ -152,11 +153,13 @@ func BuildArranged(a *design.Arranging, read []trace.Fault, l *words.Language) A
 			}
 			d.Layouts = append(d.Layouts, x)
 		}
+		d.Unfinished = a.Stopped || o.Unfinished
 		for i := range o.Short {
 			s := &o.Short[i]
 			x := ArrangedMend{Code: s.What.Code, Text: l.Say(s.What, a.Units), Sure: s.Sure, Elbows: s.Layout.Worth.Elbows, Hoses: s.Layout.Worth.Hoses}
 			if s.By != 0 {
 				x.By = of(m, s.By, unit.KindTape)
+				x.By.Text = of(m, layout.Enough(s.By, a.Units), unit.KindTape).Text
 			}
 			d.Short = append(d.Short, x)
 		}

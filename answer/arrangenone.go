@@ -1,7 +1,6 @@
 package answer
 
 import (
-	"math"
 	"strings"
 
 	"plashet/engine/arrange"
@@ -29,21 +28,21 @@ func (p *arranging) none() {
 	}
 	p.head("found.head.mend")
 	switch {
-	case p.a.Stopped:
+	case p.a.Stopped || o.Unfinished:
 		p.tell("", "found.mend.stopped")
 	case len(o.Short) == 0:
 		p.tell("", p.noMend())
 	}
 	for i := range o.Short {
 		s := &o.Short[i]
-		what, layout := str("what", p.say.Say(s.What, p.unit)), turns(&s.Layout.Worth)
+		what, with := str("what", p.say.Say(s.What, p.unit)), turns(&s.Layout.Worth)
 		switch {
 		case len(s.Besides) > 0:
-			p.tell("", "found.several", append(layout, what, p.sure(s, "found.several."))...)
+			p.tell("", "found.several", append(with, what, p.sure(s, "found.several."))...)
 		case s.By == 0:
-			p.tell("", "found.instead", append(layout, what)...)
+			p.tell("", "found.instead", append(with, what)...)
 		default:
-			p.tell("", "found.mend", append(layout, what, num("by", enough(s.By, p.unit), unit.KindTape), p.sure(s, "found.mend."))...)
+			p.tell("", "found.mend", append(with, what, num("by", layout.Enough(s.By, p.unit), unit.KindTape), p.sure(s, "found.mend."))...)
 		}
 	}
 }
@@ -93,12 +92,4 @@ func (p *arranging) pieces(l *arrange.Layout) string {
 		list = append(list, cut)
 	}
 	return strings.Join(list, "; ")
-}
-
-// enough rounds a length up to the step that is taped: what is short by less
-// than a step is mended by a whole one.
-func enough(by unit.Length, s unit.System) unit.Length {
-	step := layout.Step(s)
-	const dust = 1e-6 // of a step, from the arithmetic
-	return unit.Length(math.Ceil(math.Abs(float64(by/step))-dust)) * step
 }

@@ -38,7 +38,7 @@ var enArrange = map[string]string{
 	"arrange.obstacle.overlap": "Obstacles “{name}” and “{other}” stand in each other. Check the figures of both; what is one thing is entered as one.",
 
 	// What would mend it where nothing fits.
-	"arrange.change.length":         "take a vault longer",
+	"arrange.change.length":         "take a longer vault[, with its left wall farther out{low:flag}: what is counted from that wall gets as much more]",
 	"arrange.change.hatch.left":     "cut the opening over the vault larger, toward the left wall",
 	"arrange.change.hatch.right":    "cut the opening over the vault larger, toward the right wall",
 	"arrange.change.hatch.front":    "cut the opening over the vault larger, toward the front wall",
@@ -50,12 +50,13 @@ var enArrange = map[string]string{
 	"arrange.change.obstacle.front": "move “{name}” toward the front wall",
 	"arrange.change.obstacle.back":  "move “{name}” toward the back wall",
 	"arrange.change.obstacle.out":   "take “{name}” out of the vault",
-	"arrange.change.width":          "take a vault wider",
-	"arrange.change.depth":          "take a vault deeper",
+	"arrange.change.obstacles.out":  "take {names} out of the vault, all of them",
+	"arrange.change.width":          "take a wider vault[, with its front wall farther out{low:flag}: what is counted from that wall gets as much more]",
+	"arrange.change.depth":          "take a deeper vault",
 	"arrange.change.hole.up":        "drill the hole higher",
 	"arrange.change.hole.down":      "drill the hole lower",
-	"arrange.change.hole.less":      "drill the hole at less along its wall",
-	"arrange.change.hole.more":      "drill the hole at more along its wall",
+	"arrange.change.hole.less":      "drill the hole nearer to where its place along the wall is counted from",
+	"arrange.change.hole.more":      "drill the hole farther from where its place along the wall is counted from",
 
 	// What is assumed.
 	"design.instead.left":         "turn the pump[ ({attitude})] a quarter to the left, seen from above[, with the corner of its box {left} from the left wall][ and {front} from the front wall]",

@@ -68,9 +68,9 @@ var enFound = map[string]string{
 	"found.several":         "{what}: a layout with {elbows} {elbows:elbow|elbows}[ and {hoses} {hoses:hose|hoses}] then fits; {sure}",
 	"found.several.sure":    "if one of these kinds is left out, nothing fits",
 	"found.several.guess":   "that all of these kinds are needed is not proven",
-	"found.mend.sure":       "a hundredth of an inch less will not do",
+	"found.mend.sure":       "a hundredth of an inch (0.25 mm) less will not do, odd angles aside",
 	"found.mend.guess":      "that less would not do is not proven",
-	"found.mend.stopped":    "Looking for what would mend it was stopped: there may be more than is told here.",
+	"found.mend.stopped":    "What would mend it was not sought to the end: there may be more than is told here.",
 	"found.mend.none.hatch": "Nothing single was found that would mend it: have the opening over the vault cut larger both ways, take another pump, another vault or more fittings. That a larger opening is enough was not looked at: enter it and search again.",
 
 	"found.mend.none": "Nothing single was found that would mend it: take another pump, another vault or more fittings.",

@@ -62,9 +62,9 @@ var esFound = map[string]string{
 	"found.several":          "{what}: entonces cabe un trazo con {elbows} {elbows:codo|codos}[ y {hoses} {hoses:manguera|mangueras}]; {sure}",
 	"found.several.sure":     "si falta una de estas clases, no cabe nada",
 	"found.several.guess":    "no está probado que hagan falta todas estas clases",
-	"found.mend.sure":        "una centésima de pulgada menos no alcanza",
+	"found.mend.sure":        "una centésima de pulgada (0.25 mm) menos no alcanza, fuera de ángulos no usuales",
 	"found.mend.guess":       "no está probado que menos no alcance",
-	"found.mend.stopped":     "Se detuvo la búsqueda de lo que lo remediaría: puede haber más de lo que se dice aquí.",
+	"found.mend.stopped":     "No se buscó hasta el final lo que lo remediaría: puede haber más de lo que se dice aquí.",
 	"found.mend.none.hatch":  "No se halló nada solo que lo remedie: haga cortar más grande, a lo largo y a lo ancho, la abertura sobre la bóveda, o tome otra bomba, otra bóveda o más conexiones. Que baste con una abertura más grande no se buscó: anótela y busque de nuevo.",
 
 	"found.mend.none":      "No se halló nada solo que lo remedie: tome otra bomba, otra bóveda o más conexiones.",

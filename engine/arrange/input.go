@@ -21,6 +21,8 @@ type Input struct {
 	Instead   []Instead // what to look at where nothing fits, the soonest done first
 	Path      string    // of the assembly in the job: "/assembly"
 
+	straight bool // no odd angles are looked at, in rolled pairs neither
+
 	coupled bool // only what has a coupling between two pieces of pipe is looked at; see coupling
 }
 

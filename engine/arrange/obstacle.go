@@ -4,6 +4,7 @@ import (
 	"context"
 	"math"
 	"slices"
+	"strings"
 
 	"plashet/engine/geom"
 	"plashet/engine/layout"
@@ -21,6 +22,10 @@ const (
 	ChangeObstacleBack  = "arrange.change.obstacle.back"
 	ChangeObstacleOut   = "arrange.change.obstacle.out"
 )
+
+// ChangeObstaclesOut: several obstacles taken out, none of which does alone. Args:
+// names.
+const ChangeObstaclesOut = "arrange.change.obstacles.out"
 
 // cleared gives what one obstacle moved would mend: each way by the least that does,
 // or that it must come out. Where nothing fits without it, nothing does with it
@@ -41,15 +46,21 @@ func (s *search) cleared(ctx context.Context, tell func(Progress)) (out []Change
 		}
 		return one(ctx, in).Layouts
 	}
-	if len(without(func(int) bool { return false })) == 0 {
+	all := without(func(int) bool { return false })
+	if len(all) == 0 {
 		return nil
 	}
+	alone := false
 	for i := range list {
-		found := without(func(k int) bool { return k != i })
+		found := all
+		if len(list) > 1 {
+			found = without(func(k int) bool { return k != i })
+		}
 		if ctx.Err() != nil || len(found) == 0 {
 			continue
 		}
 		before := len(out)
+		alone = true
 		for _, g := range s.moves(i) {
 			if c, ok := s.stretch(ctx, &g, tell); ok {
 				out = append(out, c)
@@ -59,7 +70,39 @@ func (s *search) cleared(ctx context.Context, tell func(Progress)) (out []Change
 			out = append(out, Change{What: trace.Message{Code: ChangeObstacleOut, Args: named(&list[i])}, Layout: found[0], Obstacle: i + 1})
 		}
 	}
+	if !alone && ctx.Err() == nil {
+		if c, ok := s.severalOut(all, without); ok {
+			out = append(out, c)
+		}
+	}
 	return out
+}
+
+// severalOut gives the obstacles that must come out together, none of which can stay:
+// one after the other is put back where a layout fits all the same.
+func (s *search) severalOut(found []Layout, without func(keep func(i int) bool) []Layout) (Change, bool) {
+	list := s.in.Vault.Obstacles
+	back := make([]bool, len(list))
+	for i := range list {
+		back[i] = true
+		if l := without(func(k int) bool { return back[k] }); len(l) > 0 {
+			found = l
+		} else {
+			back[i] = false
+		}
+	}
+	var names []string
+	for i, o := range list {
+		if !back[i] {
+			names = append(names, "“"+o.Name+"”")
+		}
+	}
+	c := Change{What: trace.Message{Code: ChangeObstaclesOut, Args: []trace.Arg{trace.Str("names", strings.Join(names, ", "))}}}
+	if len(found) == 0 || len(names) == 0 {
+		return c, false
+	}
+	c.Layout = found[0]
+	return c, true
 }
 
 func named(o *layout.Obstacle) []trace.Arg { return []trace.Arg{trace.Str("name", o.Name)} }

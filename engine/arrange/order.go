@@ -62,7 +62,7 @@ func (s *search) orders(p pass, n int, front []Layout, tell func(Progress)) (out
 		some := ways[from:min(from+sketches, len(ways))]
 		s.share(len(some), func(w *worker, i int) { w.sketch(&some[i]) })
 	}
-	if n < rolledFrom || len(front) == 0 {
+	if !s.in.straight && (n < rolledFrom || len(front) == 0) {
 		more, programs := s.unlock(rolled(ways))
 		ways, t.tally.Programs = append(ways, more...), programs
 	}

@@ -9,15 +9,16 @@ import (
 
 // Outcome is what the search found.
 type Outcome struct {
-	Layouts []Layout // none beaten by another in every respect; the least head first
-	Leaned  bool     // none lifts or slides out: these were looked for with the pump leaned over
-	Proof   Proof
-	Short   []Change   // where nothing fits: what would make it fit, the least first
-	Stage   Stage      // where nothing fits: what failed
-	Uncut   *Layout    // where that is the stock: one that fits with more pipe than there is
-	Least   unit.Angle // turn of a hose that the pump could take, as it may stand; 0: none
-	Faults  []trace.Fault
-	Tally   Tally
+	Layouts    []Layout // none beaten by another in every respect; the least head first
+	Leaned     bool     // none lifts or slides out: these were looked for with the pump leaned over
+	Proof      Proof
+	Short      []Change   // where nothing fits: what would make it fit, the least first
+	Unfinished bool       // what would mend it was not sought to the end: it takes too much work
+	Stage      Stage      // where nothing fits: what failed
+	Uncut      *Layout    // where that is the stock: one that fits with more pipe than there is
+	Least      unit.Angle // turn of a hose that the pump could take, as it may stand; 0: none
+	Faults     []trace.Fault
+	Tally      Tally
 
 	front []Layout // all that none beats; Layouts are the best of them
 }

@@ -24,7 +24,7 @@ func (s *search) run(ctx context.Context, out Outcome, tell func(Progress)) Outc
 			if n <= s.in.Rules.Elbows {
 				out.Proof.Claim = Everything
 			}
-			if p == byCompass && !s.goesOn(ctx, &out, passed, seen) {
+			if p == byCompass && (s.in.straight || !s.goesOn(ctx, &out, passed, seen)) {
 				break
 			}
 			p, n = p+1, -1
@@ -83,7 +83,8 @@ func (s *search) run(ctx context.Context, out Outcome, tell func(Progress)) Outc
 				return *leaned
 			}
 		}
-		out.Short = s.short(ctx, tell)
+		out.Short = s.short(ctx, out.Tally.Programs, tell)
+		out.Unfinished = s.unfinished
 	}
 	out.show(s.in.Rules.Best)
 	return out

@@ -39,6 +39,11 @@ type search struct {
 	recalls bool    // orders left undecided are kept
 	undone  []order // these
 
+	programs int // linear ones that the search took in which nothing was found
+	spent    int // and those that went into what would mend it
+
+	unfinished bool // of which some was left undecided
+
 	idle       []bool // standings that no angle between those of the compass helps; nil: not looked at
 	sound      bool   // the input can be searched
 	halted     func() bool

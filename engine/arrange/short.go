@@ -20,8 +20,9 @@ const (
 // short looks for the least change of each measure with which an assembly fits:
 // branch and bound as before, with the measure as one more variable to be kept
 // small. What is found is laid and proved at that size, and searched again a
-// hundredth of an inch short of it.
-func (s *search) short(ctx context.Context, tell func(Progress)) []Change {
+// hundredth of an inch short of it, but for a search that took too many programs.
+func (s *search) short(ctx context.Context, programs int, tell func(Progress)) []Change {
+	s.programs = programs
 	out := append(s.instead(ctx, tell), s.cleared(ctx, tell)...)
 	for _, g := range s.stretches() {
 		if ctx.Err() != nil {
@@ -43,28 +44,75 @@ type attempt struct {
 	open   map[fateKey][]fate // nil: not sketched yet with valve and union
 	filled bool
 	capped bool
+	work   int // linear programs since it was last asked
 }
 
-// stretch finds the least of one measure: the way that may do with least is looked
-// at next, first by sketches with valve and union in it, then filled; few ways at
-// a time while nothing is found yet that bounds the others.
+// How many linear programs one measure is given, some two seconds of one core, and all
+// together: what that leaves undecided is told as not proven.
+const (
+	mostWork   = 400_000
+	workInAll  = 2_000_000
+	leastWork  = 40_000    // once these are used up
+	searchable = 1_000_000 // of a search that is made once more a hundredth of an inch short
+)
+
+// few is how many elbows a chain has at most that is looked at first: with the
+// longer ones what is found is only to be bettered.
+const few = 2
+
+// stretch finds the least of one measure: of chains of few elbows first, for these
+// are soon decided.
 func (s *search) stretch(ctx context.Context, g *stretch, tell func(Progress)) (Change, bool) {
+	l := lessening{best: g.upTo(), most: max(leastWork, min(mostWork, workInAll-s.spent))}
 	list := s.attempts(g)
-	best, capped, done := g.upTo(), false, 0
-	byLeast := func(a, b *attempt) int { return cmp.Compare(a.least, b.least) }
-	for some := 1; len(list) > 0 && list[0].least < best-pad; some = min(2*some, chunk) {
-		if ctx.Err() != nil {
+	near := slices.DeleteFunc(slices.Clone(list), func(a *attempt) bool { return len(a.seq)-1 > few })
+	far := slices.DeleteFunc(list, func(a *attempt) bool { return len(a.seq)-1 <= few })
+	for _, some := range [2][]*attempt{near, far} {
+		if !s.lessen(ctx, g, &l, some, tell) {
 			return Change{}, false
+		}
+	}
+	s.spent += l.work
+	if l.best >= g.upTo() {
+		s.unfinished = s.unfinished || l.capped
+		return Change{}, false
+	}
+	return s.proved(ctx, g, l.best, l.capped || s.programs > searchable)
+}
+
+// lessening is the least of a measure that was found, and what it took to find.
+type lessening struct {
+	best   float64
+	work   int // linear programs
+	most   int // of these
+	capped bool
+}
+
+// lessen looks at ways for less of a measure: the one that may do with least is
+// looked at next, first by sketches with valve and union in it, then filled; few ways
+// at a time while nothing is found yet that bounds the others. False where it was
+// stopped.
+func (s *search) lessen(ctx context.Context, g *stretch, l *lessening, list []*attempt, tell func(Progress)) bool {
+	done := 0
+	byLeast := func(a, b *attempt) int { return cmp.Compare(a.least, b.least) }
+	for some := 1; len(list) > 0 && list[0].least < l.best-pad; some = min(2*some, chunk) {
+		if ctx.Err() != nil {
+			return false
+		}
+		if l.work >= l.most {
+			l.capped = true
+			return true
 		}
 		if tell != nil {
 			tell(Progress{Elbows: s.in.Rules.Elbows, Done: done, Of: done + len(list), Short: g.code, Args: g.args})
 		}
 		now := list[:min(some, len(list))]
-		s.share(len(now), func(w *worker, i int) { w.attempt(now[i], g, best) })
+		s.share(len(now), func(w *worker, i int) { w.attempt(now[i], g, l.best) })
 		again := now[:0:0]
 		for i := range now {
-			best = min(best, now[i].best)
-			capped = capped || now[i].capped
+			l.best = min(l.best, now[i].best)
+			l.capped = l.capped || now[i].capped
+			l.work, now[i].work = l.work+now[i].work, 0
 			if !now[i].filled {
 				again = append(again, now[i])
 			}
@@ -73,10 +121,7 @@ func (s *search) stretch(ctx context.Context, g *stretch, tell func(Progress)) (
 		slices.SortStableFunc(again, byLeast)
 		list = merge(again, list[len(now):])
 	}
-	if best >= g.upTo() {
-		return Change{}, false
-	}
-	return s.proved(ctx, g, best, capped)
+	return true
 }
 
 // merge puts two lists in order together.
@@ -112,7 +157,8 @@ func (s *search) attempts(g *stretch) (list []*attempt) {
 // attempt takes a way one step on: by sketches with valve and union in it, then
 // filled in every way that these leave open.
 func (w *worker) attempt(a *attempt, g *stretch, best float64) {
-	a.best = best
+	a.best, w.work = best, 0
+	defer func() { a.work = w.work }()
 	switch {
 	case a.least >= best-pad:
 		a.filled = true
@@ -203,16 +249,22 @@ func (w *worker) stretched(c *chain, out leaving, g *stretch, most float64) (lea
 		return true
 	}
 	b.run(most)
+	w.work += b.programsN
 	return least, b.capped
 }
 
 // proved searches at the size that was found, and a hundredth of an inch short of
 // it. What rounding may have lost on the way is given in whole thousandths; what the
 // list of planes lost, by going down as long as a layout fits, in steps that double,
-// then halve.
+// then halve. Odd angles are not looked at: what takes less at one is not the least
+// that is sought.
 func (s *search) proved(ctx context.Context, g *stretch, by float64, capped bool) (Change, bool) {
 	const thousandth = 0.001 * float64(unit.Inch)
-	run := func(by float64) Outcome { return one(ctx, g.made(s.in, unit.Length(by))) }
+	run := func(by float64) Outcome {
+		in := g.made(s.in, unit.Length(by))
+		in.straight = true
+		return one(ctx, in)
+	}
 	for step := range 5 {
 		at := (math.Ceil(by/thousandth-1e-6) + float64(step)) * thousandth
 		out := run(at)
@@ -220,17 +272,18 @@ func (s *search) proved(ctx context.Context, g *stretch, by float64, capped bool
 			continue
 		}
 		c := Change{What: trace.Message{Code: g.code, Args: g.args}, Obstacle: g.obstacle, By: unit.Length(at), Layout: out.Layouts[0]}
-		for d, grows := float64(hundredth), true; at > d && ctx.Err() == nil; {
+		for d, grows := float64(hundredth), true; !capped && at > float64(hundredth) && ctx.Err() == nil; {
+			d = math.Min(d, at)
 			before := run(at - d)
-			fits := straight(before.Layouts)
-			if fits >= 0 {
+			fits := len(before.Layouts) > 0
+			if fits {
 				at -= d
-				c.By, c.Layout = unit.Length(at), before.Layouts[fits]
+				c.By, c.Layout = unit.Length(at), before.Layouts[0]
 			} else if d <= float64(hundredth) {
-				c.Sure = !capped && len(before.Layouts) == 0 && before.Proof.Claim == Family
+				c.Sure = before.Proof.Claim == Family
 				break
 			}
-			if grows = grows && fits >= 0; grows {
+			if grows = grows && fits; grows {
 				d *= 2
 			} else {
 				d = math.Max(d/2, float64(hundredth))
@@ -239,9 +292,4 @@ func (s *search) proved(ctx context.Context, g *stretch, by float64, capped bool
 		return c, true
 	}
 	return Change{}, false
-}
-
-// straight gives the first layout along the compass; -1 where there is none.
-func straight(list []Layout) int {
-	return slices.IndexFunc(list, func(l Layout) bool { return !l.Odd })
 }

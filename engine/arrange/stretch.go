@@ -10,7 +10,8 @@ import (
 	"plashet/engine/unit"
 )
 
-// What may be changed. No args.
+// What may be changed. Args, of length and width: low (flag: the wall that things are
+// counted from gives way).
 const (
 	ChangeLength = "arrange.change.length" // the vault longer
 	ChangeWidth  = "arrange.change.width"  // the vault wider
@@ -122,7 +123,11 @@ func (s *search) sides() (out []stretch) {
 			if v.Outlet.Wall == high {
 				w, way = low, axis.Scale(-1)
 			}
-			out = append(out, stretch{code: code, wall: w, out: way, rim: whole, made: func(in Input, by unit.Length) Input {
+			var args []trace.Arg
+			if w == low {
+				args = []trace.Arg{trace.Flag("low")}
+			}
+			out = append(out, stretch{code: code, args: args, wall: w, out: way, rim: whole, made: func(in Input, by unit.Length) Input {
 				return grown(in, axis, by, w == low)
 			}})
 		}

@@ -37,6 +37,7 @@ type worker struct {
 	stamps map[*compass]*stamps
 	parts  []*piece // of the chain that is looked at
 	found  []float64
+	work   int // linear programs spent on a measure that may grow
 }
 
 func newWorker(s *search) *worker {

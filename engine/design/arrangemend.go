@@ -31,12 +31,17 @@ func obstacleMend(v *job.Vault, s *arrange.Change, by unit.Length, units unit.Sy
 	default:
 		return nil
 	}
+	step, way := float64(layout.Step(units)), 1.0
 	switch s.What.Code {
 	case arrange.ChangeObstacleDown, arrange.ChangeObstacleLeft, arrange.ChangeObstacleFront:
-		by = -by
+		way = -1
+	}
+	moved := func(was unit.Length) unit.Length { // to where the tape has a mark, no less far than told
+		const dust = 1e-6 // of a step, from the arithmetic
+		return unit.Length(way * math.Ceil(way*float64(was)/step+float64(by)/step-dust) * step)
 	}
 	path := at("/vault/obstacles", s.Obstacle-1)
-	return []Entry{tapeEntry(path+"/from/"+axis, from+by, units), tapeEntry(path+"/to/"+axis, to+by, units)}
+	return []Entry{tapeEntry(path+"/from/"+axis, moved(from), units), tapeEntry(path+"/to/"+axis, moved(to), units)}
 }
 
 // Mend gives the entries by which change n of what is short (counted from 0)
@@ -53,9 +58,7 @@ func (a *Arranging) Mend(j *job.Job, n int) []Entry {
 	if s.Instead > 0 {
 		return a.insteadMend(j, s)
 	}
-	step := float64(layout.Step(a.Units))
-	const dust = 1e-6 // of a step, from the arithmetic
-	by := unit.Length(math.Ceil(math.Abs(float64(s.By))/step-dust) * step)
+	by := layout.Enough(s.By, a.Units)
 	v := &j.Vault
 	set := func(path string, was job.Length, by unit.Length) Entry { return tapeEntry(path, was.SI+by, a.Units) }
 	switch s.What.Code {

@@ -1,6 +1,8 @@
 package layout
 
 import (
+	"math"
+
 	"plashet/engine/trace"
 	"plashet/engine/unit"
 )
@@ -44,6 +46,14 @@ func Step(s unit.System) unit.Length {
 		return unit.Millimetre
 	}
 	return unit.Inch / 16
+}
+
+// Enough rounds a length up to a whole step, whichever way it points: what is short
+// by less than a step is mended by a whole one.
+func Enough(by unit.Length, s unit.System) unit.Length {
+	step := Step(s)
+	const dust = 1e-6 // of a step, from the arithmetic
+	return unit.Length(math.Ceil(math.Abs(float64(by/step))-dust)) * step
 }
 
 var (
