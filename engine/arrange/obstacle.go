@@ -23,9 +23,11 @@ const (
 	ChangeObstacleOut   = "arrange.change.obstacle.out"
 )
 
-// ChangeObstaclesOut: several obstacles taken out, none of which does alone. Args:
-// names.
-const ChangeObstaclesOut = "arrange.change.obstacles.out"
+// Codes of several obstacles.
+const (
+	// ChangeObstaclesOut: several taken out, none of which does alone. Args: names.
+	ChangeObstaclesOut = "arrange.change.obstacles.out"
+)
 
 // cleared gives what one obstacle moved would mend: each way by the least that does,
 // or that it must come out. Where nothing fits without it, nothing does with it

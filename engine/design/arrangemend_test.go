@@ -93,9 +93,15 @@ func TestMendMovesWhatStandsBeside(t *testing.T) {
 func TestMendObstacle(t *testing.T) {
 	j := &job.Job{}
 	for _, e := range []Entry{
-		{"/units", "metric"}, {"/vault/obstacles/0/name", "float"}, {"/vault/obstacles/1/name", "rack"},
-		{"/vault/obstacles/1/from/x", "10 mm"}, {"/vault/obstacles/1/from/y", "20 mm"}, {"/vault/obstacles/1/from/z", "30 mm"},
-		{"/vault/obstacles/1/to/x", "40 mm"}, {"/vault/obstacles/1/to/y", "50 mm"}, {"/vault/obstacles/1/to/z", "60 mm"},
+		{"/units", "metric"},
+		{"/vault/obstacles/0/name", "float"},
+		{"/vault/obstacles/1/name", "rack"},
+		{"/vault/obstacles/1/from/x", "10 mm"},
+		{"/vault/obstacles/1/from/y", "20 mm"},
+		{"/vault/obstacles/1/from/z", "30 mm"},
+		{"/vault/obstacles/1/to/x", "40 mm"},
+		{"/vault/obstacles/1/to/y", "50 mm"},
+		{"/vault/obstacles/1/to/z", "60 mm"},
 	} {
 		if f := j.Set(e.Path, e.Text); f != nil {
 			t.Fatal(f)
