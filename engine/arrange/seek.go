@@ -7,7 +7,7 @@ import (
 )
 
 // nets is how many nets there are, each finer than the one before: what no assembly
-// of a chain can keep by the last one leaves out nothing that has a twenty-fifth of
+// of a chain can keep by the last one leaves out nothing that has a twentieth of
 // what keeps the middles of two bodies apart to spare (see net.go).
 const nets = 3
 
