@@ -126,6 +126,7 @@ var oddKinds = []struct {
 // Where nothing fits at the angles of the compass but an assembly is known with odd
 // ones, the search has one, and one as good.
 func TestOddAngles(t *testing.T) {
+	t.Parallel()
 	book := newBook(t)
 	seeds, most := ifFar(uint64(1500), 20000), ifFar(6, 100)
 	for _, c := range oddKinds {

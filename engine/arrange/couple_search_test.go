@@ -24,6 +24,7 @@ func smallCoupled(t testing.TB, book *catalog.Book, seed uint64) arrange.Input {
 // The search against a lattice where no piece of pipe is long: with a coupling in
 // every place, and with none, nothing laid and proved there is better.
 func TestCoupledLattice(t *testing.T) {
+	t.Parallel()
 	againstLattice(t, ifFar(3, 120), smallCoupled, covered)
 }
 

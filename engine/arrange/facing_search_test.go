@@ -12,6 +12,7 @@ import (
 // with valve or union between them: vaults for which nothing else is as good are
 // held against the lattice.
 func TestFacingSpigots(t *testing.T) {
+	t.Parallel()
 	facing := 0
 	held := func(covered func([]arrange.Layout, priceOf) bool, draw func(t testing.TB, book *catalog.Book, seed uint64) arrange.Input, seeds ...uint64) {
 		for _, seed := range seeds {

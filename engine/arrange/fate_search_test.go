@@ -11,6 +11,7 @@ import (
 // are found, in vaults with play and without, with a lip, a rack, a taper and a
 // round wall, and in some of the standing set.
 func TestSketchesLoseNothing(t *testing.T) {
+	t.Parallel()
 	book := newBook(t)
 	var cases []arrange.Input
 	var names []string

@@ -29,6 +29,7 @@ func described(c *layout.Input) string {
 // has one that is as good; where it was made impossible, the search has none and
 // says at which stage it fails.
 func TestStandingSet(t *testing.T) {
+	t.Parallel()
 	book := newBook(t)
 	all := standing(t)
 	every := ifFar(14, 1)

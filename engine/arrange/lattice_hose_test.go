@@ -64,6 +64,7 @@ func stretched(parts []layout.Laid, k int, by float64) []layout.Laid {
 // The search with a hose against a lattice of chains whose first turn may be one:
 // nothing laid and proved there is better than what the search gives.
 func TestHoseAgainstLattice(t *testing.T) {
+	t.Parallel()
 	small := func(t testing.TB, book *catalog.Book, seed uint64) arrange.Input {
 		return withHose(smallVault(t, book, 5000+seed), 3.5)
 	}

@@ -66,6 +66,7 @@ type tally struct {
 // than the search's front, and where the lattice has a layout, so has the
 // search. Only layouts in the search's family of directions count.
 func TestAgainstLattice(t *testing.T) {
+	t.Parallel()
 	againstLattice(t, ifFar(25, 500), smallVault, covered)
 }
 

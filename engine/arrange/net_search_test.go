@@ -11,6 +11,7 @@ import (
 // it is found all the same. In two vaults of the standing set the list alone misses
 // a layout, or finds it longer; none of its own is lost anywhere.
 func TestFinerNets(t *testing.T) {
+	t.Parallel()
 	book, more, seen := newBook(t), 0, 0
 	for k, d := range standing(t) {
 		switch d.seed {

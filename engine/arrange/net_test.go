@@ -66,6 +66,7 @@ func TestNet(t *testing.T) {
 // to the other as it may stand, or up to a twentieth farther. It must find none; and many that the planes of the
 // list would lose with nothing let off, else it proves nothing.
 func TestNetLosesNothing(t *testing.T) {
+	t.Parallel()
 	const seed, lift = 20261128, 0.6
 	r := rand.New(rand.NewPCG(seed, 1))
 	all := netted()

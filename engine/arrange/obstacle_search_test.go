@@ -39,6 +39,7 @@ func noneStraight(list []arrange.Layout) bool {
 // that is not told mends nothing, tried at every inch up to the wall; and where no
 // move helps it is told to come out.
 func TestObstacleMoved(t *testing.T) {
+	t.Parallel()
 	book := newBook(t)
 	told, sure, out, held := 0, 0, 0, 0
 	for seed := uint64(1); seed <= 4000 && held < ifFar(3, 24); seed++ {

@@ -13,6 +13,7 @@ import (
 // The search against a lattice where the size of the pipe changes once: with the
 // reducer in every place, nothing laid and proved there is better.
 func TestReducedLattice(t *testing.T) {
+	t.Parallel()
 	againstLattice(t, ifFar(8, 120), smallReduced, coveredBetween)
 }
 
@@ -55,6 +56,7 @@ func allReduced(t testing.TB) []drawn {
 // A vault built round an assembly whose size changes in some leg is always found
 // one for that is as good.
 func TestReducedSet(t *testing.T) {
+	t.Parallel()
 	book := newBook(t)
 	if *redraw {
 		drawReduced(t, book)

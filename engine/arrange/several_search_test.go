@@ -110,6 +110,7 @@ func (s *short) holds(t *testing.T, name any, c *arrange.Change) {
 // Where a known assembly stands in a vault and each of its elbows is lacking, something
 // is told with which a layout fits: what does alone, or else two together, or else more.
 func TestSeveralKnown(t *testing.T) {
+	t.Parallel()
 	book := newBook(t)
 	alone, together, open := 0, map[int]int{}, 0
 	for k, d := range standing(t) {
@@ -162,6 +163,7 @@ func TestSeveralKnown(t *testing.T) {
 // that is lacking: with any one of a set that is told left out, nothing is laid and
 // proved there; and with what is not told, no two have anything there.
 func TestSeveralLattice(t *testing.T) {
+	t.Parallel()
 	book := newBook(t)
 	told, missed, laid := 0, 0, 0
 	for seed := uint64(1); seed <= uint64(ifFar(4, 200)); seed++ {

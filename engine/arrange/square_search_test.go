@@ -42,6 +42,7 @@ func (c *squareCase) fixed(n int) float64 { return c.adapter + 2*float64(n)*c.el
 // the two programs agree, and no layout with fewer elbows has less pipe, the
 // search's least is theirs.
 func TestAgainstPrograms(t *testing.T) {
+	t.Parallel()
 	needGLPK(t)
 	cases, first := ifFar(20, 200), uint64(100)
 	compared, equal, fits, loose := 0, 0, 0, 0
